@@ -1,0 +1,23 @@
+package io.github.roundstar.model;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Where the telescope looked, as far as the log tells.
+ *
+ * @param declinationDegrees declination of the guide star [deg, -90..90]
+ * @param hourAngleHours hour angle at the run's first frame [h, west positive, -12..12]
+ * @param pierSide side of the pier the tube is on
+ * @param latitudeDegrees latitude of the site [deg, north positive]
+ */
+public record Pointing(
+    OptionalDouble declinationDegrees,
+    OptionalDouble hourAngleHours,
+    Optional<PierSide> pierSide,
+    OptionalDouble latitudeDegrees) {
+  /** Nothing known. */
+  public static final Pointing UNKNOWN =
+      new Pointing(
+          OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty(), OptionalDouble.empty());
+}
