@@ -1,13 +1,10 @@
 package io.github.roundstar;
 
-import static com.tngtech.archunit.base.DescribedPredicate.describe;
-import static com.tngtech.archunit.core.domain.JavaModifier.STATIC;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
-import com.tngtech.archunit.core.domain.JavaMethodCall;
 import com.tngtech.archunit.core.importer.ImportOption.DoNotIncludeTests;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
@@ -148,24 +145,6 @@ class LayersTest {
           .accessField(System.class, "out")
           .orShould()
           .accessField(System.class, "err");
-
-  @ArchTest
-  static final ArchRule reportShowsButNeverComputes =
-      noClasses()
-          .that()
-          .resideInAPackage("..report..")
-          .should()
-          .callMethodWhere(
-              describe(
-                  "static and of signal, sky, motion or stars",
-                  (JavaMethodCall call) ->
-                      call.getTargetOwner()
-                              .getPackageName()
-                              .matches(".*\\.(signal|sky|motion|stars)")
-                          && call.getTarget()
-                              .resolveMember()
-                              .filter(member -> member.getModifiers().contains(STATIC))
-                              .isPresent()));
 
   private static ArchRule fence(String home, String... libraries) {
     return noClasses()
