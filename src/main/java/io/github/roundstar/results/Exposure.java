@@ -1,0 +1,35 @@
+package io.github.roundstar.results;
+
+import io.github.roundstar.model.Estimate;
+
+/**
+ * One exposure of the main camera.
+ *
+ * @param file file name
+ * @param startUtc start, ISO 8601
+ * @param seconds duration [s]
+ * @param coverage share of it that the guide log covers
+ * @param predictedElongation from the log
+ * @param predictedAngleDeg from the log [deg]
+ * @param measuredElongation from the image
+ * @param measuredFwhmArcsec from the image [arcsec]
+ * @param measuredAngleDeg from the image [deg]
+ * @param shiftEastArcsec since the exposure before [arcsec]
+ * @param shiftNorthArcsec since the exposure before [arcsec]
+ * @param verdict round, borderline, trailed or not covered
+ * @param cause why it trailed
+ */
+public record Exposure(
+    String file,
+    String startUtc,
+    double seconds,
+    double coverage,
+    Estimate predictedElongation,
+    Double predictedAngleDeg,
+    Estimate measuredElongation,
+    Double measuredFwhmArcsec,
+    Double measuredAngleDeg,
+    Double shiftEastArcsec,
+    Double shiftNorthArcsec,
+    String verdict,
+    String cause) {}

@@ -1,0 +1,34 @@
+package io.github.roundstar.results;
+
+import java.util.List;
+
+/**
+ * What some of the numbers mean.
+ *
+ * @param code which finding
+ * @param level how much it matters
+ * @param title in words
+ * @param confidence 0 to 1
+ * @param evidence numbers with intervals
+ * @param action what to do, in order
+ * @param caution what to take care of
+ * @param shareOfTrailing share of the trailing part of the mean square
+ * @param expectedRmsRadialArcsec radial RMS to expect after [arcsec]
+ * @param expectedRoundExposures round exposures to expect after
+ */
+public record Finding(
+    String code,
+    String level,
+    String title,
+    Double confidence,
+    String evidence,
+    List<String> action,
+    String caution,
+    Double shareOfTrailing,
+    Double expectedRmsRadialArcsec,
+    Integer expectedRoundExposures) {
+  /** Copies the lists. */
+  public Finding {
+    action = List.copyOf(action);
+  }
+}

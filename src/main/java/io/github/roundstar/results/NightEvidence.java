@@ -1,0 +1,37 @@
+package io.github.roundstar.results;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What the charts of a report show: decimated series, ready to draw. Not part of the JSON.
+ *
+ * @param mountName what the user calls the mount
+ * @param imagingArcsecPerPixel scale of the main camera [arcsec per binned pixel]
+ * @param timeline the runs in order of time
+ * @param offsets the used offsets of all runs about each run's mean
+ * @param raMotion right ascension with corrections taken out, on the sky, run by run
+ * @param decMotion declination with corrections taken out, run by run
+ * @param spectrum amplitude against period of the motion in right ascension, at the axis
+ * @param worm one turn of the worm
+ * @param warnings what the reader should know about the input
+ */
+public record NightEvidence(
+    Optional<String> mountName,
+    OptionalDouble imagingArcsecPerPixel,
+    List<RunTrace> timeline,
+    OffsetCloud offsets,
+    List<MotionTrace> raMotion,
+    List<MotionTrace> decMotion,
+    Optional<SpectrumTrace> spectrum,
+    Optional<WormTrace> worm,
+    List<String> warnings) {
+  /** Copies the lists. */
+  public NightEvidence {
+    timeline = List.copyOf(timeline);
+    raMotion = List.copyOf(raMotion);
+    decMotion = List.copyOf(decMotion);
+    warnings = List.copyOf(warnings);
+  }
+}

@@ -1,0 +1,44 @@
+package io.github.roundstar.results;
+
+import java.util.List;
+
+/**
+ * A night's result: the JSON document, key for key and in this order.
+ *
+ * @param schema {@link #SCHEMA}
+ * @param version version of the tool
+ * @param inputs files that went in
+ * @param night figures over all runs
+ * @param runs figures run by run
+ * @param polarAxis where the mount's axis points
+ * @param exposures exposures of the main camera
+ * @param replay what other settings would have done; null when it cannot be told
+ * @param findings what the numbers mean; null when this version does not judge
+ * @param verdict what to do
+ * @param notComputed why figures are null
+ * @param methods how figures and intervals were made
+ */
+public record NightResult(
+    String schema,
+    String version,
+    List<Input> inputs,
+    NightSummary night,
+    List<RunResult> runs,
+    PolarAxis polarAxis,
+    List<Exposure> exposures,
+    List<Replay> replay,
+    List<Finding> findings,
+    Verdict verdict,
+    List<NotComputed> notComputed,
+    List<Method> methods) {
+  /** Copies the lists. */
+  public NightResult {
+    inputs = List.copyOf(inputs);
+    runs = List.copyOf(runs);
+    notComputed = List.copyOf(notComputed);
+    methods = List.copyOf(methods);
+  }
+
+  /** Name and major version of this document's layout. */
+  public static final String SCHEMA = "roundstar.night/1";
+}

@@ -1,0 +1,33 @@
+package io.github.roundstar.results;
+
+/**
+ * Figures over all runs of a night.
+ *
+ * @param date the evening's date, or {@code undated-...}
+ * @param startUtc first frame, ISO 8601; null when the log has no absolute time
+ * @param endUtc last frame, ISO 8601
+ * @param runs number of runs
+ * @param frames number of frames in them
+ * @param guidedHours hours from first to last frame, summed over the runs
+ * @param guided how the star moved about its mean place; null when no frame was usable
+ * @param driftArcsecPerMinuteSky drift of the mount, corrections taken out
+ * @param responseArcsecPerSecond what a second of pulse moves
+ * @param noiseFloorArcsec measurement noise
+ * @param periodic periodic error at the axis
+ * @param backlashArcsecAxis backlash
+ * @param settling time lost after dithers
+ */
+public record NightSummary(
+    String date,
+    String startUtc,
+    String endUtc,
+    int runs,
+    int frames,
+    double guidedHours,
+    Guided guided,
+    AxisDrift driftArcsecPerMinuteSky,
+    Response responseArcsecPerSecond,
+    NoiseFloor noiseFloorArcsec,
+    Periodic periodic,
+    Backlash backlashArcsecAxis,
+    Settling settling) {}
