@@ -42,4 +42,17 @@ public record GuideRun(
   public Optional<Instant> instantAt(double timeSeconds) {
     return start.map(instant -> instant.plusNanos(Math.round(timeSeconds * 1e9)));
   }
+
+  /** What kind of log this run is. */
+  public GuidingMode mode() {
+    if (!frames.hasPulses()) {
+      return GuidingMode.NO_PULSES;
+    }
+    for (int i = 0; i < frames.size(); i++) {
+      if (frames.raPulseMillis(i) != 0 || frames.decPulseMillis(i) != 0) {
+        return GuidingMode.GUIDED;
+      }
+    }
+    return GuidingMode.UNGUIDED;
+  }
 }

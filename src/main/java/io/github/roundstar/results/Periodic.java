@@ -16,7 +16,7 @@ import java.util.List;
 public record Periodic(
     Estimate peakToPeakArcsecAxis,
     Double maxRateArcsecPerSecondAxis,
-    double cycles,
+    Double cycles,
     Double repeatability,
     List<Component> components) {
   /** Copies the lists. */

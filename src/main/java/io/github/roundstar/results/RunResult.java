@@ -1,5 +1,6 @@
 package io.github.roundstar.results;
 
+import io.github.roundstar.model.GuidingMode;
 import io.github.roundstar.model.PierSide;
 import io.github.roundstar.model.RowCounts;
 import java.util.List;
@@ -33,7 +34,7 @@ public record RunResult(
     int id,
     String startUtc,
     double durationSeconds,
-    Mode mode,
+    GuidingMode mode,
     int frames,
     RowCounts counts,
     Double cadenceSeconds,
