@@ -43,19 +43,15 @@ public final class FalseAlarm {
    * The power whose {@link #ofPower} is {@code probability}.
    *
    * @param probability between 0 and 1, both excluded
+   * @param samples number of samples, at least 5
    */
   public static double powerAt(double probability, int samples, double maxHz, double timeVariance) {
     if (!(probability > 0 && probability < 1)) {
       throw new IllegalArgumentException("probability " + probability + " is outside (0, 1)");
     }
-    // The expected crossings rise before they fall; the outermost height is the one that is meant.
-    double low = 1 / (samples - 3.0);
-    return new BrentSolver(1e-14, 1e-14)
-        .solve(
-            1000,
-            p -> Math.log(ofPower(p, samples, maxHz, timeVariance) / probability),
-            low,
-            1 - 1e-12);
+    Check.atLeast("number of samples", samples, 5);
+    return new BrentSolver(1e-14, 1e-14, Double.MIN_NORMAL)
+        .solve(1000, p -> ofPower(p, samples, maxHz, timeVariance) - probability, 0, 1);
   }
 
   /**

@@ -12,7 +12,7 @@ import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
  * the variance that the best sinusoid beside a constant explains.
  *
  * <p>All frequencies come from three FFTs by {@link Extirpolation}, in time n + N log N, and agree
- * with direct sums to better than 1e-8. Where cosine, sine and constant are hard to tell apart
+ * with direct sums to better than 1e-7. Where cosine, sine and constant are hard to tell apart
  * (periods well beyond the span of the series) the direct sums themselves are taken.
  *
  * <ul>
