@@ -1,0 +1,94 @@
+package io.github.roundstar.signal;
+
+import io.github.roundstar.model.Estimate;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Scatter of a point in the plane as an ellipse, and whether chance alone would have made it as
+ * long.
+ *
+ * <p>With S the covariance, the ellipticity has the parts e1 = (Snn - See) / (Snn + See) and e2 = 2
+ * Sen / (Snn + See); its length is (E&sup2; - 1) / (E&sup2; + 1) for an elongation E. How each
+ * sample moves the two gives their covariance, with the autocorrelation of those contributions
+ * respected. The interval is symmetric in the logarithm of E, by propagation of error. Where the
+ * joint 95 % region of (e1, e2) holds zero, or the interval reaches it, the ellipse may be a
+ * circle: the lower end is 1 and there is no position angle.
+ *
+ * @param shape covariance (divisor n) and its axes
+ * @param elongation with its 95 % interval; absent when the short axis is zero
+ * @param positionAngleDegrees of the long axis, north through east, [0, 180); absent when the lower
+ *     end of the elongation is 1
+ * @see "Hampel (1974), J. Am. Stat. Assoc. 69, 383, for influence"
+ */
+public record ErrorEllipse(
+    CovarianceEllipse shape, Optional<Estimate> elongation, OptionalDouble positionAngleDegrees) {
+  /** 95 % point of chi-square with 2 degrees of freedom. */
+  private static final double CHI_SQUARE_95 = -2 * Math.log(0.05);
+
+  private static final double GAUSSIAN_95 = 1.959963984540054;
+
+  /**
+   * The ellipse of samples in order of time.
+   *
+   * @param east first coordinates, at least one
+   * @param north as many second coordinates
+   */
+  public static ErrorEllipse of(double[] east, double[] north) {
+    Check.sameLength("north", north, east.length);
+    Check.finite("east", east);
+    Check.finite("north", north);
+    double[] x = Autocorrelation.centred(east);
+    double[] y = Autocorrelation.centred(north);
+    double n = x.length;
+    CovarianceEllipse shape =
+        new CovarianceEllipse(
+            LeastSquares.dot(x, x) / n, LeastSquares.dot(y, y) / n, LeastSquares.dot(x, y) / n);
+    if (shape.elongation().isEmpty()) {
+      return new ErrorEllipse(shape, Optional.empty(), shape.positionAngleDegrees());
+    }
+    Estimate elongation = interval(shape, contributions(shape, x, y));
+    return new ErrorEllipse(
+        shape,
+        Optional.of(elongation),
+        elongation.lo95() > 1 ? shape.positionAngleDegrees() : OptionalDouble.empty());
+  }
+
+  private static double[] ellipticity(CovarianceEllipse shape) {
+    double total = shape.varianceEast() + shape.varianceNorth();
+    return new double[] {
+      (shape.varianceNorth() - shape.varianceEast()) / total, 2 * shape.covariance() / total
+    };
+  }
+
+  /** What each sample adds to e1 and e2, to first order and per sample. */
+  private static double[][] contributions(CovarianceEllipse shape, double[] x, double[] y) {
+    double[] e = ellipticity(shape);
+    double scale = 1 / ((shape.varianceEast() + shape.varianceNorth()) * x.length);
+    double[][] influence = new double[2][x.length];
+    for (int i = 0; i < x.length; i++) {
+      double square = x[i] * x[i] + y[i] * y[i];
+      influence[0][i] = scale * (y[i] * y[i] - x[i] * x[i] - e[0] * square);
+      influence[1][i] = scale * (2 * x[i] * y[i] - e[1] * square);
+    }
+    return influence;
+  }
+
+  private static Estimate interval(CovarianceEllipse shape, double[][] influence) {
+    int lag = Math.max(NeweyWest.plugInLag(influence[0]), NeweyWest.plugInLag(influence[1]));
+    double[][] s = NeweyWest.sum(influence, lag);
+    double[] e = ellipticity(shape);
+    double square = e[0] * e[0] + e[1] * e[1];
+    double along =
+        square == 0
+            ? Math.max(s[0][0], s[1][1])
+            : (e[0] * e[0] * s[0][0] + 2 * e[0] * e[1] * s[0][1] + e[1] * e[1] * s[1][1]) / square;
+    double distance = e[0] * e[0] * s[1][1] - 2 * e[0] * e[1] * s[0][1] + e[1] * e[1] * s[0][0];
+    double determinant = s[0][0] * s[1][1] - s[0][1] * s[0][1];
+    boolean maybeRound = distance <= CHI_SQUARE_95 * determinant;
+    double value = shape.elongation().orElseThrow();
+    // The logarithm of the elongation is the area tangent of the length of (e1, e2).
+    double factor = Math.exp(GAUSSIAN_95 * Math.sqrt(Math.max(0, along)) / (1 - square));
+    return new Estimate(value, maybeRound ? 1 : Math.max(1, value / factor), value * factor);
+  }
+}

@@ -1,0 +1,29 @@
+package io.github.roundstar.signal;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+
+/** NIST Statistical Reference Dataset "Lew": deflections of a steel-concrete beam, 200 values. */
+final class BeamDeflections {
+  private BeamDeflections() {}
+
+  static double[] values() {
+    return numbers("nist-lew.csv");
+  }
+
+  /** Numbers of a test resource, comma or line separated, comments from a hash to the line end. */
+  static double[] numbers(String resource) {
+    try (InputStream in = BeamDeflections.class.getResourceAsStream(resource)) {
+      String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+      return Arrays.stream(text.replaceAll("#.*", "").split("[,\\s]+"))
+          .filter(number -> !number.isEmpty())
+          .mapToDouble(Double::parseDouble)
+          .toArray();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

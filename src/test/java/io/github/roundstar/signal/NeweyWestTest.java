@@ -1,0 +1,107 @@
+package io.github.roundstar.signal;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Random;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Errors stay honest when one sample follows from the one before. */
+class NeweyWestTest {
+  /** statsmodels 0.13.5, OLS with cov_type HAC; the line 0.01 t plus the autoregression. */
+  @Tag("published")
+  @ParameterizedTest
+  @CsvSource(
+      textBlock =
+          """
+          # lags, se(a),   se(b),      corrected: se(a), se(b)
+          0,  0.17550332, 0.00075900, 0.17638747, 0.00076283
+          4,  0.29489416, 0.00123690, 0.29637978, 0.00124313
+          10, 0.31950405, 0.00127664, 0.32111365, 0.00128307
+          """)
+  void agreesWithStatsmodels(
+      int lag, double constant, double slope, double constantCorrected, double slopeCorrected) {
+    LinearFit fit = lineFit();
+    Covariance plain = NeweyWest.covariance(fit.design(), fit.residuals(), lag);
+    Covariance corrected = NeweyWest.covarianceCorrected(fit.design(), fit.residuals(), lag);
+    assertThat(plain.standardError(0)).isCloseTo(constant, within(5e-9));
+    assertThat(plain.standardError(1)).isCloseTo(slope, within(5e-9));
+    assertThat(corrected.standardError(0)).isCloseTo(constantCorrected, within(5e-9));
+    assertThat(corrected.standardError(1)).isCloseTo(slopeCorrected, within(5e-9));
+  }
+
+  /** The rule's value as statsmodels documents it for cov_hac. */
+  @Test
+  @Tag("published")
+  void ruleGivesFourLagsForTwoHundredSamples() {
+    assertThat(NeweyWest.ruleLag(200)).isEqualTo(4);
+    assertThat(NeweyWest.ruleLag(3)).isEqualTo(1);
+    assertThat(NeweyWest.ruleLag(1)).isZero();
+  }
+
+  @Test
+  @Tag("identity")
+  void movingSumsEqualTheWeightedSumOverLags() {
+    double[][] scores = {KnownSeries.autoregression(), KnownSeries.unitNoise(200)};
+    double[][] sum = NeweyWest.sum(scores, 7);
+    for (int i = 0; i < 2; i++) {
+      for (int j = 0; j < 2; j++) {
+        double expected = 0;
+        for (int t = 0; t < 200; t++) {
+          for (int u = Math.max(0, t - 7); u <= Math.min(199, t + 7); u++) {
+            expected += (1 - Math.abs(t - u) / 8.0) * scores[i][t] * scores[j][u];
+          }
+        }
+        assertThat(sum[i][j]).isCloseTo(expected, within(1e-11));
+      }
+    }
+  }
+
+  /** Asymptotic inflation (1 + 0.6) / (1 - 0.6) = 4 of the variance of an autoregression's mean. */
+  @Test
+  @Tag("identity")
+  void longRunVarianceOfAnAutoregressionIsFourTimesItsVariance() {
+    Random random = new Random(11);
+    double[] series = new double[200_000];
+    for (int i = 1; i < series.length; i++) {
+      series[i] = 0.6 * series[i - 1] + random.nextGaussian();
+    }
+    double variance = NeweyWest.longRunVariance(series, 0);
+    assertThat(variance).isCloseTo(1 / (1 - 0.36), within(0.02));
+    assertThat(NeweyWest.longRunVariance(series, NeweyWest.plugInLag(series)) / variance)
+        .isCloseTo(4, within(0.16));
+  }
+
+  @Test
+  void plugInLagGrowsWithTheCorrelation() {
+    assertThat(NeweyWest.plugInLag(KnownSeries.unitNoise(200))).isEqualTo(4);
+    // 1.1447 (alpha n)^(1/3) with r = 0.6: alpha = 3.5156, n = 200
+    assertThat(NeweyWest.plugInLag(KnownSeries.autoregression())).isBetween(9, 10);
+    double[] slow = new double[200];
+    for (int i = 0; i < 200; i++) {
+      slow[i] = Math.sin(i / 30.0);
+    }
+    assertThat(NeweyWest.plugInLag(slow)).isEqualTo(100);
+    assertThat(NeweyWest.plugInLag(new double[] {1, 1, 1})).isEqualTo(1);
+  }
+
+  @Test
+  void negativeLagIsRefused() {
+    assertThatThrownBy(() -> NeweyWest.longRunVariance(new double[] {1, 2}, -1))
+        .hasMessage("lag is -1, must be at least 0");
+  }
+
+  private static LinearFit lineFit() {
+    double[] seconds = new double[200];
+    double[] values = KnownSeries.autoregression();
+    for (int i = 0; i < 200; i++) {
+      seconds[i] = 2.0 * i;
+      values[i] += 0.01 * seconds[i];
+    }
+    return LeastSquares.withConstant(200, seconds).orElseThrow().fit(values);
+  }
+}
