@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.core.util.Separators;
 import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -21,8 +22,8 @@ import java.util.Arrays;
 import java.util.Locale;
 
 /**
- * A night's result as JSON and back: UTF-8, keys in the order of the records, numbers with eight significant digits, so that
- * the last bits of another processor's arithmetic do not show.
+ * A night's result as JSON and back: UTF-8, keys in the order of the records, numbers with eight
+ * significant digits, so that the last bits of another processor's arithmetic do not show.
  */
 public final class NightJson {
   private static final MathContext DIGITS = new MathContext(8);
@@ -37,7 +38,9 @@ public final class NightJson {
         new DefaultPrettyPrinter()
             .withObjectIndenter(lineFeed)
             .withArrayIndenter(DefaultPrettyPrinter.FixedSpaceIndenter.instance)
-            .withoutSpacesInObjectEntries();
+            .withSeparators(
+                Separators.createDefaultInstance()
+                    .withObjectFieldValueSpacing(Separators.Spacing.AFTER));
     try {
       byte[] json = MAPPER.writer(printer).writeValueAsBytes(result);
       byte[] withLineFeed = Arrays.copyOf(json, json.length + 1);

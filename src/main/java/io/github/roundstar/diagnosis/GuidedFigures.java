@@ -1,0 +1,67 @@
+package io.github.roundstar.diagnosis;
+
+import io.github.roundstar.model.Estimate;
+import io.github.roundstar.motion.Axis;
+import io.github.roundstar.motion.StarScatter;
+import io.github.roundstar.results.AxisScatter;
+import io.github.roundstar.results.Guided;
+import io.github.roundstar.signal.ErrorEllipse;
+import java.util.OptionalDouble;
+
+/** Scatter of the guided star as the result shows it. */
+final class GuidedFigures {
+  private static final String GUIDED = "/guided";
+
+  private final OptionalDouble imagingArcsecPerPixel;
+  private final Reasons.Scope scope;
+
+  GuidedFigures(OptionalDouble imagingArcsecPerPixel, Reasons.Scope scope) {
+    this.imagingArcsecPerPixel = imagingArcsecPerPixel;
+    this.scope = scope;
+  }
+
+  /** The record; the drifts are those of the guided offsets, or null. */
+  Guided of(StarScatter scatter, Estimate raDrift, Estimate decDrift) {
+    ErrorEllipse ellipse =
+        ErrorEllipse.of(scatter.aboutMeanArcsec(Axis.RA), scatter.aboutMeanArcsec(Axis.DEC));
+    if (ellipse.elongation().isEmpty()) {
+      scope.note(
+          GUIDED + "/scatterElongation", "the offsets have no extent across their long axis");
+    }
+    OptionalDouble angle = ellipse.positionAngleDegrees();
+    if (angle.isEmpty()) {
+      scope.note(
+          GUIDED + "/positionAngleDeg",
+          "the scatter may as well be round: its elongation is within what chance makes");
+    }
+    double radial = scatter.rmsRadialArcsec();
+    return new Guided(
+        axis(scatter, Axis.RA, raDrift),
+        axis(scatter, Axis.DEC, decDrift),
+        radial,
+        scatter.p95RadiusArcsec(),
+        ellipse.elongation().map(Estimate::value).orElse(null),
+        angle.isPresent() ? angle.getAsDouble() : null,
+        imagingPixels(radial));
+  }
+
+  private Double imagingPixels(double radial) {
+    if (imagingArcsecPerPixel.isEmpty()) {
+      scope.note(
+          GUIDED + "/rmsRadialImagingPixels",
+          "the main camera's scale is not known: add focal_length_mm and pixel_um under [imaging]"
+              + " in the equipment file");
+      return null;
+    }
+    return radial / imagingArcsecPerPixel.getAsDouble();
+  }
+
+  private static AxisScatter axis(StarScatter scatter, Axis axis, Estimate drift) {
+    return new AxisScatter(
+        scatter.rmsArcsec(axis),
+        scatter.meanArcsec(axis),
+        scatter.peakArcsec(axis),
+        scatter.p95Arcsec(axis),
+        drift);
+  }
+}

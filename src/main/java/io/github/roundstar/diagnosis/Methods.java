@@ -1,0 +1,49 @@
+package io.github.roundstar.diagnosis;
+
+import io.github.roundstar.results.Method;
+import java.util.List;
+
+/** How each kind of figure and its interval is made, in words for the reader. */
+final class Methods {
+  private static final String PERIODIC =
+      "The motion in right ascension at the axis is modelled as a drift, sinusoids, random wander"
+          + " and white noise. Wander and noise are fitted by restricted maximum likelihood; what"
+          + " they leave white is searched with a floating-mean periodogram from three turns to two"
+          + " frames a turn, and each line is judged against that background over all trial"
+          + " periods. Periods and amplitudes come from generalised least squares on the original"
+          + " times, one period and one set of amplitudes for all runs, each run free to start"
+          + " anywhere in the turn. Intervals: the white steps' scores with their remaining"
+          + " autocorrelation (Andrews and Monahan 1992), first order.";
+
+  static final List<Method> ALL =
+      List.of(
+          new Method(
+              "/runs/*/guided",
+              "Used frames only. RMS about the run's own mean, divisor n, nothing clipped. p95 is"
+                  + " the type-7 quantile of the distance from the mean. The elongation is the root"
+                  + " of the eigenvalue ratio of the offsets' covariance; its angle is given only"
+                  + " when the two ellipticity components differ from zero at 95 %, their"
+                  + " autocorrelation respected (Newey and West 1987)."),
+          new Method(
+              "/runs/*/guided/*/driftArcsecPerMinute",
+              "Ordinary least-squares slope of the used offsets; interval with the number of"
+                  + " independent frames from the lag-1 autocorrelation (Santer et al. 2000)."),
+          new Method(
+              "/night/guided", "All used frames of all runs, each about its own run's mean."),
+          new Method(
+              "/runs/*/driftArcsecPerMinuteSky",
+              "Slope of the motion with the corrections taken out. The corrections count with the"
+                  + " declared guide rate. Every stretch between dithers of unknown size,"
+                  + " re-acquired stars and long gaps has its own level. Generalised least squares"
+                  + " against fitted wander and noise, periodic error fitted beside it in right"
+                  + " ascension; the interval carries the wander."),
+          new Method(
+              "/night/driftArcsecPerMinuteSky", "Mean over the runs, weighted by their length."),
+          new Method("/runs/*/periodic", PERIODIC),
+          new Method("/night/periodic", PERIODIC),
+          new Method(
+              "/runs/*/settling",
+              "From the first frame against the new set point to the first used frame."));
+
+  private Methods() {}
+}

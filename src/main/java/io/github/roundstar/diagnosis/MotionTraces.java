@@ -1,0 +1,96 @@
+package io.github.roundstar.diagnosis;
+
+import io.github.roundstar.model.Estimate;
+import io.github.roundstar.motion.Answer;
+import io.github.roundstar.motion.LevelledMotion;
+import io.github.roundstar.motion.MountDrift;
+import io.github.roundstar.results.MotionTrace;
+import io.github.roundstar.results.Polyline;
+import io.github.roundstar.signal.Decimation;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/** Motion of the mount with the corrections taken out, run by run, thinned for a chart. */
+final class MotionTraces {
+  /** Pixel columns over all runs of a night. */
+  private static final int COLUMNS = 700;
+
+  private MotionTraces() {}
+
+  static List<MotionTrace> ra(List<RunStudy> studies, NightClock clock) {
+    List<MotionTrace> traces = new ArrayList<>();
+    for (int r = 0; r < studies.size(); r++) {
+      RunStudy study = studies.get(r);
+      Optional<LevelledMotion> levelled =
+          study.periodic().value().flatMap(found -> found.levelled().stream().findFirst());
+      add(traces, levelled, study.raDriftSky(), clock.shiftSeconds(r), studies);
+    }
+    return traces;
+  }
+
+  static List<MotionTrace> dec(List<RunStudy> studies, NightClock clock) {
+    List<MotionTrace> traces = new ArrayList<>();
+    for (int r = 0; r < studies.size(); r++) {
+      RunStudy study = studies.get(r);
+      Optional<LevelledMotion> levelled = study.dec().value().map(MountDrift::levelled);
+      add(traces, levelled, study.decDrift(), clock.shiftSeconds(r), studies);
+    }
+    return traces;
+  }
+
+  private static void add(
+      List<MotionTrace> traces,
+      Optional<LevelledMotion> levelled,
+      Answer<Estimate> drift,
+      double shift,
+      List<RunStudy> studies) {
+    if (levelled.isEmpty() || levelled.get().size() == 0) {
+      return;
+    }
+    LevelledMotion motion = levelled.get();
+    double total = studies.stream().mapToDouble(RunStudy::durationSeconds).sum();
+    double own = motion.run().motion().spanSeconds();
+    int columns = total == 0 ? 1 : (int) Math.max(1, COLUMNS * own / total);
+    traces.add(
+        new MotionTrace(
+            motion.run().runId(),
+            motionLine(motion, shift, columns),
+            driftLine(motion, shift),
+            drift.value().orElse(null)));
+  }
+
+  private static Polyline motionLine(LevelledMotion motion, double shift, int columns) {
+    double[] x = motion.run().motion().seconds();
+    double[] y = new double[x.length];
+    double cosine = motion.run().cosine();
+    for (int i = 0; i < x.length; i++) {
+      x[i] += shift;
+      y[i] = cosine * motion.arcsec(i);
+    }
+    Decimation thinned = Decimation.of(x, y, columns);
+    double[] keptX = new double[thinned.size()];
+    double[] keptY = new double[thinned.size()];
+    Arrays.setAll(keptX, thinned::x);
+    Arrays.setAll(keptY, thinned::y);
+    return Polyline.of(keptX, keptY);
+  }
+
+  /** The drift from end to end, through the mean of the motion. */
+  private static Polyline driftLine(LevelledMotion motion, double shift) {
+    int last = motion.size() - 1;
+    double level = 0;
+    for (int i = 0; i <= last; i++) {
+      level += (motion.arcsec(i) - motion.driftArcsec(i)) / (last + 1);
+    }
+    double cosine = motion.run().cosine();
+    return Polyline.of(
+        new double[] {
+          motion.run().motion().seconds(0) + shift, motion.run().motion().seconds(last) + shift
+        },
+        new double[] {
+          cosine * (motion.driftArcsec(0) + level), cosine * (motion.driftArcsec(last) + level)
+        });
+  }
+}

@@ -1,0 +1,89 @@
+package io.github.roundstar.diagnosis;
+
+import io.github.roundstar.model.Estimate;
+import io.github.roundstar.model.GuidingMode;
+import io.github.roundstar.model.Night;
+import io.github.roundstar.motion.Answer;
+import io.github.roundstar.motion.PeriodicError;
+import io.github.roundstar.motion.StarScatter;
+import io.github.roundstar.results.AxisDrift;
+import io.github.roundstar.results.Guided;
+import io.github.roundstar.results.NightSummary;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+
+/** All runs of a night together as the result shows them. */
+final class NightFigures {
+  private NightFigures() {}
+
+  static NightSummary of(
+      Night night,
+      List<RunStudy> studies,
+      Answer<PeriodicError> periodic,
+      OptionalDouble imagingArcsecPerPixel,
+      Reasons.Scope scope) {
+    scope.notYet("/responseArcsecPerSecond", "/noiseFloorArcsec", "/backlashArcsecAxis");
+    return new NightSummary(
+        night.name(),
+        NightClock.of(night.runs()).start().map(Instants::text).orElse(null),
+        end(night).map(Instants::text).orElse(null),
+        studies.size(),
+        studies.stream().mapToInt(study -> study.run().frames().size()).sum(),
+        studies.stream()
+            .filter(study -> study.run().mode() != GuidingMode.UNGUIDED)
+            .mapToDouble(study -> study.durationSeconds() / 3600)
+            .sum(),
+        guided(studies, imagingArcsecPerPixel, scope),
+        new AxisDrift(
+            scope.orNull("/driftArcsecPerMinuteSky/ra", mean(studies, RunStudy::raDriftSky)),
+            scope.orNull("/driftArcsecPerMinuteSky/dec", mean(studies, RunStudy::decDrift))),
+        null,
+        null,
+        PeriodicFigures.of(periodic, scope),
+        null,
+        SettlingFigures.of(night.runs()));
+  }
+
+  private static Optional<Instant> end(Night night) {
+    return night.runs().stream()
+        .filter(run -> run.frames().size() > 0)
+        .reduce((first, second) -> second)
+        .flatMap(run -> run.instantAt(run.frames().timeSeconds(run.frames().size() - 1)));
+  }
+
+  private static Guided guided(
+      List<RunStudy> studies, OptionalDouble imagingArcsecPerPixel, Reasons.Scope scope) {
+    return studies.stream()
+        .flatMap(study -> study.scatter().stream())
+        .reduce(StarScatter::pooledWith)
+        .map(pooled -> new GuidedFigures(imagingArcsecPerPixel, scope).of(pooled, null, null))
+        .orElseGet(() -> scope.orNull("/guided", Answer.none("no frame of the night was usable")));
+  }
+
+  /**
+   * Mean over the runs that have the figure, weighted by their length, their intervals independent.
+   */
+  private static Answer<Estimate> mean(
+      List<RunStudy> studies, Function<RunStudy, Answer<Estimate>> figure) {
+    double weight = 0;
+    double sum = 0;
+    double squares = 0;
+    for (RunStudy study : studies) {
+      Optional<Estimate> drift = figure.apply(study).value();
+      if (drift.isPresent()) {
+        double seconds = study.durationSeconds();
+        double half = (drift.get().hi95() - drift.get().lo95()) / 2;
+        weight += seconds;
+        sum += seconds * drift.get().value();
+        squares += seconds * half * seconds * half;
+      }
+    }
+    if (weight == 0) {
+      return studies.isEmpty() ? Answer.none("there is no run") : figure.apply(studies.get(0));
+    }
+    return Answer.of(Estimate.symmetric(sum / weight, Math.sqrt(squares) / weight));
+  }
+}

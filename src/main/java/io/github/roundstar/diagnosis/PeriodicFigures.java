@@ -1,0 +1,47 @@
+package io.github.roundstar.diagnosis;
+
+import io.github.roundstar.motion.Answer;
+import io.github.roundstar.motion.PeriodicError;
+import io.github.roundstar.motion.TurnCurve;
+import io.github.roundstar.results.Component;
+import io.github.roundstar.results.Periodic;
+import java.util.List;
+
+/** Periodic error as the result shows it. */
+final class PeriodicFigures {
+  private static final String PERIODIC = "/periodic";
+
+  private PeriodicFigures() {}
+
+  /** The record, or null with the reason noted. */
+  static Periodic of(Answer<PeriodicError> answer, Reasons.Scope scope) {
+    PeriodicError found = scope.orNull(PERIODIC, answer);
+    if (found == null) {
+      return null;
+    }
+    scope.notYet(PERIODIC + "/repeatability");
+    Answer<TurnCurve> curve = found.curve();
+    return new Periodic(
+        scope.orNull(PERIODIC + "/peakToPeakArcsecAxis", found.peakToPeakArcsecAxis()),
+        scope.orNull(
+            PERIODIC + "/maxRateArcsecPerSecondAxis",
+            curve.map(TurnCurve::steepestArcsecPerSecond)),
+        found.cycles().isPresent() ? found.cycles().getAsDouble() : null,
+        null,
+        components(found));
+  }
+
+  static List<Component> components(PeriodicError found) {
+    return found.tones().stream()
+        .map(
+            tone ->
+                new Component(
+                    tone.periodSeconds(),
+                    tone.amplitudeArcsecAxis(),
+                    tone.phaseRad(),
+                    tone.falseAlarm(),
+                    tone.source(),
+                    tone.mayBeAlias()))
+        .toList();
+  }
+}

@@ -1,0 +1,87 @@
+package io.github.roundstar.diagnosis;
+
+import io.github.roundstar.motion.AmplitudeTrace;
+import io.github.roundstar.motion.FoldedTurns;
+import io.github.roundstar.motion.PeriodicError;
+import io.github.roundstar.motion.TurnCurve;
+import io.github.roundstar.results.Band;
+import io.github.roundstar.results.Polyline;
+import io.github.roundstar.results.SpectrumTrace;
+import io.github.roundstar.results.WormTrace;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+/** Spectrum and folded turn of the periodic error, thinned for a chart. */
+final class PeriodicTraces {
+  /** Pixel columns of the spectrum, even in the logarithm of the period. */
+  private static final int COLUMNS = 600;
+
+  private static final int MOST_TURNS = 20;
+
+  private PeriodicTraces() {}
+
+  /** Amplitude against period, of each pixel column its greatest. */
+  static SpectrumTrace spectrum(PeriodicError found) {
+    AmplitudeTrace trace = found.amplitudes();
+    int bins = trace.size() - 1;
+    double longest = Math.log(trace.periodSeconds(1));
+    double shortest = Math.log(trace.periodSeconds(bins));
+    int[] greatest = new int[COLUMNS + 1];
+    for (int k = bins; k >= 1; k--) {
+      double share = (Math.log(trace.periodSeconds(k)) - shortest) / (longest - shortest);
+      int column = (int) (share * COLUMNS);
+      int so = greatest[column];
+      if (so == 0 || trace.amplitudeArcsec(k) > trace.amplitudeArcsec(so)) {
+        greatest[column] = k;
+      }
+    }
+    int[] kept = Arrays.stream(greatest).filter(k -> k > 0).toArray();
+    double[] periods = Arrays.stream(kept).mapToDouble(trace::periodSeconds).toArray();
+    return new SpectrumTrace(
+        Polyline.of(periods, Arrays.stream(kept).mapToDouble(trace::amplitudeArcsec).toArray()),
+        Polyline.of(periods, Arrays.stream(kept).mapToDouble(trace::onePercentArcsec).toArray()),
+        PeriodicFigures.components(found));
+  }
+
+  /** One turn, where a curve was found and at least one turn is complete. */
+  static Optional<WormTrace> turn(PeriodicError found) {
+    Optional<TurnCurve> curve = found.curve().value();
+    Optional<FoldedTurns> folded = found.folded().value().filter(turns -> turns.turns() > 0);
+    if (curve.isEmpty() || folded.isEmpty()) {
+      return Optional.empty();
+    }
+    FoldedTurns turns = folded.get();
+    double[] phase = new double[FoldedTurns.BINS];
+    double[] model = new double[FoldedTurns.BINS];
+    double[] low = new double[FoldedTurns.BINS];
+    double[] mean = new double[FoldedTurns.BINS];
+    double[] high = new double[FoldedTurns.BINS];
+    for (int bin = 0; bin < phase.length; bin++) {
+      phase[bin] = (bin + 0.5) / FoldedTurns.BINS;
+      model[bin] = curve.get().at(2 * Math.PI * phase[bin]);
+      mean[bin] = turns.mean(bin);
+      low[bin] = turns.mean(bin) - turns.spread(bin);
+      high[bin] = turns.mean(bin) + turns.spread(bin);
+    }
+    return Optional.of(
+        new WormTrace(
+            curve.get().periodSeconds(),
+            turns.turns(),
+            Band.of(phase, low, mean, high),
+            Polyline.of(phase, model),
+            singleTurns(turns, phase)));
+  }
+
+  private static List<Polyline> singleTurns(FoldedTurns turns, double[] phase) {
+    return IntStream.range(0, Math.min(MOST_TURNS, turns.turns()))
+        .mapToObj(
+            turn -> {
+              double[] arcsec = new double[phase.length];
+              Arrays.setAll(arcsec, bin -> turns.turn(turn, bin));
+              return Polyline.of(phase, arcsec);
+            })
+        .toList();
+  }
+}

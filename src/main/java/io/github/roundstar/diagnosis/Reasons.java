@@ -1,0 +1,73 @@
+package io.github.roundstar.diagnosis;
+
+import io.github.roundstar.motion.Answer;
+import io.github.roundstar.results.NotComputed;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+
+/** Collects why figures are missing while a result is being filled. */
+final class Reasons {
+  /** For figures that the contract has and this version does not work out. */
+  private static final String NOT_YET = "this version of roundstar does not work it out";
+
+  private record Gap(String figure, String because) {}
+
+  private final int runs;
+  private final Map<Gap, Set<Integer>> runsByGap = new LinkedHashMap<>();
+  private final List<NotComputed> ofDocument = new ArrayList<>();
+
+  Reasons(int runs) {
+    this.runs = runs;
+  }
+
+  /** Notes reasons for figures below {@code prefix} of the document. */
+  Scope below(String prefix) {
+    return (figure, because) -> ofDocument.add(new NotComputed(prefix + figure, because));
+  }
+
+  /** Notes reasons for figures of a run, by its index. */
+  Scope ofRun(int index) {
+    return (figure, because) ->
+        runsByGap.computeIfAbsent(new Gap(figure, because), gap -> new TreeSet<>()).add(index);
+  }
+
+  /** All of them; a reason that holds for every run is said once. */
+  List<NotComputed> all() {
+    List<NotComputed> all = new ArrayList<>(ofDocument);
+    runsByGap.forEach(
+        (gap, indices) -> {
+          if (indices.size() == runs) {
+            all.add(new NotComputed("/runs/*" + gap.figure(), gap.because()));
+          } else {
+            indices.forEach(
+                i -> all.add(new NotComputed("/runs/" + i + gap.figure(), gap.because())));
+          }
+        });
+    return all;
+  }
+
+  /** A part of the document whose figures may be missing. */
+  interface Scope {
+    /** Notes why a figure, such as {@code /periodic}, is missing. */
+    void note(String figure, String because);
+
+    /** The figure, or null with its reason noted. */
+    default <T> T orNull(String figure, Answer<T> answer) {
+      if (answer.value().isEmpty()) {
+        note(figure, answer.because());
+      }
+      return answer.value().orElse(null);
+    }
+
+    /** Notes figures that the contract has and this version does not work out. */
+    default void notYet(String... figures) {
+      for (String figure : figures) {
+        note(figure, NOT_YET);
+      }
+    }
+  }
+}

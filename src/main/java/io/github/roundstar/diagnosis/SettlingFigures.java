@@ -1,0 +1,36 @@
+package io.github.roundstar.diagnosis;
+
+import io.github.roundstar.model.GuideRun;
+import io.github.roundstar.motion.SettlingTimes;
+import io.github.roundstar.results.Settling;
+import io.github.roundstar.signal.Quantile;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/** Time lost after dithers as the result shows it. */
+final class SettlingFigures {
+  private SettlingFigures() {}
+
+  static Settling of(List<GuideRun> runs) {
+    int dithers =
+        runs.stream()
+            .mapToInt(
+                run ->
+                    (int)
+                        IntStream.range(0, run.frames().size())
+                            .filter(run.frames()::ditherStart)
+                            .count())
+            .sum();
+    double[] seconds =
+        SettlingTimes.seconds(runs).stream().mapToDouble(Double::doubleValue).toArray();
+    double hours = 0;
+    for (double time : seconds) {
+      hours += time / 3600;
+    }
+    return new Settling(
+        dithers,
+        seconds.length == 0 ? null : Quantile.median(seconds),
+        seconds.length == 0 ? null : Quantile.of(seconds, 0.9),
+        hours);
+  }
+}

@@ -1,0 +1,119 @@
+package io.github.roundstar.diagnosis;
+
+import io.github.roundstar.model.FrameState;
+import io.github.roundstar.model.Frames;
+import io.github.roundstar.model.GuideRun;
+import io.github.roundstar.model.Note;
+import io.github.roundstar.results.Band;
+import io.github.roundstar.results.Mark;
+import io.github.roundstar.results.RunTrace;
+import io.github.roundstar.signal.Envelope;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
+
+/** The night's timeline: guided offsets as envelopes, and marks for what happened. */
+final class Timeline {
+  /** Pixel columns of the whole timeline. */
+  private static final int COLUMNS = 1000;
+
+  private static final Map<FrameState, Mark.Kind> STRETCHES =
+      Map.of(
+          FrameState.SETTLING, Mark.Kind.SETTLING,
+          FrameState.LOST, Mark.Kind.LOST,
+          FrameState.IDLE, Mark.Kind.IDLE);
+
+  private Timeline() {}
+
+  static List<RunTrace> of(List<GuideRun> runs, NightClock clock) {
+    double total = runs.stream().mapToDouble(Timeline::span).sum();
+    List<RunTrace> traces = new ArrayList<>();
+    for (int r = 0; r < runs.size(); r++) {
+      GuideRun run = runs.get(r);
+      Frames frames = run.frames();
+      if (frames.size() == 0) {
+        continue;
+      }
+      double shift = clock.shiftSeconds(r);
+      int columns = total == 0 ? 1 : (int) Math.max(1, COLUMNS * span(run) / total);
+      traces.add(
+          new RunTrace(
+              run.id(),
+              shift + frames.timeSeconds(0),
+              shift + frames.timeSeconds(frames.size() - 1),
+              band(frames, shift, frames::raArcsec, columns),
+              band(frames, shift, frames::decArcsec, columns),
+              marks(run, shift, r > 0 && flipped(runs.get(r - 1), run))));
+    }
+    return traces;
+  }
+
+  private static double span(GuideRun run) {
+    Frames frames = run.frames();
+    return frames.size() == 0 ? 0 : frames.timeSeconds(frames.size() - 1) - frames.timeSeconds(0);
+  }
+
+  private static Band band(Frames frames, double shift, IntToDoubleFunction offset, int columns) {
+    int[] measured = IntStream.range(0, frames.size()).filter(frames::measured).toArray();
+    double[] x = Arrays.stream(measured).mapToDouble(i -> shift + frames.timeSeconds(i)).toArray();
+    double[] y = Arrays.stream(measured).mapToDouble(offset).toArray();
+    if (x.length == 0) {
+      return Band.of(x, x, x, x);
+    }
+    Envelope envelope = Envelope.of(x, y, columns);
+    int size = envelope.columns();
+    double[] middle = new double[size];
+    double[] low = new double[size];
+    double[] median = new double[size];
+    double[] high = new double[size];
+    Arrays.setAll(middle, envelope::x);
+    Arrays.setAll(low, envelope::min);
+    Arrays.setAll(median, envelope::median);
+    Arrays.setAll(high, envelope::max);
+    return Band.of(middle, low, median, high);
+  }
+
+  private static boolean flipped(GuideRun before, GuideRun after) {
+    return before.pointing().pierSide().isPresent()
+        && after.pointing().pierSide().isPresent()
+        && before.pointing().pierSide().get() != after.pointing().pierSide().get();
+  }
+
+  private static List<Mark> marks(GuideRun run, double shift, boolean flipped) {
+    Frames frames = run.frames();
+    List<Mark> marks = new ArrayList<>();
+    if (flipped) {
+      double at = shift + frames.timeSeconds(0);
+      marks.add(new Mark(Mark.Kind.FLIP, at, at, ""));
+    }
+    int begin = 0;
+    while (begin < frames.size()) {
+      if (frames.ditherStart(begin)) {
+        double at = shift + frames.timeSeconds(begin);
+        marks.add(new Mark(Mark.Kind.DITHER, at, at, ""));
+      }
+      FrameState state = frames.state(begin);
+      int end = begin + 1;
+      while (end < frames.size() && frames.state(end) == state && !frames.ditherStart(end)) {
+        end++;
+      }
+      if (STRETCHES.containsKey(state)) {
+        marks.add(
+            new Mark(
+                STRETCHES.get(state),
+                shift + frames.timeSeconds(begin),
+                shift + frames.timeSeconds(end - 1),
+                ""));
+      }
+      begin = end;
+    }
+    for (Note note : run.notes()) {
+      double at = shift + note.timeSeconds();
+      marks.add(new Mark(Mark.Kind.NOTE, at, at, note.text()));
+    }
+    return marks;
+  }
+}

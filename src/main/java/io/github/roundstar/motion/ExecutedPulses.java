@@ -1,0 +1,66 @@
+package io.github.roundstar.motion;
+
+import io.github.roundstar.model.Frames;
+
+/**
+ * How much pulse time had acted by the middle of each exposure, exposure-averaged.
+ *
+ * <p>A frame's pulse starts when its exposure ends and lasts as long as it says. What runs into a
+ * later exposure moves the star while it is being measured: the centroid then shows the average
+ * over that exposure.
+ */
+final class ExecutedPulses {
+  private ExecutedPulses() {}
+
+  /**
+   * Net pulse time behind each frame.
+   *
+   * @param frames the run
+   * @param axis the axis
+   * @param exposureSeconds guide exposure; 0 when unknown: a pulse then starts at its frame's time
+   *     [s]
+   * @return per frame the sum of the pulses sent after earlier frames, as far as they had acted [s,
+   *     east or north positive]
+   */
+  static double[] seconds(Frames frames, Axis axis, double exposureSeconds) {
+    double[] acted = new double[frames.size()];
+    double finished = 0;
+    int firstOpen = 0;
+    for (int k = 0; k < acted.length; k++) {
+      double begin = frames.timeSeconds(k) - exposureSeconds / 2;
+      double open = 0;
+      for (int j = firstOpen; j < k; j++) {
+        double pulse = axis.pulseMillis(frames, j) / 1000;
+        double sent = frames.timeSeconds(j) + exposureSeconds / 2;
+        double share = share(sent, Math.abs(pulse), begin, exposureSeconds);
+        if (j == firstOpen && share >= 1) {
+          finished += pulse;
+          firstOpen++;
+        } else {
+          open += share * pulse;
+        }
+      }
+      acted[k] = finished + open;
+    }
+    return acted;
+  }
+
+  /** Mean over an exposure of the share of a pulse that has acted. */
+  private static double share(double sent, double length, double begin, double exposure) {
+    if (begin >= sent + length) {
+      return 1;
+    }
+    if (exposure == 0) {
+      return Math.max(0, (begin - sent) / length);
+    }
+    return (ramp(begin + exposure - sent, length) - ramp(begin - sent, length)) / exposure;
+  }
+
+  /** Integral from minus infinity to {@code t} of a ramp from 0 at 0 to 1 at {@code length}. */
+  private static double ramp(double t, double length) {
+    if (t <= 0) {
+      return 0;
+    }
+    return t < length ? t * t / (2 * length) : t - length / 2;
+  }
+}

@@ -1,0 +1,39 @@
+package io.github.roundstar.motion;
+
+import io.github.roundstar.model.Estimate;
+import java.util.List;
+
+/**
+ * Drift of the mount in one axis of one run: the slope of the motion with the corrections taken
+ * out, each piece at its own level, wander and noise fitted beside it. The interval carries the
+ * wander, which no length of averaging within the run can tell from drift.
+ */
+public final class MountDrift {
+  private final SharedFit fit;
+
+  private MountDrift(SharedFit fit) {
+    this.fit = fit;
+  }
+
+  /** Fits; no figure when the run is too short or the star never moved. */
+  public static Answer<MountDrift> of(AxisRun run) {
+    return RunBackground.of(run, List.of())
+        .flatMap(background -> SharedFit.of(List.of(background), List.of()))
+        .map(fit -> Answer.of(new MountDrift(fit)))
+        .orElseGet(
+            () ->
+                Answer.none(
+                    "too few measured frames, or offsets that never change: record at least a few"
+                        + " minutes"));
+  }
+
+  /** The slope [arcsec/min]. */
+  public Estimate arcsecPerMinute() {
+    return ToneReading.driftPerSecond(fit, 0).times(60);
+  }
+
+  /** The motion with its unknown steps closed. */
+  public LevelledMotion levelled() {
+    return LevelledMotion.of(fit).get(0);
+  }
+}

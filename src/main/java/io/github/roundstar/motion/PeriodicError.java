@@ -1,0 +1,140 @@
+package io.github.roundstar.motion;
+
+import io.github.roundstar.model.Estimate;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+
+/**
+ * Drift and periodic error of the mount in right ascension, over one run or over all runs of a
+ * night; immutable.
+ *
+ * <p>The motion with the corrections taken out is modelled as a level per piece, a drift per run,
+ * random wander, white noise and sinusoids common to all runs. Lines are looked for in the spectrum
+ * of what wander and noise leave white ({@link ToneSearch}) and refined on the original times by
+ * generalised least squares ({@link SharedFit}).
+ */
+public final class PeriodicError {
+  /** Fewer turns than this cannot tell a turn from drift and wander, so no amplitude is given. */
+  public static final double FEWEST_CYCLES = 3;
+
+  private final ToneSearch.Found found;
+  private final Gears gears;
+  private final double totalSeconds;
+  private final List<Tone> tones;
+  private final OptionalInt mainFamily;
+
+  private PeriodicError(ToneSearch.Found found, Gears gears, List<AxisRun> runs) {
+    this.found = found;
+    this.gears = gears;
+    this.totalSeconds = runs.stream().mapToDouble(r -> r.motion().spanSeconds()).sum();
+    double cadence = runs.stream().mapToDouble(AxisRun::cadenceSeconds).max().orElse(0);
+    this.tones = ToneReading.tones(found, cadence);
+    this.mainFamily = mainFamily(found.fit());
+  }
+
+  /** Fits; no figure when no run has enough frames, or the star never moved. */
+  public static Answer<PeriodicError> of(List<AxisRun> runs, Gears gears) {
+    return ToneSearch.of(runs, gears)
+        .map(found -> Answer.of(new PeriodicError(found, gears, runs)))
+        .orElseGet(
+            () ->
+                Answer.none(
+                    "too few measured frames, or offsets that never change: record at least a few"
+                        + " minutes of guiding"));
+  }
+
+  /** Drift of a run at the axis [arcsec/min]; nothing when the run was too short to take part. */
+  public Optional<Estimate> driftArcsecPerMinuteAxis(int runId) {
+    List<RunBackground> backgrounds = found.fit().model().backgrounds();
+    for (int r = 0; r < backgrounds.size(); r++) {
+      if (backgrounds.get(r).run().runId() == runId) {
+        return Optional.of(ToneReading.driftPerSecond(found.fit(), r).times(60));
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** The sinusoids that stand out, largest first. */
+  public List<Tone> tones() {
+    return tones;
+  }
+
+  /** Turns in the data of the worm where its period is known, else of the largest family. */
+  public OptionalDouble cycles() {
+    if (gears.wormPeriodSeconds().isPresent()) {
+      return OptionalDouble.of(totalSeconds / gears.wormPeriodSeconds().getAsDouble());
+    }
+    return mainFamily.isPresent()
+        ? OptionalDouble.of(
+            totalSeconds / found.fit().families().get(mainFamily.getAsInt()).periodSeconds())
+        : OptionalDouble.empty();
+  }
+
+  /** One turn of the worm or, where its period is unknown, of the largest family. */
+  public Answer<TurnCurve> curve() {
+    return main().map(family -> TurnCurve.of(found.fit(), family));
+  }
+
+  /** Peak to peak of that curve [arcsec at the axis]. */
+  public Answer<Estimate> peakToPeakArcsecAxis() {
+    return main().map(family -> ToneReading.peakToPeak(found.fit(), family));
+  }
+
+  /** All turns laid over each other. */
+  public Answer<FoldedTurns> folded() {
+    return main().map(family -> FoldedTurns.of(found.fit(), family));
+  }
+
+  /** Motion of each run that took part, unknown steps closed, and what the fit says. */
+  public List<LevelledMotion> levelled() {
+    return LevelledMotion.of(found.fit());
+  }
+
+  /** What stands out of wander and noise, and how high wander and noise alone would reach. */
+  public AmplitudeTrace amplitudes() {
+    return AmplitudeTrace.of(found);
+  }
+
+  private Answer<Integer> main() {
+    if (gears.wormPeriodSeconds().isPresent()
+        && cycles().getAsDouble() < FEWEST_CYCLES
+        && !hasWorm()) {
+      return Answer.none(
+          String.format(
+              Locale.ROOT,
+              "the runs hold %.1f turns of the worm and at least %.0f are needed to tell it from"
+                  + " drift and wander: record %.0f more minutes",
+              cycles().getAsDouble(),
+              FEWEST_CYCLES,
+              Math.ceil(
+                  (FEWEST_CYCLES * gears.wormPeriodSeconds().getAsDouble() - totalSeconds) / 60)));
+    }
+    return mainFamily.isPresent()
+        ? Answer.of(mainFamily.getAsInt())
+        : Answer.none("no period stands out of wander and noise");
+  }
+
+  private boolean hasWorm() {
+    return found.fit().families().stream().anyMatch(f -> f.source().equals(Family.WORM));
+  }
+
+  private static OptionalInt mainFamily(SharedFit fit) {
+    List<Family> families = fit.families();
+    int main = -1;
+    double largest = 0;
+    for (int f = 0; f < families.size(); f++) {
+      if (families.get(f).source().equals(Family.WORM)) {
+        return OptionalInt.of(f);
+      }
+      double peakToPeak = ToneReading.peakToPeak(fit, f).value();
+      if (peakToPeak > largest) {
+        largest = peakToPeak;
+        main = f;
+      }
+    }
+    return main < 0 ? OptionalInt.empty() : OptionalInt.of(main);
+  }
+}

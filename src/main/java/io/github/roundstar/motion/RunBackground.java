@@ -1,0 +1,52 @@
+package io.github.roundstar.motion;
+
+import io.github.roundstar.signal.WanderNoise;
+import io.github.roundstar.signal.WhiteRegression;
+import io.github.roundstar.signal.Whitening;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Wander and noise of one run beside its drift and the sinusoids found so far, and what they leave,
+ * made white.
+ *
+ * @param run the run
+ * @param wanderNoise wander and noise
+ * @param whitening the filter that makes them white
+ * @param fit drift and sinusoids, each sinusoid free; its residuals are white when nothing else is
+ *     there
+ */
+record RunBackground(
+    AxisRun run, WanderNoise wanderNoise, Whitening whitening, WhiteRegression fit) {
+  /** Fewest white steps that a fit is tried on. */
+  static final int FEWEST_STEPS = 16;
+
+  /** Fits; nothing when the run is too short or constant. */
+  static Optional<RunBackground> of(AxisRun run, List<Family> families) {
+    MotionSeries motion = run.motion();
+    double[][] columns = ToneColumns.withDrift(run, families);
+    if (motion.size() < FEWEST_STEPS + columns.length) {
+      return Optional.empty();
+    }
+    double[] seconds = motion.seconds();
+    double[] arcsec = motion.arcsec();
+    boolean[] starts = motion.startsPiece();
+    return WanderNoise.fit(seconds, starts, arcsec, columns)
+        .map(
+            wanderNoise -> {
+              Whitening whitening = wanderNoise.whitening(seconds, starts);
+              WhiteRegression fit =
+                  WhiteRegression.of(whitening.apply(arcsec), whitening.apply(columns));
+              return new RunBackground(run, wanderNoise, whitening, fit);
+            });
+  }
+
+  /** Times of the white steps since the run's origin [s]. */
+  double[] stepSeconds() {
+    double[] seconds = new double[whitening.size()];
+    for (int i = 0; i < seconds.length; i++) {
+      seconds[i] = run.motion().seconds(whitening.sample(i)) - run.originSeconds();
+    }
+    return seconds;
+  }
+}

@@ -1,0 +1,121 @@
+package io.github.roundstar.motion;
+
+import io.github.roundstar.signal.Covariance;
+import io.github.roundstar.signal.LeastSquares;
+import io.github.roundstar.signal.NeweyWest;
+import io.github.roundstar.signal.WhiteRegression;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Drift of every run and sinusoids common to all runs, fitted together to the original times.
+ *
+ * <p>Every family of sinusoids has one period and one set of amplitudes for the whole night; in
+ * each run it may start at another place, since a slew loses the worm's phase, but all harmonics of
+ * a family are shifted by the same time. The fit is generalised least squares by Gauss-Newton
+ * steps: data and derivatives pass through each run's whitening filter and are weighted by its
+ * noise. The covariance of the parameters is that of the white steps' scores with whatever
+ * autocorrelation the filter left (prewhitened kernel estimate).
+ *
+ * @see "Andrews &amp; Monahan (1992), Econometrica 60, 953, for the prewhitened covariance"
+ */
+final class SharedFit {
+  private static final int MOST_STEPS = 30;
+  private static final int MOST_HALVINGS = 6;
+  private static final double CONVERGED = 1e-10;
+
+  private final ToneModel model;
+  private final double[] parameters;
+  private final Covariance covariance;
+
+  private SharedFit(ToneModel model, double[] parameters, Covariance covariance) {
+    this.model = model;
+    this.parameters = parameters;
+    this.covariance = covariance;
+  }
+
+  /** Fits; nothing when the columns cannot be told apart or there are too few frames for them. */
+  static Optional<SharedFit> of(List<RunBackground> backgrounds, List<Family> families) {
+    ToneModel model = new ToneModel(backgrounds, families);
+    double[] parameters = refine(model, ToneStart.of(model));
+    double[] residuals = model.residuals(parameters);
+    return LeastSquares.on(model.derivatives(parameters))
+        .map(
+            design ->
+                new SharedFit(
+                    model,
+                    parameters,
+                    NeweyWest.covarianceCorrected(
+                        design, residuals, NeweyWest.plugInLag(residuals))));
+  }
+
+  ToneModel model() {
+    return model;
+  }
+
+  ToneLayout layout() {
+    return model.layout();
+  }
+
+  double parameter(int index) {
+    return parameters[index];
+  }
+
+  double[] parameters() {
+    return parameters.clone();
+  }
+
+  /** Covariance of the parameters. */
+  Covariance covariance() {
+    return covariance;
+  }
+
+  /** The families at their fitted periods. */
+  List<Family> families() {
+    return model.families(parameters);
+  }
+
+  private static double[] refine(ToneModel model, double[] start) {
+    double[] parameters = start;
+    double[] residuals = model.residuals(parameters);
+    double sum = squares(residuals);
+    for (int step = 0; step < MOST_STEPS; step++) {
+      double[] change = WhiteRegression.of(residuals, model.derivatives(parameters)).coefficients();
+      double[] next = null;
+      double nextSum = sum;
+      double share = 1;
+      for (int halving = 0; halving <= MOST_HALVINGS; halving++, share /= 2) {
+        double[] trial = parameters.clone();
+        for (int j = 0; j < trial.length; j++) {
+          trial[j] += share * change[j];
+        }
+        double[] trialResiduals = model.residuals(trial);
+        double trialSum = squares(trialResiduals);
+        if (trialSum <= nextSum) {
+          next = trial;
+          nextSum = trialSum;
+          residuals = trialResiduals;
+          break;
+        }
+      }
+      if (next == null) {
+        return parameters;
+      }
+      parameters = next;
+      boolean settled = sum - nextSum <= CONVERGED * sum;
+      sum = nextSum;
+      if (settled) {
+        return parameters;
+      }
+    }
+    return parameters;
+  }
+
+  private static double squares(double[] values) {
+    double sum = 0;
+    for (double value : values) {
+      sum += value * value;
+    }
+    return sum;
+  }
+}

@@ -1,0 +1,131 @@
+package io.github.roundstar.signal;
+
+import java.util.Optional;
+import org.apache.commons.math3.optim.MaxEval;
+import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
+import org.apache.commons.math3.optim.univariate.BrentOptimizer;
+import org.apache.commons.math3.optim.univariate.SearchInterval;
+import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
+
+/**
+ * How much of a series is random wander and how much white noise, beside a linear model.
+ *
+ * @param noiseVariance variance R of the white noise, in the data's unit squared
+ * @param ratioPerSecond wander over noise, q / R [1/s]; {@code q} is the variance that the walk
+ *     gains per second
+ */
+public record WanderNoise(double noiseVariance, double ratioPerSecond) {
+  private static final double LOWEST_LOG_RATIO = -9;
+  private static final double HIGHEST_LOG_RATIO = 5;
+  private static final int COARSE_STEPS = 14;
+
+  /**
+   * Fits both by restricted maximum likelihood, the linear model concentrated out: one search over
+   * the ratio.
+   *
+   * <p>Returns nothing when there are no more steps than regressors plus one, or when the
+   * regressors explain the data to rounding (a constant series).
+   *
+   * @param seconds ascending times, n of them [s]
+   * @param startsPiece n flags: the level before this sample has nothing to do with the level after
+   *     it
+   * @param data n values
+   * @param regressors columns of n values each; no constant, since every piece has its own unknown
+   *     level
+   * @see "Harville (1977), J. Am. Stat. Assoc. 72, 320, for the restricted likelihood"
+   */
+  public static Optional<WanderNoise> fit(
+      double[] seconds, boolean[] startsPiece, double[] data, double[][] regressors) {
+    Likelihood likelihood = new Likelihood(seconds, startsPiece, data, regressors);
+    if (!likelihood.informative()) {
+      return Optional.empty();
+    }
+    double best = LOWEST_LOG_RATIO;
+    double bestValue = Double.NEGATIVE_INFINITY;
+    double step = (HIGHEST_LOG_RATIO - LOWEST_LOG_RATIO) / COARSE_STEPS;
+    for (int i = 0; i <= COARSE_STEPS; i++) {
+      double at = LOWEST_LOG_RATIO + i * step;
+      double value = likelihood.at(at);
+      if (value > bestValue) {
+        bestValue = value;
+        best = at;
+      }
+    }
+    double refined =
+        new BrentOptimizer(1e-6, 1e-4)
+            .optimize(
+                new MaxEval(60),
+                new UnivariateObjectiveFunction(likelihood::at),
+                GoalType.MAXIMIZE,
+                new SearchInterval(
+                    Math.max(LOWEST_LOG_RATIO, best - step),
+                    Math.min(HIGHEST_LOG_RATIO, best + step)))
+            .getPoint();
+    double ratio = Math.pow(10, refined);
+    return Optional.of(new WanderNoise(likelihood.noiseVariance(ratio), ratio));
+  }
+
+  /** The filter that makes such a series white. */
+  public Whitening whitening(double[] seconds, boolean[] startsPiece) {
+    return Whitening.of(seconds, startsPiece, ratioPerSecond);
+  }
+
+  /**
+   * One-sided power spectral density of wander and noise sampled every {@code stepSeconds}, in the
+   * data's unit squared per hertz.
+   */
+  public double density(double hertz, double stepSeconds) {
+    double sine = 2 * Math.sin(Math.PI * hertz * stepSeconds);
+    return 2 * noiseVariance * stepSeconds * (1 + ratioPerSecond * stepSeconds / (sine * sine));
+  }
+
+  /** The restricted log likelihood as a function of the ratio. */
+  private static final class Likelihood {
+    private final double[] seconds;
+    private final boolean[] startsPiece;
+    private final double[] data;
+    private final double[][] regressors;
+    private final double smallest;
+
+    Likelihood(double[] seconds, boolean[] startsPiece, double[] data, double[][] regressors) {
+      this.seconds = seconds;
+      this.startsPiece = startsPiece;
+      this.data = data;
+      this.regressors = regressors;
+      double largest = 0;
+      for (double value : data) {
+        largest = Math.max(largest, Math.abs(value));
+      }
+      this.smallest = 1e-24 * largest * largest;
+    }
+
+    boolean informative() {
+      WhiteRegression fit = regression(1e-3);
+      return fit.degreesOfFreedom() > 1 && fit.sumOfSquares() > smallest * fit.steps();
+    }
+
+    double at(double logRatio) {
+      double ratio = Math.pow(10, logRatio);
+      Whitening whitening = Whitening.of(seconds, startsPiece, ratio);
+      WhiteRegression fit = whitened(whitening);
+      double variance = fit.sumOfSquares() / fit.degreesOfFreedom();
+      return -0.5
+          * (fit.degreesOfFreedom() * Math.log(variance)
+              + whitening.logDeterminant()
+              + fit.logDeterminant());
+    }
+
+    double noiseVariance(double ratio) {
+      WhiteRegression fit = regression(ratio);
+      return fit.sumOfSquares() / fit.degreesOfFreedom();
+    }
+
+    private WhiteRegression regression(double ratio) {
+      return whitened(Whitening.of(seconds, startsPiece, ratio));
+    }
+
+    private WhiteRegression whitened(Whitening whitening) {
+      return WhiteRegression.of(whitening.apply(data), whitening.apply(regressors));
+    }
+  }
+}

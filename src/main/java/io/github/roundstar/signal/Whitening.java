@@ -1,0 +1,118 @@
+package io.github.roundstar.signal;
+
+import java.util.Arrays;
+
+/**
+ * Turns a series that wanders at random and carries white noise into one of independent steps of
+ * equal variance.
+ *
+ * <p>The model is a random walk of variance {@code q} per second, seen at times t with white noise
+ * of variance {@code R}: the local level model. Its Kalman filter in units of R, with ratio = q /
+ * R, gives one-step prediction errors which, divided by their standard deviation, are white. The
+ * filter is linear, so regressors that pass through it keep their meaning: ordinary least squares
+ * of whitened data on whitened regressors is generalised least squares.
+ *
+ * <p>A series may come in pieces whose levels have nothing to do with each other. Each piece starts
+ * with an unknown level, so its first sample yields no step.
+ *
+ * @see "Durbin &amp; Koopman, Time Series Analysis by State Space Methods, 2nd ed. (2012), sections
+ *     2.2, 2.9, 6.2"
+ */
+public final class Whitening {
+  private final boolean[] startsPiece;
+  private final double[] gain;
+  private final double[] scale;
+  private final int[] sample;
+  private final double logDeterminant;
+
+  private Whitening(
+      boolean[] startsPiece, double[] gain, double[] scale, int[] sample, double logDeterminant) {
+    this.startsPiece = startsPiece;
+    this.gain = gain;
+    this.scale = scale;
+    this.sample = sample;
+    this.logDeterminant = logDeterminant;
+  }
+
+  /**
+   * The filter for given times.
+   *
+   * @param seconds ascending times, n of them [s]
+   * @param startsPiece n flags; the first sample starts a piece in any case
+   * @param ratioPerSecond wander over noise, q / R [1/s, &ge; 0]
+   * @return the filter
+   */
+  public static Whitening of(double[] seconds, boolean[] startsPiece, double ratioPerSecond) {
+    int n = seconds.length;
+    boolean[] starts = startsPiece.clone();
+    double[] gain = new double[n];
+    double[] scale = new double[n];
+    int[] sample = new int[n];
+    int steps = 0;
+    double logDeterminant = 0;
+    double variance = 1;
+    for (int i = 0; i < n; i++) {
+      if (i == 0 || starts[i]) {
+        starts[i] = true;
+        gain[i] = 1;
+        variance = 1;
+        continue;
+      }
+      double predicted = variance + ratioPerSecond * (seconds[i] - seconds[i - 1]);
+      double total = predicted + 1;
+      gain[i] = predicted / total;
+      scale[i] = 1 / Math.sqrt(total);
+      variance = gain[i];
+      logDeterminant += Math.log(total);
+      sample[steps++] = i;
+    }
+    return new Whitening(starts, gain, scale, Arrays.copyOf(sample, steps), logDeterminant);
+  }
+
+  /** Number of white steps: samples less pieces. */
+  public int size() {
+    return sample.length;
+  }
+
+  /** The sample that white step {@code step} belongs to. */
+  public int sample(int step) {
+    return sample[step];
+  }
+
+  /** Logarithm of the determinant of the steps' covariance in units of R. */
+  public double logDeterminant() {
+    return logDeterminant;
+  }
+
+  /**
+   * A whitened column.
+   *
+   * @param column n values, data or regressor
+   * @return {@link #size()} values in the unit of the column; for data that follow the model, white
+   *     with variance R
+   */
+  public double[] apply(double[] column) {
+    double[] white = new double[sample.length];
+    double level = 0;
+    int step = 0;
+    for (int i = 0; i < column.length; i++) {
+      double error = column[i] - level;
+      level += gain[i] * error;
+      if (startsPiece[i]) {
+        level = column[i];
+      } else {
+        white[step++] = error * scale[i];
+      }
+    }
+    return white;
+  }
+
+  /** Whitened columns, in the same order. */
+  public double[][] apply(double[][] columns) {
+    double[][] white = new double[columns.length][];
+    for (int j = 0; j < columns.length; j++) {
+      white[j] = apply(columns[j]);
+    }
+    return white;
+  }
+}
