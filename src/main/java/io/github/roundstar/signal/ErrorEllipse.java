@@ -15,6 +15,10 @@ import java.util.OptionalDouble;
  * joint 95 % region of (e1, e2) holds zero, or the interval reaches it, the ellipse may be a
  * circle: the lower end is 1 and there is no position angle.
  *
+ * <p>Simulated, the interval covers the truth in 94 to 96 % from some hundred independent samples
+ * up. A circle should get an angle in 5 %: it does in 7 % with 300 independent samples, in 17 %
+ * with 300 whose lag-1 autocorrelation is 0.9.
+ *
  * @param shape covariance (divisor n) and its axes
  * @param elongation with its 95 % interval; absent when the short axis is zero
  * @param positionAngleDegrees of the long axis, north through east, [0, 180); absent when the lower

@@ -74,7 +74,7 @@ class AmplitudeSpectrumTest {
   @Tag("published")
   void beamOscillationIsFound() {
     AmplitudeSpectrum spectrum =
-        AmplitudeSpectrum.of(centred(even(BeamDeflections.values())), Window.RECTANGULAR);
+        AmplitudeSpectrum.of(centred(even(NumberFile.read("nist-lew.csv"))), Window.RECTANGULAR);
     assertThat(highest(spectrum)).isEqualTo(60);
     assertThat(spectrum.amplitude(60)).isCloseTo(286.55571871458926, within(1e-10));
   }
@@ -83,7 +83,7 @@ class AmplitudeSpectrumTest {
   @Test
   @Tag("published")
   void sunspotCycleIsFoundForAnOddNumberOfSamples() {
-    double[] numbers = BeamDeflections.numbers("sunspots-1700-2008.csv");
+    double[] numbers = NumberFile.read("sunspots-1700-2008.csv");
     AmplitudeSpectrum spectrum = AmplitudeSpectrum.of(centred(even(numbers)), Window.RECTANGULAR);
     assertThat(spectrum.size()).isEqualTo(155);
     assertThat(highest(spectrum)).isEqualTo(28);
