@@ -10,6 +10,9 @@ import java.util.OptionalDouble;
  * @param covariance between the two
  */
 public record CovarianceEllipse(double varianceEast, double varianceNorth, double covariance) {
+  /** Share of a product below which a difference of two such is nothing but rounding. */
+  private static final double ROUNDING = 1e-14;
+
   /** Checks that the three can be a covariance. */
   public CovarianceEllipse {
     if (!(varianceEast >= 0
@@ -28,8 +31,9 @@ public record CovarianceEllipse(double varianceEast, double varianceNorth, doubl
   /** Standard deviation along the short axis. */
   public double minorSigma() {
     // From the determinant: the difference would lose the digits of a thin ellipse.
-    double determinant = Math.max(0, varianceEast * varianceNorth - covariance * covariance);
-    return determinant == 0 ? 0 : Math.sqrt(determinant / (mean() + excess()));
+    double product = varianceEast * varianceNorth;
+    double determinant = product - covariance * covariance;
+    return determinant <= ROUNDING * product ? 0 : Math.sqrt(determinant / (mean() + excess()));
   }
 
   /** Long axis over short, at least 1; absent when the short one is zero. */

@@ -15,6 +15,10 @@ import java.util.OptionalDouble;
  * joint 95 % region of (e1, e2) holds zero, or the interval reaches it, the ellipse may be a
  * circle: the lower end is 1 and there is no position angle.
  *
+ * <p>Simulated, the interval covers the truth in 94 to 96 % from some hundred independent samples
+ * up. A circle should get an angle in 5 %: it does in 7 % with 300 independent samples, in 17 %
+ * with 300 whose lag-1 autocorrelation is 0.9.
+ *
  * @param shape covariance (divisor n) and its axes
  * @param elongation with its 95 % interval; absent when the short axis is zero
  * @param positionAngleDegrees of the long axis, north through east, [0, 180); absent when the lower
@@ -54,41 +58,45 @@ public record ErrorEllipse(
         elongation.lo95() > 1 ? shape.positionAngleDegrees() : OptionalDouble.empty());
   }
 
-  private static double[] ellipticity(CovarianceEllipse shape) {
-    double total = shape.varianceEast() + shape.varianceNorth();
-    return new double[] {
-      (shape.varianceNorth() - shape.varianceEast()) / total, 2 * shape.covariance() / total
-    };
-  }
-
-  /** What each sample adds to e1 and e2, to first order and per sample. */
+  /** What each sample adds, to first order, to e1, to e2 and to the logarithm of the elongation. */
   private static double[][] contributions(CovarianceEllipse shape, double[] x, double[] y) {
-    double[] e = ellipticity(shape);
-    double scale = 1 / ((shape.varianceEast() + shape.varianceNorth()) * x.length);
-    double[][] influence = new double[2][x.length];
+    double total = shape.varianceEast() + shape.varianceNorth();
+    double e1 = e1(shape);
+    double e2 = e2(shape);
+    double angle = Math.toRadians(shape.positionAngleDegrees().orElse(0));
+    double sine = Math.sin(angle);
+    double cosine = Math.cos(angle);
+    double[][] contributions = new double[3][x.length];
     for (int i = 0; i < x.length; i++) {
       double square = x[i] * x[i] + y[i] * y[i];
-      influence[0][i] = scale * (y[i] * y[i] - x[i] * x[i] - e[0] * square);
-      influence[1][i] = scale * (2 * x[i] * y[i] - e[1] * square);
+      contributions[0][i] = (y[i] * y[i] - x[i] * x[i] - e1 * square) / (total * x.length);
+      contributions[1][i] = (2 * x[i] * y[i] - e2 * square) / (total * x.length);
+      double along = (x[i] * sine + y[i] * cosine) / shape.majorSigma();
+      double across = (x[i] * cosine - y[i] * sine) / shape.minorSigma();
+      contributions[2][i] = (along * along - across * across) / (2 * x.length);
     }
-    return influence;
+    return contributions;
   }
 
-  private static Estimate interval(CovarianceEllipse shape, double[][] influence) {
-    int lag = Math.max(NeweyWest.plugInLag(influence[0]), NeweyWest.plugInLag(influence[1]));
-    double[][] s = NeweyWest.sum(influence, lag);
-    double[] e = ellipticity(shape);
-    double square = e[0] * e[0] + e[1] * e[1];
-    double along =
-        square == 0
-            ? Math.max(s[0][0], s[1][1])
-            : (e[0] * e[0] * s[0][0] + 2 * e[0] * e[1] * s[0][1] + e[1] * e[1] * s[1][1]) / square;
-    double distance = e[0] * e[0] * s[1][1] - 2 * e[0] * e[1] * s[0][1] + e[1] * e[1] * s[0][0];
+  private static Estimate interval(CovarianceEllipse shape, double[][] contributions) {
+    double[][] s = NeweyWest.prewhitenedSum(contributions);
+    double e1 = e1(shape);
+    double e2 = e2(shape);
     double determinant = s[0][0] * s[1][1] - s[0][1] * s[0][1];
-    boolean maybeRound = distance <= CHI_SQUARE_95 * determinant;
+    boolean maybeRound =
+        e1 * e1 * s[1][1] - 2 * e1 * e2 * s[0][1] + e2 * e2 * s[0][0]
+            <= CHI_SQUARE_95 * determinant;
     double value = shape.elongation().orElseThrow();
-    // The logarithm of the elongation is the area tangent of the length of (e1, e2).
-    double factor = Math.exp(GAUSSIAN_95 * Math.sqrt(Math.max(0, along)) / (1 - square));
+    double factor = Math.exp(GAUSSIAN_95 * Math.sqrt(s[2][2]));
     return new Estimate(value, maybeRound ? 1 : Math.max(1, value / factor), value * factor);
+  }
+
+  private static double e1(CovarianceEllipse shape) {
+    return (shape.varianceNorth() - shape.varianceEast())
+        / (shape.varianceNorth() + shape.varianceEast());
+  }
+
+  private static double e2(CovarianceEllipse shape) {
+    return 2 * shape.covariance() / (shape.varianceNorth() + shape.varianceEast());
   }
 }

@@ -41,14 +41,13 @@ final class Extirpolation {
    * The sums.
    *
    * @param turns x of each sample [turns]
-   * @param real real part of c of each sample
-   * @param imaginary imaginary part of c
+   * @param amplitudes real parts of c of the samples, then imaginary parts
    * @return real parts, then imaginary parts; element i belongs to j = i - count/2
    */
-  double[][] sums(double[] turns, double[] real, double[] imaginary) {
+  double[][] sums(double[] turns, double[][] amplitudes) {
     double[][] grid = new double[2][cells];
     for (int i = 0; i < turns.length; i++) {
-      spread(grid, turns[i], real[i], imaginary[i]);
+      spread(grid, turns[i], amplitudes[0][i], amplitudes[1][i]);
     }
     FastFourierTransformer.transformInPlace(grid, DftNormalization.STANDARD, TransformType.FORWARD);
     double[][] sums = new double[2][count];

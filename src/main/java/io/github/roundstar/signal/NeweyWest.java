@@ -1,5 +1,7 @@
 package io.github.roundstar.signal;
 
+import java.util.Arrays;
+
 /**
  * Variances that respect autocorrelation: Bartlett-weighted sums over lags 0 .. L of the products
  * of scores, weight 1 - l / (L + 1).
@@ -10,6 +12,9 @@ package io.github.roundstar.signal;
  * @see "Newey &amp; West (1987), Econometrica 55, 703"
  */
 public final class NeweyWest {
+  /** Bound on the prewhitening filter, as Andrews and Monahan set it. */
+  private static final double STRONGEST = 0.97;
+
   private NeweyWest() {}
 
   /** The usual number of lags for n samples: floor(4 (n / 100)^(2/9)), at most n - 1. */
@@ -66,6 +71,42 @@ public final class NeweyWest {
   public static double longRunVariance(double[] values, int lag) {
     double[] centred = Autocorrelation.centred(values);
     return sum(new double[][] {centred}, lag)[0][0] / values.length;
+  }
+
+  /**
+   * As {@link #longRunVariance(double[], int)}, with the correlation of first order filtered out
+   * before the lags are summed and put back after: no lag need be chosen, and strong correlation is
+   * not underrated.
+   *
+   * @param values at least two
+   * @see "Andrews &amp; Monahan (1992), Econometrica 60, 953"
+   */
+  public static double longRunVariance(double[] values) {
+    Check.atLeast("number of values", values.length, 2);
+    double[] centred = Autocorrelation.centred(values);
+    return prewhitenedSum(new double[][] {centred})[0][0] / values.length;
+  }
+
+  /** The sum over all lags, by prewhitening, of the products of columns of at least two scores. */
+  static double[][] prewhitenedSum(double[][] scores) {
+    int n = scores[0].length;
+    double r = Arrays.stream(scores).mapToDouble(Autocorrelation::lag1).average().orElseThrow();
+    double bounded = Math.max(-STRONGEST, Math.min(STRONGEST, r));
+    double[][] rest = new double[scores.length][n - 1];
+    for (int j = 0; j < rest.length; j++) {
+      for (int t = 1; t < n; t++) {
+        rest[j][t - 1] = scores[j][t] - bounded * scores[j][t - 1];
+      }
+    }
+    double[][] sum =
+        sum(rest, Arrays.stream(rest).mapToInt(NeweyWest::plugInLag).max().orElseThrow());
+    double recoloured = n / ((n - 1.0) * (1 - bounded) * (1 - bounded));
+    for (double[] row : sum) {
+      for (int j = 0; j < row.length; j++) {
+        row[j] *= recoloured;
+      }
+    }
+    return sum;
   }
 
   /** Weighted sum over lags of the products of k score columns, k &times; k. */

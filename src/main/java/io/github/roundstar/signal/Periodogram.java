@@ -72,12 +72,12 @@ public final class Periodogram {
 
   private void fill() {
     int n = samples.seconds.length;
-    double middleHz = grid.hertz(grid.count() / 2);
     double[] turns = new double[n];
+    double[] doubleTurns = new double[n];
     double[][] once = new double[2][n];
     double[][] twice = new double[2][n];
     double[][] valued = new double[2][n];
-    double[] doubleTurns = new double[n];
+    double middleHz = grid.hertz(grid.count() / 2);
     for (int i = 0; i < n; i++) {
       turns[i] = grid.stepHz() * samples.seconds[i];
       doubleTurns[i] = 2 * turns[i];
@@ -93,23 +93,25 @@ public final class Periodogram {
       valued[1][i] = w * s * samples.values[i];
     }
     Extirpolation extirpolation = new Extirpolation(grid.count());
-    once = extirpolation.sums(turns, once[0], once[1]);
-    twice = extirpolation.sums(doubleTurns, twice[0], twice[1]);
-    valued = extirpolation.sums(turns, valued[0], valued[1]);
+    once = extirpolation.sums(turns, once);
+    twice = extirpolation.sums(doubleTurns, twice);
+    valued = extirpolation.sums(turns, valued);
     for (int j = 0; j < grid.count(); j++) {
-      double c = once[0][j];
-      double s = once[1][j];
-      Moments moments =
-          new Moments(
-              c,
-              s,
-              0.5 * (1 + twice[0][j]) - c * c,
-              0.5 * (1 - twice[0][j]) - s * s,
-              0.5 * twice[1][j] - c * s,
-              valued[0][j],
-              valued[1][j]);
-      put(j, moments);
+      put(j, moments(j, once, twice, valued));
     }
+  }
+
+  private static Moments moments(int j, double[][] once, double[][] twice, double[][] valued) {
+    double c = once[0][j];
+    double s = once[1][j];
+    return new Moments(
+        c,
+        s,
+        0.5 * (1 + twice[0][j]) - c * c,
+        0.5 * (1 - twice[0][j]) - s * s,
+        0.5 * twice[1][j] - c * s,
+        valued[0][j],
+        valued[1][j]);
   }
 
   private void put(int j, Moments moments) {

@@ -5,8 +5,8 @@
  * class here knows what a value means, save that an ellipse has an east and a north.
  *
  * <p><b>Missing data.</b> A gap is a missing sample, not a NaN: every input must be finite. A
- * figure that cannot be had is an empty {@code Optional}. Nothing interpolates but a resampling
- * that says so.
+ * figure that cannot be had is an empty {@code Optional}. Nothing interpolates but {@link
+ * io.github.roundstar.signal.EvenResampling}.
  *
  * <p><b>Arrays.</b> Copied in and copied out; no method writes to an argument.
  *

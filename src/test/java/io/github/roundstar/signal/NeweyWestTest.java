@@ -74,6 +74,15 @@ class NeweyWestTest {
     assertThat(variance).isCloseTo(1 / (1 - 0.36), within(0.02));
     assertThat(NeweyWest.longRunVariance(series, NeweyWest.plugInLag(series)) / variance)
         .isCloseTo(4, within(0.16));
+    assertThat(NeweyWest.longRunVariance(series) / variance).isCloseTo(4, within(0.1));
+  }
+
+  @Test
+  void longRunVarianceOfShortOrSteadySeriesIsFinite() {
+    assertThat(NeweyWest.longRunVariance(new double[] {2, 2, 2})).isZero();
+    assertThat(NeweyWest.longRunVariance(new double[] {1, 3})).isBetween(0.0, 10.0);
+    assertThatThrownBy(() -> NeweyWest.longRunVariance(new double[] {1}))
+        .hasMessageContaining("at least 2");
   }
 
   @Test

@@ -80,7 +80,7 @@ class PeriodogramTest {
   @Test
   @Tag("published")
   void sunspotCycleIsFound() {
-    double[] numbers = BeamDeflections.numbers("sunspots-1700-2008.csv");
+    double[] numbers = NumberFile.read("sunspots-1700-2008.csv");
     double[] years = new double[numbers.length];
     Arrays.setAll(years, i -> 1700 + i);
     Series series = Series.of(years, numbers);

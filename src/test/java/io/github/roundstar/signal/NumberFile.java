@@ -6,17 +6,12 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 
-/** NIST Statistical Reference Dataset "Lew": deflections of a steel-concrete beam, 200 values. */
-final class BeamDeflections {
-  private BeamDeflections() {}
+/** Numbers of a test resource, comma or line separated, comments from a hash to the line end. */
+final class NumberFile {
+  private NumberFile() {}
 
-  static double[] values() {
-    return numbers("nist-lew.csv");
-  }
-
-  /** Numbers of a test resource, comma or line separated, comments from a hash to the line end. */
-  static double[] numbers(String resource) {
-    try (InputStream in = BeamDeflections.class.getResourceAsStream(resource)) {
+  static double[] read(String resource) {
+    try (InputStream in = NumberFile.class.getResourceAsStream(resource)) {
       String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
       return Arrays.stream(text.replaceAll("#.*", "").split("[,\\s]+"))
           .filter(number -> !number.isEmpty())
