@@ -1,9 +1,75 @@
 package io.github.roundstar.cli;
 
-/** Entry point. */
-public final class Main {
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.OutputStreamWriter;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.Locale;
+import java.util.TimeZone;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.ScopeType;
+
+/** The tool's entry point and its top command. */
+@Command(
+    name = "roundstar",
+    description = "Reads the text log of a telescope guider and tells why stars trailed.",
+    mixinStandardHelpOptions = true,
+    versionProvider = Version.class,
+    scope = ScopeType.INHERIT,
+    subcommands = {AnalyzeCommand.class, SimulateCommand.class},
+    synopsisSubcommandLabel = "COMMAND",
+    footer = {"", "Example:", "  roundstar analyze sample-logs/good-night.ecsv"})
+public final class Main implements Runnable {
+  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+
   private Main() {}
 
-  /** Starts the tool. */
-  public static void main(String[] arguments) {}
+  /** Runs the tool and ends the process with its exit code. */
+  public static void main(String[] arguments) {
+    Locale.setDefault(Locale.ROOT);
+    TimeZone.setDefault(TimeZone.getTimeZone("UTC"));
+    System.setProperty("java.awt.headless", "true");
+    int code = run(writer(FileDescriptor.out), writer(FileDescriptor.err), arguments);
+    System.exit(code);
+  }
+
+  /** Runs the tool with the given streams and returns its exit code. */
+  static int run(PrintWriter out, PrintWriter err, String... arguments) {
+    CommandLine line = new CommandLine(new Main());
+    line.setOut(out).setErr(err);
+    line.setExecutionExceptionHandler(Main::explain);
+    int code = line.execute(arguments);
+    out.flush();
+    err.flush();
+    return code;
+  }
+
+  @Override
+  public void run() {
+    throw new CommandLine.ParameterException(
+        spec.commandLine(), "Missing command: one of analyze, simulate");
+  }
+
+  private static int explain(Exception failure, CommandLine command, ParseResult parsed) {
+    PrintWriter err = command.getErr();
+    if (parsed.hasMatchedOption("--verbose")) {
+      failure.printStackTrace(err);
+    }
+    ExitCode code = ExitCode.of(failure);
+    err.println(
+        code == ExitCode.OWN_FAULT
+            ? "roundstar failed ("
+                + failure
+                + "): a fault of the tool: run again with --verbose and report what it prints"
+            : failure.getMessage());
+    return code.number();
+  }
+
+  private static PrintWriter writer(FileDescriptor descriptor) {
+    return new PrintWriter(
+        new OutputStreamWriter(new FileOutputStream(descriptor), StandardCharsets.UTF_8), true);
+  }
 }

@@ -1,0 +1,96 @@
+package io.github.roundstar.cli;
+
+import io.github.roundstar.ingest.UnusableInputException;
+import io.github.roundstar.pipeline.Analysis;
+import io.github.roundstar.pipeline.AnalysisJob;
+import io.github.roundstar.pipeline.AnalysisOutcome;
+import io.github.roundstar.pipeline.FinishedNight;
+import io.github.roundstar.pipeline.UnwritableOutputException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code roundstar analyze}: logs in, a report and a JSON result per night out. */
+@Command(
+    name = "analyze",
+    description = "Analyses guide logs and writes one HTML report and one JSON file per night.",
+    footer = {
+      "",
+      "Example:",
+      "  roundstar analyze --equipment sample-logs/equipment.toml sample-logs/good-night.ecsv"
+    })
+final class AnalyzeCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Mixin private Loudness loudness;
+
+  @Parameters(
+      arity = "1..*",
+      paramLabel = "LOG",
+      description = "A guide table, a folder of them, or a pattern such as 'march/*.ecsv'.")
+  private List<String> logs;
+
+  @Option(
+      names = "--equipment",
+      paramLabel = "FILE",
+      description = "TOML file that describes site, mount and optics.")
+  private Path equipment;
+
+  @Option(
+      names = "--utc-offset",
+      paramLabel = "+HH:MM",
+      converter = UtcOffset.class,
+      description = "Offset of the logs' clocks from UTC, instead of what their headers say.")
+  private ZoneOffset utcOffset;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FOLDER",
+      defaultValue = "reports",
+      description = "Where the results go (default: ${DEFAULT-VALUE}).")
+  private Path out;
+
+  @Option(
+      names = "--share",
+      description = "Leave out of the JSON, too, what would tell where the telescope stands.")
+  private boolean share;
+
+  @Override
+  public Integer call() throws UnusableInputException, UnwritableOutputException {
+    AnalysisOutcome outcome =
+        Analysis.run(
+            new AnalysisJob(
+                logs,
+                Optional.ofNullable(equipment),
+                out,
+                Optional.ofNullable(utcOffset),
+                !share,
+                Version.number()));
+    PrintWriter err = spec.commandLine().getErr();
+    outcome.unusable().forEach(err::println);
+    outcome.warnings().forEach(err::println);
+    for (FinishedNight night : outcome.nights()) {
+      night.withoutCharts().ifPresent(err::println);
+      print(night);
+    }
+    return (outcome.unusable().isEmpty() ? ExitCode.DONE : ExitCode.UNUSABLE_INPUT).number();
+  }
+
+  private void print(FinishedNight night) {
+    PrintWriter stdout = spec.commandLine().getOut();
+    if (!loudness.quiet()) {
+      NightLines.of(night.result()).forEach(stdout::println);
+    }
+    stdout.println("  figures  " + night.json());
+    stdout.println("  report   " + night.report());
+  }
+}

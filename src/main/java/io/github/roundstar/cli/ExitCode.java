@@ -1,0 +1,31 @@
+package io.github.roundstar.cli;
+
+import io.github.roundstar.ingest.UnusableInputException;
+import io.github.roundstar.pipeline.UnwritableOutputException;
+
+/** What the process's exit code says. */
+enum ExitCode {
+  DONE(0),
+  /** Options that cannot be met, an output folder that cannot be written to among them. */
+  WRONG_USAGE(2),
+  /** An input could not be used; the others still were. */
+  UNUSABLE_INPUT(3),
+  OWN_FAULT(4);
+
+  private final int number;
+
+  ExitCode(int number) {
+    this.number = number;
+  }
+
+  int number() {
+    return number;
+  }
+
+  static ExitCode of(Exception failure) {
+    if (failure instanceof UnusableInputException) {
+      return UNUSABLE_INPUT;
+    }
+    return failure instanceof UnwritableOutputException ? WRONG_USAGE : OWN_FAULT;
+  }
+}

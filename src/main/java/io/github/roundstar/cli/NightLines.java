@@ -1,0 +1,68 @@
+package io.github.roundstar.cli;
+
+import io.github.roundstar.model.Estimate;
+import io.github.roundstar.results.NightResult;
+import io.github.roundstar.results.NightSummary;
+import io.github.roundstar.results.Periodic;
+import io.github.roundstar.results.RunResult;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** A night in a few lines for the terminal. */
+final class NightLines {
+  private NightLines() {}
+
+  static List<String> of(NightResult result) {
+    NightSummary night = result.night();
+    List<String> lines = new ArrayList<>();
+    int used = result.runs().stream().map(RunResult::counts).mapToInt(c -> c.used()).sum();
+    lines.add(
+        format(
+            "%s  %d run%s, %.1f h guided, %d of %d frames used",
+            night.date(),
+            night.runs(),
+            night.runs() == 1 ? "" : "s",
+            night.guidedHours(),
+            used,
+            night.frames()));
+    if (night.guided() != null) {
+      lines.add(
+          format(
+              "  star     within %.2f arcsec RMS of its place (%.2f east-west, %.2f north-south)",
+              night.guided().rmsRadialArcsec(),
+              night.guided().ra().rmsArcsec(),
+              night.guided().dec().rmsArcsec()));
+    }
+    lines.add("  period   " + periodic(night.periodic()));
+    lines.add(
+        "  drift    "
+            + drift("east", night.driftArcsecPerMinuteSky().ra())
+            + ", "
+            + drift("north", night.driftArcsecPerMinuteSky().dec()));
+    return lines;
+  }
+
+  private static String periodic(Periodic periodic) {
+    if (periodic == null || periodic.peakToPeakArcsecAxis() == null) {
+      return "none that stands out, or not known";
+    }
+    return interval(periodic.peakToPeakArcsecAxis())
+        + " arcsec peak to peak at the axis, largest at "
+        + format("%.1f s", periodic.components().get(0).periodSeconds().value());
+  }
+
+  private static String drift(String direction, Estimate drift) {
+    return drift == null
+        ? direction + " not known"
+        : direction + " " + interval(drift) + " arcsec/min";
+  }
+
+  private static String interval(Estimate estimate) {
+    return format("%.2f (%.2f .. %.2f)", estimate.value(), estimate.lo95(), estimate.hi95());
+  }
+
+  private static String format(String pattern, Object... values) {
+    return String.format(Locale.ROOT, pattern, values);
+  }
+}

@@ -1,0 +1,67 @@
+package io.github.roundstar.cli;
+
+import io.github.roundstar.formats.FormatException;
+import io.github.roundstar.pipeline.FileInPlace;
+import io.github.roundstar.pipeline.UnwritableOutputException;
+import io.github.roundstar.simulate.GuideTableWriter;
+import io.github.roundstar.simulate.ScenarioReader;
+import io.github.roundstar.simulate.SimulatedNight;
+import io.github.roundstar.simulate.Simulation;
+import io.github.roundstar.simulate.TruthWriter;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code roundstar simulate}: a scenario in, an invented night's log and its truth out. */
+@Command(
+    name = "simulate",
+    description = "Plays an invented night of guiding and writes its log and, on request, its truth.",
+    footer = {
+      "",
+      "Example:",
+      "  roundstar simulate sample-logs/good-night.scenario.toml --out night.ecsv --truth truth.toml"
+    })
+final class SimulateCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Mixin private Loudness loudness;
+
+  @Parameters(paramLabel = "SCENARIO", description = "TOML file that describes the night.")
+  private Path scenario;
+
+  @Option(
+      names = "--out",
+      paramLabel = "LOG",
+      defaultValue = "night.ecsv",
+      description = "The log to write (default: ${DEFAULT-VALUE}).")
+  private Path out;
+
+  @Option(
+      names = "--truth",
+      paramLabel = "FILE",
+      description = "TOML file for the true figures.")
+  private Path truth;
+
+  @Override
+  public Integer call() throws IOException, FormatException, UnwritableOutputException {
+    SimulatedNight night = Simulation.run(ScenarioReader.read(scenario));
+    StringBuilder log = new StringBuilder();
+    GuideTableWriter.write(night, log);
+    FileInPlace.write(out, log.toString().getBytes(StandardCharsets.UTF_8));
+    spec.commandLine().getOut().println(out);
+    if (truth != null) {
+      StringBuilder figures = new StringBuilder();
+      TruthWriter.write(night, figures);
+      FileInPlace.write(truth, figures.toString().getBytes(StandardCharsets.UTF_8));
+      spec.commandLine().getOut().println(truth);
+    }
+    return ExitCode.DONE.number();
+  }
+}

@@ -1,0 +1,68 @@
+package io.github.roundstar.pipeline;
+
+import io.github.roundstar.diagnosis.NightAnalysis;
+import io.github.roundstar.ingest.EquipmentReader;
+import io.github.roundstar.ingest.GuideTableReader;
+import io.github.roundstar.ingest.NightGrouping;
+import io.github.roundstar.ingest.Nights;
+import io.github.roundstar.ingest.UnusableInputException;
+import io.github.roundstar.model.Equipment;
+import io.github.roundstar.model.GuideLog;
+import io.github.roundstar.model.Night;
+import io.github.roundstar.report.NightPage;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Carries out a job: logs in, a report and a JSON result per night out. */
+public final class Analysis {
+  private Analysis() {}
+
+  /**
+   * Analyses every night of the logs.
+   *
+   * @throws UnusableInputException when the equipment file cannot be used; a log that cannot be used only joins the outcome
+   * @throws UnwritableOutputException when the results cannot be written
+   */
+  public static AnalysisOutcome run(AnalysisJob job)
+      throws UnusableInputException, UnwritableOutputException {
+    Equipment equipment =
+        job.equipment().isPresent()
+            ? EquipmentReader.read(job.equipment().get())
+            : Equipment.UNKNOWN;
+    LogFiles named = LogFiles.named(job.logs());
+    List<String> unusable = new ArrayList<>(named.missing());
+    List<GuideLog> logs = read(named.files(), unusable);
+    Nights grouped =
+        NightGrouping.group(logs, equipment.site().longitudeDegrees(), job.utcOffset());
+    List<String> warnings = new ArrayList<>();
+    logs.forEach(log -> warnings.addAll(log.warnings()));
+    warnings.addAll(grouped.warnings());
+    List<FinishedNight> nights = new ArrayList<>();
+    for (Night night : grouped.nights()) {
+      nights.add(finish(night, equipment, job));
+    }
+    return new AnalysisOutcome(nights, unusable, warnings);
+  }
+
+  private static List<GuideLog> read(List<Path> files, List<String> unusable) {
+    List<GuideLog> logs = new ArrayList<>();
+    for (Path file : files) {
+      try {
+        logs.add(GuideTableReader.read(file));
+      } catch (UnusableInputException e) {
+        unusable.add(e.getMessage());
+      }
+    }
+    return logs;
+  }
+
+  private static FinishedNight finish(Night night, Equipment equipment, AnalysisJob job)
+      throws UnwritableOutputException {
+    NightAnalysis analysis =
+        NightAnalysis.of(night, equipment, job.version(), job.siteShown());
+    NightPage.Rendered page = NightPage.render(analysis.result(), analysis.evidence());
+    return new ResultFiles(job.out())
+        .write(night.name(), analysis.result(), page.html(), page.withoutCharts());
+  }
+}

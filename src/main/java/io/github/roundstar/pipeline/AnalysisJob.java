@@ -1,0 +1,29 @@
+package io.github.roundstar.pipeline;
+
+import java.nio.file.Path;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What is to be analysed.
+ *
+ * @param logs files, folders or glob patterns
+ * @param equipment equipment file
+ * @param out folder for the results; made when missing
+ * @param utcOffset offset of the logs' clocks, instead of what their headers say
+ * @param siteShown whether what gives the site away may stand in the results
+ * @param version version of the tool
+ */
+public record AnalysisJob(
+    List<String> logs,
+    Optional<Path> equipment,
+    Path out,
+    Optional<ZoneOffset> utcOffset,
+    boolean siteShown,
+    String version) {
+  /** Copies. */
+  public AnalysisJob {
+    logs = List.copyOf(logs);
+  }
+}

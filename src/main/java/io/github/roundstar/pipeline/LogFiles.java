@@ -1,0 +1,71 @@
+package io.github.roundstar.pipeline;
+
+import java.io.IOException;
+import java.nio.file.DirectoryStream;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+
+/** Finds the log files that the user named: files, folders, or patterns for the last part of a path. */
+final class LogFiles {
+  private static final String LOG_NAMES = "*.{csv,ecsv,txt,log,csv.gz,ecsv.gz,txt.gz,log.gz}";
+
+  private final Set<Path> files = new LinkedHashSet<>();
+  private final List<String> missing = new ArrayList<>();
+
+  private LogFiles() {}
+
+  static LogFiles named(List<String> names) {
+    LogFiles found = new LogFiles();
+    names.forEach(found::add);
+    return found;
+  }
+
+  /** The files, each once, in the order named; those of a folder by name. */
+  List<Path> files() {
+    return List.copyOf(files);
+  }
+
+  /** What could not be found, each with its remedy. */
+  List<String> missing() {
+    return List.copyOf(missing);
+  }
+
+  private void add(String name) {
+    try {
+      Path path = Path.of(name);
+      if (Files.isDirectory(path)) {
+        addMatching(name, path, LOG_NAMES);
+      } else if (Files.exists(path) || !isPattern(name)) {
+        files.add(path);
+      } else {
+        Path folder = path.getParent() == null ? Path.of("") : path.getParent();
+        addMatching(name, folder, String.valueOf(path.getFileName()));
+      }
+    } catch (InvalidPathException e) {
+      missing.add(name + ": not a path: check for odd characters");
+    }
+  }
+
+  private void addMatching(String name, Path folder, String pattern) {
+    List<Path> matching = new ArrayList<>();
+    try (DirectoryStream<Path> stream = Files.newDirectoryStream(folder, pattern)) {
+      stream.forEach(matching::add);
+    } catch (IOException e) {
+      missing.add(name + ": the folder cannot be read: check the path and its permissions");
+      return;
+    }
+    if (matching.isEmpty()) {
+      missing.add(name + ": no log file here: name a file, or a folder that holds " + pattern);
+    }
+    matching.stream().filter(Files::isRegularFile).sorted().forEach(files::add);
+  }
+
+  private static boolean isPattern(String name) {
+    return name.chars().anyMatch(c -> "*?[{".indexOf(c) >= 0);
+  }
+}

@@ -1,0 +1,59 @@
+package io.github.roundstar.pipeline;
+
+import io.github.roundstar.results.Input;
+import io.github.roundstar.results.NightJson;
+import io.github.roundstar.results.NightResult;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/** Puts a night's two files into the output folder. */
+final class ResultFiles {
+  private static final int HASH_DIGITS = 8;
+
+  private final Path folder;
+
+  ResultFiles(Path folder) {
+    this.folder = folder;
+  }
+
+  /**
+   * Writes both files. An earlier result is replaced only if its inputs are all among the new ones; else the new files take
+   * the first digits of an input's hash into their name.
+   *
+   * @throws UnwritableOutputException when a file cannot be written
+   */
+  FinishedNight write(
+      String name, NightResult result, String html, Optional<String> withoutCharts)
+      throws UnwritableOutputException {
+    String stem = mayReplace(name, result.inputs()) ? name : name + "-" + digits(result);
+    Path json = folder.resolve(stem + ".json");
+    Path report = folder.resolve(stem + ".html");
+    FileInPlace.write(json, NightJson.write(result));
+    FileInPlace.write(report, html.getBytes(StandardCharsets.UTF_8));
+    return new FinishedNight(result, report, json, withoutCharts);
+  }
+
+  private boolean mayReplace(String name, List<Input> inputs) {
+    Path json = folder.resolve(name + ".json");
+    if (!Files.exists(json)) {
+      return !Files.exists(folder.resolve(name + ".html"));
+    }
+    try {
+      Set<String> hashes = inputs.stream().map(Input::sha256).collect(Collectors.toSet());
+      return NightJson.read(Files.readAllBytes(json)).inputs().stream()
+          .allMatch(input -> hashes.contains(input.sha256()));
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  private static String digits(NightResult result) {
+    return result.inputs().get(0).sha256().substring(0, HASH_DIGITS);
+  }
+}
