@@ -14,5 +14,7 @@
  * <p><b>Missing data.</b> None: every function wants finite numbers.
  *
  * <p><b>Neighbours.</b> Imports nothing of ours; vectors and rotations are those of Commons Math.
+ * Start at {@link io.github.roundstar.sky.StarPlace}, then {@link
+ * io.github.roundstar.sky.PolarAxis}.
  */
 package io.github.roundstar.sky;
