@@ -14,7 +14,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.OffsetDateTime;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Iterator;
@@ -275,15 +274,15 @@ public final class TomlTable {
     if (found == null) {
       return Optional.empty();
     }
-    try {
-      return Optional.of(OffsetDateTime.parse(found.asText().replace(' ', 'T')).toInstant());
-    } catch (DateTimeParseException e) {
+    Optional<Instant> instant = IsoTime.withOffset(found.asText()).map(OffsetDateTime::toInstant);
+    if (instant.isEmpty()) {
       throw wrong(
           key,
           found,
           "a date and time such as 2026-03-14T20:15:00Z",
           "write date, T, time and the offset from UTC");
     }
+    return instant;
   }
 
   /** A fault of one key that the caller found, for throwing. */
