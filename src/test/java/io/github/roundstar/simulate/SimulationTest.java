@@ -358,6 +358,50 @@ class SimulationTest {
     assertThat(run.truth().events()).hasSize(1);
   }
 
+  @Test
+  void tiltedCameraSeesPulsesEastMoveTheStarSouth() throws FormatException {
+    SimulatedRun run =
+        first(
+            """
+            mount.camera_angle_deg = 10
+            loop.dec_direction = "off"
+            [[knock]]
+            at_min = 1
+            ra_arcsec = 8
+            [[run]]
+            duration_min = 4
+            """);
+    Frames log = run.log().frames();
+    int before = 20;
+    int after = log.size() - 1;
+
+    // Position angle of the camera's north is 10 degrees: what moves west moves south in it.
+    assertThat(log.decArcsec(after) - log.decArcsec(before)).isNegative();
+    double moved = run.frames().at(MOTION_RA, after) - run.frames().at(CORRECTION_RA, after);
+    assertThat(log.decArcsec(after)).isCloseTo(moved * Math.sin(Math.toRadians(10)), within(1e-9));
+    assertThat(log.raArcsec(after)).isCloseTo(moved * Math.cos(Math.toRadians(10)), within(1e-9));
+  }
+
+  @Test
+  void steadyDriftsAddUp() throws FormatException {
+    SimulatedRun run =
+        first(
+            """
+            [mount]
+            rate_error_arcsec_per_min = 0.6
+            ra_flexure_arcsec_per_min = 0.1
+            dec_flexure_arcsec_per_min = -0.3
+            [[run]]
+            declination_deg = 60
+            guided = false
+            """);
+
+    assertThat(run.truth().ra().driftArcsecPerMinute()).isCloseTo(0.3 + 0.1, within(1e-9));
+    assertThat(run.truth().dec().driftArcsecPerMinute()).isCloseTo(-0.3, within(1e-9));
+    assertThat(run.truth().ra().driftWithWanderArcsecPerMinute())
+        .isEqualTo(run.truth().ra().driftArcsecPerMinute());
+  }
+
   private static SimulatedRun first(String toml) throws FormatException {
     return Simulation.run(ScenarioReader.parse("test.toml", toml)).runs().get(0);
   }
