@@ -20,8 +20,8 @@ final class MountKeys {
             mount.number("dec_backlash_arcsec", 0, 1000).orElse(0),
             mount.number("ra_stiction_arcsec", 0, 100).orElse(0),
             mount.number("dec_stiction_arcsec", 0, 100).orElse(0)),
-        mount.number("ra_wander", 0, 10).orElse(0),
-        mount.number("dec_wander", 0, 10).orElse(0),
+        mount.number("ra_wander_arcsec_per_root_s", 0, 10).orElse(0),
+        mount.number("dec_wander_arcsec_per_root_s", 0, 10).orElse(0),
         new MountPlan.Response(
             factor(mount, "response_east"),
             factor(mount, "response_west"),

@@ -3,7 +3,6 @@ package io.github.roundstar.simulate;
 import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.formats.TomlTable;
 import io.github.roundstar.model.PierSide;
-import io.github.roundstar.sky.SiderealRate;
 import io.github.roundstar.sky.SiderealTime;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -19,8 +18,6 @@ final class RunKeys {
   private static final double DEFAULT_MINUTES = 120;
   private static final double DEFAULT_DECLINATION = 30;
   private static final double DEFAULT_HOUR_ANGLE = -1;
-  private static final double SIDEREAL_HOURS_PER_MINUTE =
-      SiderealRate.ARCSEC_PER_SECOND * 60 / 54_000;
 
   private RunKeys() {}
 
@@ -75,8 +72,7 @@ final class RunKeys {
       return SiderealTime.hourAngleHours(
           start, evening.longitudeDegrees(), rightAscension.getAsDouble());
     }
-    double minutes = startMinutes - last.startMinutes();
-    double goneOn = last.hourAngleHours() + minutes * SIDEREAL_HOURS_PER_MINUTE;
+    double goneOn = last.star((startMinutes - last.startMinutes()) * 60).hourAngleDegrees() / 15;
     return hourAngle.orElse(goneOn > 12 ? goneOn - 24 : goneOn);
   }
 }

@@ -1,6 +1,8 @@
 package io.github.roundstar.simulate;
 
 import io.github.roundstar.model.PierSide;
+import io.github.roundstar.sky.SiderealRate;
+import io.github.roundstar.sky.StarPlace;
 import java.util.OptionalDouble;
 
 /**
@@ -26,4 +28,11 @@ public record RunPlan(
     PierSide pierSide,
     boolean guided,
     OptionalDouble wormPhaseRadians,
-    OptionalDouble play) {}
+    OptionalDouble play) {
+  private static final double HOURS_PER_SECOND = SiderealRate.ARCSEC_PER_SECOND / 54_000;
+
+  /** The star's true place at a time of the run. */
+  StarPlace star(double seconds) {
+    return StarPlace.ofHours(hourAngleHours + seconds * HOURS_PER_SECOND, declinationDegrees);
+  }
+}

@@ -1,5 +1,7 @@
 package io.github.roundstar.simulate;
 
+import io.github.roundstar.sky.Refraction;
+import io.github.roundstar.sky.Site;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
@@ -26,16 +28,42 @@ public record Scenario(
     LoopPlan loop,
     Optional<DitherPlan> dither,
     List<RunPlan> runs) {
+  private static final double LOWEST_ALTITUDE_DEGREES = Refraction.LOWEST_ALTITUDE_DEGREES + 1;
+  private static final int MOST_FRAMES = 2_000_000;
+
   /** Checks and copies. */
   public Scenario {
     runs = List.copyOf(runs);
     if (runs.isEmpty()) {
       throw new IllegalArgumentException("a night without a run");
     }
-    double longest = 1000 * evening.cadenceSeconds;
-    if (loop.pulseLimitMillis() > longest) {
+    if (loop.pulseLimitMillis() > 1000 * evening.cadenceSeconds) {
       throw new IllegalArgumentException(
           "pulse limit " + loop.pulseLimitMillis() + " ms is longer than the cadence");
+    }
+    double minutes = 0;
+    for (RunPlan run : runs) {
+      minutes += run.durationMinutes();
+    }
+    if (minutes * 60 / evening.cadenceSeconds > MOST_FRAMES) {
+      throw new IllegalArgumentException("more than " + MOST_FRAMES + " frames");
+    }
+    if (air.isPresent()) {
+      runs.forEach(run -> refuseLowStar(new Site(evening.latitudeDegrees), run));
+    }
+  }
+
+  private static void refuseLowStar(Site site, RunPlan run) {
+    for (double minute = 0; minute <= run.durationMinutes(); minute++) {
+      double altitude = site.altitudeDegrees(run.star(minute * 60));
+      if (altitude < LOWEST_ALTITUDE_DEGREES) {
+        throw new IllegalArgumentException(
+            "the star of the run at "
+                + run.startMinutes()
+                + " min sinks below "
+                + LOWEST_ALTITUDE_DEGREES
+                + " degrees, too low for refraction");
+      }
     }
   }
 

@@ -7,12 +7,7 @@ import java.util.List;
 public final class Simulation {
   private Simulation() {}
 
-  /**
-   * Plays a night. The same scenario gives the same bits on every machine.
-   *
-   * @throws IllegalArgumentException if the air refracts and a star comes nearer to the horizon
-   *     than {@link io.github.roundstar.sky.Refraction#LOWEST_ALTITUDE_DEGREES}
-   */
+  /** Plays a night. The same scenario gives the same bits on every machine. */
   public static SimulatedNight run(Scenario scenario) {
     List<SimulatedRun> runs = new ArrayList<>();
     for (RunPlan plan : scenario.runs()) {

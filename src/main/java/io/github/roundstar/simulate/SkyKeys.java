@@ -44,7 +44,7 @@ final class SkyKeys {
 
   private static SkyPlan.Gusts gusts(TomlTable gusts) throws FormatException {
     return new SkyPlan.Gusts(
-        gusts.number("per_hour", 0.001, 3600).orElse(6),
+        gusts.number("per_hour", 0.001, 120).orElse(6),
         gusts.number("amplitude_arcsec", 0, 1000).orElse(3),
         gusts.number("duration_s", 0.1, 3600).orElse(12),
         gusts.number("ra_share", 0, 1).orElse(0.5));
@@ -52,7 +52,7 @@ final class SkyKeys {
 
   private static SkyPlan.CloudRate cloudRate(TomlTable clouds) throws FormatException {
     return new SkyPlan.CloudRate(
-        clouds.number("per_hour", 0.001, 3600).orElse(2),
+        clouds.number("per_hour", 0.001, 120).orElse(2),
         clouds.number("minutes", 0.01, LONGEST_NIGHT_MINUTES).orElse(5),
         clouds.number("depth", 0, 1).orElse(0.9));
   }

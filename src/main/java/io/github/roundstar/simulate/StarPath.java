@@ -12,7 +12,7 @@ import java.util.Optional;
  * beside the pole: exact rotation of vectors, refraction included.
  */
 final class StarPath {
-  private static final double HOURS_PER_SECOND = SiderealRate.ARCSEC_PER_SECOND / 54_000;
+  private static final double FULL_TURN_ARCSEC = 1_296_000;
 
   private final Site site;
   private final PolarAxis axis;
@@ -38,8 +38,7 @@ final class StarPath {
     StarPlace now = seen(seconds);
     double turned = now.hourAngleDegrees() - first.hourAngleDegrees();
     double gain = turned * 3600 - seconds * SiderealRate.ARCSEC_PER_SECOND;
-    double fullTurn = 1_296_000;
-    gain -= fullTurn * Math.rint(gain / fullTurn);
+    gain -= FULL_TURN_ARCSEC * Math.rint(gain / FULL_TURN_ARCSEC);
     return new Offset(
         -gain * StrictMath.cos(now.declinationDegrees() * (Math.PI / 180)),
         (now.declinationDegrees() - first.declinationDegrees()) * 3600);
@@ -48,18 +47,13 @@ final class StarPath {
   /** Rotation of the camera against the field between two times, north through east [deg]. */
   double rotationDegrees(double from, double to) {
     double turned =
-        axis.northPositionAngleDegrees(trueStar(to))
-            - axis.northPositionAngleDegrees(trueStar(from));
+        axis.northPositionAngleDegrees(run.star(to))
+            - axis.northPositionAngleDegrees(run.star(from));
     return turned - 360 * Math.rint(turned / 360);
   }
 
   private StarPlace seen(double seconds) {
-    StarPlace star = trueStar(seconds);
+    StarPlace star = run.star(seconds);
     return axis.fromMount(refraction.map(air -> air.apparent(site, star)).orElse(star));
-  }
-
-  private StarPlace trueStar(double seconds) {
-    return StarPlace.ofHours(
-        run.hourAngleHours() + seconds * HOURS_PER_SECOND, run.declinationDegrees());
   }
 }

@@ -46,8 +46,8 @@ public final class TruthWriter {
     keys.put("harmonic_amplitude_arcsec_axis", harmonics);
     put(keys, "ra_backlash_arcsec_axis", mount.slack().raBacklashArcsec());
     put(keys, "dec_backlash_arcsec_axis", mount.slack().decBacklashArcsec());
-    put(keys, "ra_wander", mount.wanderRa());
-    put(keys, "dec_wander", mount.wanderDec());
+    put(keys, "ra_wander_arcsec_per_root_s", mount.wanderRa());
+    put(keys, "dec_wander_arcsec_per_root_s", mount.wanderDec());
     put(keys, "camera_angle_deg", mount.cameraAngleDegrees());
     return keys;
   }

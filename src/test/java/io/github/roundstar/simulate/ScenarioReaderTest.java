@@ -131,11 +131,13 @@ class ScenarioReaderTest {
           mount = { worm_teeth = 180, worm_period_s = 479 }       | mount.worm_teeth: given beside worm_period_s
           run = [{ hour_angle_h = 1.0, right_ascension_h = 2.0 }] | right_ascension_h: given beside
           run = [{}, { start_min = 100 }]                         | run[2].start_min
+          air.pressure_hpa = 900\\nrun = [{ hour_angle_h = 5.0, duration_min = 300.0 }] | too low for refraction
+          night.cadence_s = 0.02\\nrun = [{ duration_min = 2000.0 }] | more than 2000000 frames
           loop.pulse_limit_ms = 4000                              | loop.pulse_limit_ms
           """)
   void faultNamesItsKey(String toml, String words) {
     assertThatExceptionOfType(FormatException.class)
-        .isThrownBy(() -> ScenarioReader.parse("bad.toml", toml))
+        .isThrownBy(() -> ScenarioReader.parse("bad.toml", toml.replace("\\n", "\n")))
         .withMessageStartingWith("bad.toml: ")
         .withMessageContaining(words);
   }

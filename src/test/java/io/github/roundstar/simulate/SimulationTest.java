@@ -8,7 +8,6 @@ import static io.github.roundstar.simulate.FrameTruth.Column.MOTION_RA;
 import static io.github.roundstar.simulate.FrameTruth.Column.SET_POINT_DEC;
 import static io.github.roundstar.simulate.FrameTruth.Column.SET_POINT_RA;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.roundstar.formats.FormatException;
@@ -32,8 +31,8 @@ class SimulationTest {
       guide_exposure_s = 2.0
       [mount]
       dec_backlash_arcsec = 2.0
-      ra_wander = 0.01
-      dec_wander = 0.01
+      ra_wander_arcsec_per_root_s = 0.01
+      dec_wander_arcsec_per_root_s = 0.01
       [[mount.harmonic]]
       amplitude_arcsec = 6
       [noise]
@@ -66,7 +65,9 @@ class SimulationTest {
   void changeOfOneSourceLeavesTheOthersAsTheyWere() throws FormatException {
     SimulatedRun one = first(BUSY);
     SimulatedRun other =
-        first(BUSY.replace("ra_wander = 0.01", "ra_wander = 0.03").replace("[gusts]\n", ""));
+        first(
+            BUSY.replace("ra_wander_arcsec_per_root_s = 0.01", "ra_wander_arcsec_per_root_s = 0.03")
+                .replace("[gusts]\n", ""));
 
     for (int i = 0; i < one.frames().size(); i++) {
       assertThat(other.frames().at(ERROR_RA, i)).isEqualTo(one.frames().at(ERROR_RA, i));
@@ -358,10 +359,47 @@ class SimulationTest {
   }
 
   @Test
-  void starBelowTheRefractionModelIsRefused() {
-    assertThatExceptionOfType(IllegalArgumentException.class)
-        .isThrownBy(() -> first("[air]\n[[run]]\nhour_angle_h = 11\ndeclination_deg = 0\n"))
-        .withMessageContaining("too low");
+  void tiltedCameraSeesPulsesEastMoveTheStarSouth() throws FormatException {
+    SimulatedRun run =
+        first(
+            """
+            mount.camera_angle_deg = 10
+            loop.dec_direction = "off"
+            [[knock]]
+            at_min = 1
+            ra_arcsec = 8
+            [[run]]
+            duration_min = 4
+            """);
+    Frames log = run.log().frames();
+    int before = 20;
+    int after = log.size() - 1;
+
+    // Position angle of the camera's north is 10 degrees: what moves west moves south in it.
+    assertThat(log.decArcsec(after) - log.decArcsec(before)).isNegative();
+    double moved = run.frames().at(MOTION_RA, after) - run.frames().at(CORRECTION_RA, after);
+    assertThat(log.decArcsec(after)).isCloseTo(moved * Math.sin(Math.toRadians(10)), within(1e-9));
+    assertThat(log.raArcsec(after)).isCloseTo(moved * Math.cos(Math.toRadians(10)), within(1e-9));
+  }
+
+  @Test
+  void steadyDriftsAddUp() throws FormatException {
+    SimulatedRun run =
+        first(
+            """
+            [mount]
+            rate_error_arcsec_per_min = 0.6
+            ra_flexure_arcsec_per_min = 0.1
+            dec_flexure_arcsec_per_min = -0.3
+            [[run]]
+            declination_deg = 60
+            guided = false
+            """);
+
+    assertThat(run.truth().ra().driftArcsecPerMinute()).isCloseTo(0.3 + 0.1, within(1e-9));
+    assertThat(run.truth().dec().driftArcsecPerMinute()).isCloseTo(-0.3, within(1e-9));
+    assertThat(run.truth().ra().driftWithWanderArcsecPerMinute())
+        .isEqualTo(run.truth().ra().driftArcsecPerMinute());
   }
 
   private static SimulatedRun first(String toml) throws FormatException {
