@@ -22,7 +22,8 @@ import picocli.CommandLine.Spec;
 /** {@code roundstar simulate}: a scenario in, an invented night's log and its truth out. */
 @Command(
     name = "simulate",
-    description = "Plays an invented night of guiding and writes its log and, on request, its truth.",
+    description =
+        "Plays an invented night of guiding and writes its log and, on request, its truth.",
     footer = {
       "",
       "Example:",
@@ -43,10 +44,7 @@ final class SimulateCommand implements Callable<Integer> {
       description = "The log to write (default: ${DEFAULT-VALUE}).")
   private Path out;
 
-  @Option(
-      names = "--truth",
-      paramLabel = "FILE",
-      description = "TOML file for the true figures.")
+  @Option(names = "--truth", paramLabel = "FILE", description = "TOML file for the true figures.")
   private Path truth;
 
   @Override

@@ -64,13 +64,15 @@ final class NightFigures {
   }
 
   /**
-   * Mean over the runs that have the figure, weighted by their length, their intervals independent.
+   * Mean over the runs that have the figure, weighted by their length. What is not known of the
+   * mount's response is the same in all runs, so their intervals are averaged too, not taken as
+   * independent.
    */
   private static Answer<Estimate> mean(
       List<RunStudy> studies, Function<RunStudy, Answer<Estimate>> figure) {
     double weight = 0;
     double sum = 0;
-    double squares = 0;
+    double halves = 0;
     for (RunStudy study : studies) {
       Optional<Estimate> drift = figure.apply(study).value();
       if (drift.isPresent()) {
@@ -78,12 +80,12 @@ final class NightFigures {
         double half = (drift.get().hi95() - drift.get().lo95()) / 2;
         weight += seconds;
         sum += seconds * drift.get().value();
-        squares += seconds * half * seconds * half;
+        halves += seconds * half;
       }
     }
     if (weight == 0) {
       return studies.isEmpty() ? Answer.none("there is no run") : figure.apply(studies.get(0));
     }
-    return Answer.of(Estimate.symmetric(sum / weight, Math.sqrt(squares) / weight));
+    return Answer.of(Estimate.symmetric(sum / weight, halves / weight));
   }
 }

@@ -31,6 +31,7 @@ public final class LevelledMotion {
     for (int r = 0; r < model.backgrounds().size(); r++) {
       AxisRun run = model.backgrounds().get(r).run();
       double[] fitted = model.values(parameters, r);
+      double[] moved = model.motion(parameters, r);
       double[] left = run.motion().arcsec();
       for (int i = 0; i < left.length; i++) {
         left[i] -= fitted[i];
@@ -39,7 +40,7 @@ public final class LevelledMotion {
       double[] whole = new double[left.length];
       double[] drift = run.phaseSeconds();
       for (int i = 0; i < left.length; i++) {
-        whole[i] = left[i] + fitted[i];
+        whole[i] = left[i] + moved[i];
         drift[i] *= parameters[model.layout().drift(r)];
       }
       all.add(new LevelledMotion(run, whole, drift, left));

@@ -5,11 +5,25 @@ public final class MotionSeries {
   private final double[] seconds;
   private final double[] arcsec;
   private final boolean[] startsPiece;
+  private final double[] pushedOneWayArcsec;
+  private final double[] pushedOtherWayArcsec;
 
+  /** Motion that no pulse had a part in. */
   MotionSeries(double[] seconds, double[] arcsec, boolean[] startsPiece) {
+    this(seconds, arcsec, startsPiece, new double[seconds.length], new double[seconds.length]);
+  }
+
+  MotionSeries(
+      double[] seconds,
+      double[] arcsec,
+      boolean[] startsPiece,
+      double[] pushedOneWayArcsec,
+      double[] pushedOtherWayArcsec) {
     this.seconds = seconds;
     this.arcsec = arcsec;
     this.startsPiece = startsPiece;
+    this.pushedOneWayArcsec = pushedOneWayArcsec;
+    this.pushedOtherWayArcsec = pushedOtherWayArcsec;
   }
 
   /** Number of samples. */
@@ -39,11 +53,12 @@ public final class MotionSeries {
 
   /** The same motion multiplied by a factor: from the sky to the axis, say. */
   public MotionSeries times(double factor) {
-    double[] scaled = new double[arcsec.length];
-    for (int i = 0; i < scaled.length; i++) {
-      scaled[i] = arcsec[i] * factor;
-    }
-    return new MotionSeries(seconds, scaled, startsPiece);
+    return new MotionSeries(
+        seconds,
+        scaled(arcsec, factor),
+        startsPiece,
+        scaled(pushedOneWayArcsec, factor),
+        scaled(pushedOtherWayArcsec, factor));
   }
 
   /** A copy of the times [s]. */
@@ -54,6 +69,24 @@ public final class MotionSeries {
   /** A copy of the motion [arcsec]. */
   public double[] arcsec() {
     return arcsec.clone();
+  }
+
+  /** What pulses east or north are taken to have pushed by each sample, a copy [arcsec, &ge; 0]. */
+  double[] pushedOneWayArcsec() {
+    return pushedOneWayArcsec.clone();
+  }
+
+  /** What pulses west or south are taken to have pushed by each sample, a copy [arcsec, &ge; 0]. */
+  double[] pushedOtherWayArcsec() {
+    return pushedOtherWayArcsec.clone();
+  }
+
+  private static double[] scaled(double[] values, double factor) {
+    double[] scaled = values.clone();
+    for (int i = 0; i < scaled.length; i++) {
+      scaled[i] *= factor;
+    }
+    return scaled;
   }
 
   /** A copy of the flags. */

@@ -37,16 +37,23 @@ public final class Reconstruction {
   private static MotionSeries series(GuideRun run, Axis axis, double arcsecPerSecond) {
     Frames frames = run.frames();
     int[] measured = IntStream.range(0, frames.size()).filter(frames::measured).toArray();
-    double[] acted = ExecutedPulses.seconds(frames, axis, run.camera().exposureSeconds().orElse(0));
+    double exposure = run.camera().exposureSeconds().orElse(0);
+    double[] oneWay = ExecutedPulses.seconds(frames, axis, 1, exposure);
+    double[] otherWay = ExecutedPulses.seconds(frames, axis, -1, exposure);
     double[] shifts = knownShifts(frames, axis);
     double[] seconds = new double[measured.length];
     double[] arcsec = new double[measured.length];
+    double[] pushedOneWay = new double[measured.length];
+    double[] pushedOtherWay = new double[measured.length];
     for (int m = 0; m < measured.length; m++) {
       int i = measured[m];
       seconds[m] = frames.timeSeconds(i);
-      arcsec[m] = axis.offsetArcsec(frames, i) + arcsecPerSecond * acted[i] + shifts[i];
+      pushedOneWay[m] = arcsecPerSecond * oneWay[i];
+      pushedOtherWay[m] = arcsecPerSecond * otherWay[i];
+      arcsec[m] = axis.offsetArcsec(frames, i) + pushedOneWay[m] - pushedOtherWay[m] + shifts[i];
     }
-    return new MotionSeries(seconds, arcsec, Pieces.starts(frames, measured));
+    return new MotionSeries(
+        seconds, arcsec, Pieces.starts(frames, measured), pushedOneWay, pushedOtherWay);
   }
 
   /** Sum of the set point's known shifts up to each frame. */

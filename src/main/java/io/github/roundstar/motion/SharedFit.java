@@ -4,6 +4,7 @@ import io.github.roundstar.signal.Covariance;
 import io.github.roundstar.signal.LeastSquares;
 import io.github.roundstar.signal.NeweyWest;
 import io.github.roundstar.signal.WhiteRegression;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -40,13 +41,12 @@ final class SharedFit {
     double[] parameters = refine(model, ToneStart.of(model));
     double[] residuals = model.residuals(parameters);
     return LeastSquares.on(model.derivatives(parameters))
-        .map(
-            design ->
-                new SharedFit(
-                    model,
-                    parameters,
-                    NeweyWest.covarianceCorrected(
-                        design, residuals, NeweyWest.plugInLag(residuals))));
+        .map(design -> new SharedFit(model, parameters, covariance(design, model, residuals)));
+  }
+
+  private static Covariance covariance(LeastSquares design, ToneModel model, double[] residuals) {
+    double[] ofFrames = Arrays.copyOf(residuals, model.frameRows());
+    return NeweyWest.covarianceWithPriors(design, ofFrames, NeweyWest.plugInLag(ofFrames));
   }
 
   ToneModel model() {

@@ -8,6 +8,8 @@ import java.util.List;
  * time shift.
  */
 final class ToneLayout {
+  static final int DIRECTIONS = 2;
+
   private final int runs;
   private final List<Family> families;
   private final int[] firstAmplitude;
@@ -36,7 +38,15 @@ final class ToneLayout {
   }
 
   int size() {
-    return firstShift + families.size() * (runs - 1);
+    return excess(0) + DIRECTIONS;
+  }
+
+  /**
+   * The excess response of pulses east or north (0), west or south (1), as a share of the declared
+   * one.
+   */
+  int excess(int direction) {
+    return firstShift + families.size() * (runs - 1) + direction;
   }
 
   int drift(int run) {

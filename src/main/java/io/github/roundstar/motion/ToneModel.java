@@ -10,8 +10,18 @@ import java.util.List;
  * <p>In run r at time t since its origin a family contributes sum over its harmonics h of a_h cos(h
  * w (t - s_r)) + b_h sin(h w (t - s_r)), dimmed by the exposure's averaging; s is 0 in the first
  * run.
+ *
+ * <p>Pulses are taken to push as declared, give or take {@link #EXCESS_SHARE} in either direction:
+ * the excess belongs to the model, held near zero by a row of its own below the rows of the frames.
+ * So the intervals of drift and amplitude carry what is not known of the mount's response.
  */
 final class ToneModel {
+  /**
+   * One standard deviation of the mount's true response about the declared one, in either
+   * direction, as a share; common practice, no source.
+   */
+  static final double EXCESS_SHARE = 0.03;
+
   private final List<RunBackground> backgrounds;
   private final ToneLayout layout;
   private final int rows;
@@ -42,9 +52,16 @@ final class ToneModel {
     return run == 0 ? 0 : parameters[layout.shift(family, run)];
   }
 
-  /** White residuals over each run's noise, all runs in a row. */
+  /** Number of rows that come from frames; those of the excess follow them. */
+  int frameRows() {
+    return rows;
+  }
+
+  /**
+   * White residuals over each run's noise, all runs in a row, and below them those of the excess.
+   */
   double[] residuals(double[] parameters) {
-    double[] all = new double[rows];
+    double[] all = new double[rows + ToneLayout.DIRECTIONS];
     int next = 0;
     for (int r = 0; r < backgrounds.size(); r++) {
       RunBackground background = backgrounds.get(r);
@@ -55,11 +72,42 @@ final class ToneModel {
       }
       next = append(background, left, all, next);
     }
+    for (int d = 0; d < ToneLayout.DIRECTIONS; d++) {
+      all[rows + d] = -parameters[layout.excess(d)] / EXCESS_SHARE;
+    }
     return all;
   }
 
-  /** Drift and sinusoids of one run at its frames [arcsec]. */
+  /** Drift, sinusoids and excess response of one run at its frames [arcsec]. */
   double[] values(double[] parameters, int run) {
+    double[] values = motion(parameters, run);
+    for (int d = 0; d < ToneLayout.DIRECTIONS; d++) {
+      double[] byExcess = byExcess(run, d);
+      for (int i = 0; i < values.length; i++) {
+        values[i] += parameters[layout.excess(d)] * byExcess[i];
+      }
+    }
+    return values;
+  }
+
+  /**
+   * What a unit of excess response changes in the motion that was reconstructed as declared
+   * [arcsec].
+   */
+  private double[] byExcess(int run, int direction) {
+    MotionSeries motion = backgrounds.get(run).run().motion();
+    if (direction == 1) {
+      return motion.pushedOtherWayArcsec();
+    }
+    double[] pushed = motion.pushedOneWayArcsec();
+    for (int i = 0; i < pushed.length; i++) {
+      pushed[i] = -pushed[i];
+    }
+    return pushed;
+  }
+
+  /** Drift and sinusoids of one run at its frames [arcsec]. */
+  double[] motion(double[] parameters, int run) {
     double[] seconds = backgrounds.get(run).run().phaseSeconds();
     double[] values = new double[seconds.length];
     for (int i = 0; i < values.length; i++) {
@@ -94,9 +142,11 @@ final class ToneModel {
     return sum;
   }
 
-  /** White derivatives over each run's noise: one column per parameter, all runs in a row. */
+  /**
+   * White derivatives over each run's noise: one column per parameter, rows as in the residuals.
+   */
   double[][] derivatives(double[] parameters) {
-    double[][] all = new double[layout.size()][rows];
+    double[][] all = new double[layout.size()][rows + ToneLayout.DIRECTIONS];
     int next = 0;
     for (int r = 0; r < backgrounds.size(); r++) {
       RunBackground background = backgrounds.get(r);
@@ -104,7 +154,13 @@ final class ToneModel {
       for (int f = 0; f < layout.families().size(); f++) {
         appendFamily(parameters, f, r, all, next);
       }
+      for (int d = 0; d < ToneLayout.DIRECTIONS; d++) {
+        append(background, byExcess(r, d), all[layout.excess(d)], next);
+      }
       next += background.whitening().size();
+    }
+    for (int d = 0; d < ToneLayout.DIRECTIONS; d++) {
+      all[layout.excess(d)][rows + d] = 1 / EXCESS_SHARE;
     }
     return all;
   }

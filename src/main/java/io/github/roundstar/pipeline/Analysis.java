@@ -21,7 +21,8 @@ public final class Analysis {
   /**
    * Analyses every night of the logs.
    *
-   * @throws UnusableInputException when the equipment file cannot be used; a log that cannot be used only joins the outcome
+   * @throws UnusableInputException when the equipment file cannot be used; a log that cannot be
+   *     used only joins the outcome
    * @throws UnwritableOutputException when the results cannot be written
    */
   public static AnalysisOutcome run(AnalysisJob job)
@@ -59,8 +60,7 @@ public final class Analysis {
 
   private static FinishedNight finish(Night night, Equipment equipment, AnalysisJob job)
       throws UnwritableOutputException {
-    NightAnalysis analysis =
-        NightAnalysis.of(night, equipment, job.version(), job.siteShown());
+    NightAnalysis analysis = NightAnalysis.of(night, equipment, job.version(), job.siteShown());
     NightPage.Rendered page = NightPage.render(analysis.result(), analysis.evidence());
     return new ResultFiles(job.out())
         .write(night.name(), analysis.result(), page.html(), page.withoutCharts());

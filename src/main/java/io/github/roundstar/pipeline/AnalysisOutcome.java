@@ -6,7 +6,8 @@ import java.util.List;
  * What came of a job.
  *
  * @param nights finished nights in order of time
- * @param unusable inputs that could not be used, each {@code file:line: what is wrong: how to mend it}
+ * @param unusable inputs that could not be used, each {@code file:line: what is wrong: how to mend
+ *     it}
  * @param warnings what the user should know about the inputs that were used
  */
 public record AnalysisOutcome(

@@ -6,7 +6,10 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 
-/** Writes a file so that its name never shows half of it: under a temporary name beside it, then moved. */
+/**
+ * Writes a file so that its name never shows half of it: under a temporary name beside it, then
+ * moved.
+ */
 public final class FileInPlace {
   private FileInPlace() {}
 

@@ -10,7 +10,9 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 
-/** Finds the log files that the user named: files, folders, or patterns for the last part of a path. */
+/**
+ * Finds the log files that the user named: files, folders, or patterns for the last part of a path.
+ */
 final class LogFiles {
   private static final String LOG_NAMES = "*.{csv,ecsv,txt,log,csv.gz,ecsv.gz,txt.gz,log.gz}";
 

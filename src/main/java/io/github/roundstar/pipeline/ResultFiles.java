@@ -23,13 +23,12 @@ final class ResultFiles {
   }
 
   /**
-   * Writes both files. An earlier result is replaced only if its inputs are all among the new ones; else the new files take
-   * the first digits of an input's hash into their name.
+   * Writes both files. An earlier result is replaced only if its inputs are all among the new ones;
+   * else the new files take the first digits of an input's hash into their name.
    *
    * @throws UnwritableOutputException when a file cannot be written
    */
-  FinishedNight write(
-      String name, NightResult result, String html, Optional<String> withoutCharts)
+  FinishedNight write(String name, NightResult result, String html, Optional<String> withoutCharts)
       throws UnwritableOutputException {
     String stem = mayReplace(name, result.inputs()) ? name : name + "-" + digits(result);
     Path json = folder.resolve(stem + ".json");

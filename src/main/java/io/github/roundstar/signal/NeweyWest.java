@@ -47,13 +47,40 @@ public final class NeweyWest {
    */
   public static Covariance covariance(LeastSquares design, double[] residuals, int lag) {
     Check.sameLength("residuals", residuals, design.size());
+    return Covariance.sandwich(design.map(), sum(scores(design, residuals), lag));
+  }
+
+  /**
+   * As {@link #covarianceCorrected}, for a design whose last rows are not samples but what is known
+   * of the coefficients beforehand: independent rows of unit variance.
+   *
+   * @param design the columns, samples first
+   * @param residuals one per sample, in order of time
+   * @param lag number L of lags, at least 0
+   */
+  public static Covariance covarianceWithPriors(LeastSquares design, double[] residuals, int lag) {
+    int k = design.coefficientCount();
+    int n = residuals.length;
+    double[][] middle = sum(scores(design, residuals), lag);
+    for (int i = 0; i < k; i++) {
+      for (int j = 0; j < k; j++) {
+        middle[i][j] *= n / (double) Math.max(1, n - k);
+        for (int t = n; t < design.size(); t++) {
+          middle[i][j] += design.basis(i, t) * design.basis(j, t);
+        }
+      }
+    }
+    return Covariance.sandwich(design.map(), middle);
+  }
+
+  private static double[][] scores(LeastSquares design, double[] residuals) {
     double[][] scores = new double[design.coefficientCount()][residuals.length];
     for (int j = 0; j < scores.length; j++) {
       for (int t = 0; t < residuals.length; t++) {
         scores[j][t] = design.basis(j, t) * residuals[t];
       }
     }
-    return Covariance.sandwich(design.map(), sum(scores, lag));
+    return scores;
   }
 
   /** As {@link #covariance}, times n / (n - k) for the k coefficients that were fitted. */
