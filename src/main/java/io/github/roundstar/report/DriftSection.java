@@ -55,7 +55,7 @@ final class DriftSection {
     if (drift == null || drift.dec() == null) {
       return "Drift over the night is not known: "
           + new Reasons(result.notComputed())
-              .why("/night/driftArcsecPerMinuteSky", "/runs/*/driftArcsecPerMinuteSky");
+              .stop("/night/driftArcsecPerMinuteSky", "/runs/*/driftArcsecPerMinuteSky");
     }
     Estimate dec = drift.dec();
     return dec.covers(0)
@@ -71,19 +71,18 @@ final class DriftSection {
     AxisDrift drift = run.driftArcsecPerMinuteSky();
     return List.of(
         Cell.count(run.id()),
-        Cell.of(run.declinationDeg() == null ? Numbers.NOT_KNOWN : fixed(run.declinationDeg())),
-        Cell.of(run.hourAngleHours() == null ? Numbers.NOT_KNOWN : fixed(run.hourAngleHours())),
-        Cell.of(
-            run.pierSide() == null
-                ? Numbers.NOT_KNOWN
-                : run.pierSide().name().toLowerCase(Locale.ROOT)),
+        coarse(run.declinationDeg()),
+        coarse(run.hourAngleHours()),
+        run.pierSide() == null
+            ? Cell.NOT_KNOWN
+            : Cell.of(run.pierSide().name().toLowerCase(Locale.ROOT)),
         Cell.of(drift == null ? null : drift.dec()),
         Cell.of(drift == null ? null : drift.ra()));
   }
 
   /** One decimal: an hour angle with more would tell where the telescope stands. */
-  private static String fixed(double value) {
-    return Numbers.fixed(value, 1);
+  private static Cell coarse(Double value) {
+    return value == null ? Cell.NOT_KNOWN : Cell.of(Numbers.fixed(value, 1));
   }
 
   private static Block polarAxis(PolarAxis axis) {

@@ -13,6 +13,9 @@ final class Glossary {
       List.of(
           word("arcsec", "One 3600th of a degree on the sky."),
           word(
+              "alias",
+              "A false slow motion that sampling makes of a fast one; suspected below four cadences."),
+          word(
               "at the axis",
               "RA motion as the mount's axis turns; on the sky it is smaller by the cosine of the declination."),
           word(

@@ -25,37 +25,36 @@ final class KeyFigures {
             swing,
             "arcsec",
             "Periodic error at the axis, peak to peak, before guiding.",
-            reasons.why("/night/periodic/peakToPeakArcsecAxis", "/runs/*/periodic")),
+            reasons.stop("/night/periodic/peakToPeakArcsecAxis", "/runs/*/periodic")),
         estimate(
             drift == null ? null : drift.dec(),
             "arcsec/min",
             "Drift in Dec of the mount without guiding, north positive. A polar axis that is off"
                 + " shows here.",
-            reasons.why("/night/driftArcsecPerMinuteSky/dec", "/runs/*/driftArcsecPerMinuteSky")),
+            reasons.stop("/night/driftArcsecPerMinuteSky/dec", "/runs/*/driftArcsecPerMinuteSky")),
         estimate(
             drift == null ? null : drift.ra(),
             "arcsec/min",
             "Drift in RA of the mount without guiding, east positive.",
-            reasons.why("/night/driftArcsecPerMinuteSky/ra", "/runs/*/driftArcsecPerMinuteSky")),
+            reasons.stop("/night/driftArcsecPerMinuteSky/ra", "/runs/*/driftArcsecPerMinuteSky")),
         frames(result));
   }
 
   private static KeyFigure radial(Guided guided, Reasons reasons) {
     if (guided == null) {
-      return missing("Radial RMS about the mean place", reasons.why("/night/guided"));
+      return missing("Radial RMS about the mean place", reasons.stop("/night/guided"));
     }
     Double pixels = guided.rmsRadialImagingPixels();
     String inPixels =
         pixels == null
             ? " In imaging pixels: not known, "
-                + reasons.why("/night/guided/rmsRadialImagingPixels")
-                + "."
+                + reasons.stop("/night/guided/rmsRadialImagingPixels")
             : " That is " + Numbers.plain(pixels) + " imaging pixels.";
     return new KeyFigure(
         Numbers.plain(guided.rmsRadialArcsec()),
         "",
         "arcsec",
-        "Radial RMS of the guided star about its mean place." + stop(inPixels));
+        "Radial RMS of the guided star about its mean place." + inPixels);
   }
 
   private static KeyFigure estimate(Estimate value, String unit, String meaning, String because) {
@@ -65,7 +64,7 @@ final class KeyFigures {
   }
 
   private static KeyFigure missing(String what, String because) {
-    return new KeyFigure(Numbers.NOT_KNOWN, "", "", stop(what + ": " + because + "."));
+    return new KeyFigure(Numbers.NOT_KNOWN, "", "", what + ": " + because);
   }
 
   private static KeyFigure frames(NightResult result) {
@@ -81,10 +80,5 @@ final class KeyFigures {
             + " used, "
             + Numbers.counted(left, "row", "rows")
             + " left out for the reasons below.");
-  }
-
-  /** No double full stop after a reason that brings its own. */
-  private static String stop(String text) {
-    return text.endsWith("..") ? text.substring(0, text.length() - 1) : text;
   }
 }

@@ -49,7 +49,7 @@ final class MovementSection {
     Guided guided = result.night().guided();
     if (guided == null) {
       return "Not known: "
-          + new Reasons(result.notComputed()).why("/night/guided", "/runs/*/guided");
+          + new Reasons(result.notComputed()).stop("/night/guided", "/runs/*/guided");
     }
     String cloud =
         "Each dot is one frame. 95 % of them lie within "
@@ -70,10 +70,9 @@ final class MovementSection {
     Guided guided = run.guided();
     return List.of(
         Cell.count(run.id()),
-        Cell.of(
-            run.startUtc() == null
-                ? Numbers.NOT_KNOWN
-                : Times.clock(Instant.parse(run.startUtc()))),
+        run.startUtc() == null
+            ? Cell.NOT_KNOWN
+            : Cell.of(Times.clock(Instant.parse(run.startUtc()))),
         Cell.of(Numbers.fixed(run.durationSeconds() / 60, 0)),
         Cell.count(run.counts().used()),
         Cell.of(guided == null ? null : (Double) guided.ra().rmsArcsec()),

@@ -80,16 +80,21 @@ record Page(
 
   /** A value and, in quiet ink, its interval. */
   record Cell(String text, String quiet) {
+    /** Stands for a null figure. */
+    static final Cell NOT_KNOWN = new Cell("", Numbers.NOT_KNOWN);
+
     static Cell of(String text) {
       return new Cell(text, "");
     }
 
     static Cell of(Double value) {
-      return of(Numbers.plain(value));
+      return value == null ? NOT_KNOWN : of(Numbers.plain(value));
     }
 
     static Cell of(io.github.roundstar.model.Estimate estimate) {
-      return new Cell(Numbers.value(estimate), Numbers.interval(estimate));
+      return estimate == null
+          ? NOT_KNOWN
+          : new Cell(Numbers.value(estimate), Numbers.interval(estimate));
     }
 
     static Cell count(long value) {

@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import org.thymeleaf.TemplateEngine;
 import org.thymeleaf.context.Context;
+import org.thymeleaf.standard.StandardDialect;
 import org.thymeleaf.templatemode.TemplateMode;
 import org.thymeleaf.templateresolver.StringTemplateResolver;
 
@@ -36,14 +37,22 @@ final class PageTemplate {
     return Loaded.ENGINE.process(
         Loaded.HTML,
         new Context(
-            Locale.ROOT, Map.of("page", page, "style", Loaded.STYLE, "policy", Loaded.POLICY)));
+            Locale.ROOT,
+            Map.of("page", PageModel.of(page), "style", Loaded.STYLE, "policy", Loaded.POLICY)));
   }
 
   private static TemplateEngine engine() {
     StringTemplateResolver resolver = new StringTemplateResolver();
     resolver.setTemplateMode(TemplateMode.HTML);
     resolver.setCacheable(true);
+    StandardDialect dialect = new StandardDialect();
+    // The default one starts a JSON mapper, for scripts that this page does not have.
+    dialect.setJavaScriptSerializer(
+        (value, writer) -> {
+          throw new UnsupportedOperationException("a page without scripts");
+        });
     TemplateEngine engine = new TemplateEngine();
+    engine.setDialect(dialect);
     engine.setTemplateResolver(resolver);
     return engine;
   }

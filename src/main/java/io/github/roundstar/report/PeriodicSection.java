@@ -25,8 +25,7 @@ final class PeriodicSection {
           Column.numbers("period", ""),
           Column.numbers("period", "s"),
           Column.numbers("amplitude at the axis", "arcsec"),
-          Column.numbers("false alarm", ""),
-          Column.words("remark"));
+          Column.numbers("false alarm", ""));
 
   private PeriodicSection() {}
 
@@ -71,7 +70,7 @@ final class PeriodicSection {
   private static String summary(NightResult result, Periodic periodic) {
     if (periodic == null) {
       return "Not known: "
-          + new Reasons(result.notComputed()).why("/night/periodic", "/runs/*/periodic");
+          + new Reasons(result.notComputed()).stop("/night/periodic", "/runs/*/periodic");
     }
     if (periodic.components().isEmpty()) {
       return "No period stands out from wander and noise.";
@@ -100,21 +99,16 @@ final class PeriodicSection {
 
   private static Table table(List<Component> components) {
     return new Table(
-        "Periods found, strongest first",
-        COLUMNS,
-        components.stream()
-            .map(
-                c ->
-                    List.of(
-                        Cell.of(c.source()),
-                        Cell.of(Times.shortPeriod(c.periodSeconds().value())),
-                        Cell.of(c.periodSeconds()),
-                        Cell.of(c.amplitudeArcsecAxis()),
-                        Cell.of(Numbers.plain(c.falseAlarm())),
-                        Cell.of(
-                            c.mayBeAlias()
-                                ? "shorter than four frames: may be a shadow of a faster motion"
-                                : "")))
-            .toList());
+        "Periods found, strongest first", COLUMNS, components.stream().map(c -> row(c)).toList());
+  }
+
+  private static List<Cell> row(Component component) {
+    double period = component.periodSeconds().value();
+    return List.of(
+        new Cell(component.source(), component.mayBeAlias() ? "may be an alias" : ""),
+        Cell.of(Times.shortPeriod(period)),
+        Cell.of(component.periodSeconds()),
+        Cell.of(component.amplitudeArcsecAxis()),
+        Cell.of(Numbers.plain(component.falseAlarm())));
   }
 }

@@ -32,6 +32,12 @@ final class Reasons {
     return UNKNOWN;
   }
 
+  /** The reason as the end of a sentence. */
+  String stop(String... pointers) {
+    String why = why(pointers);
+    return why.endsWith(".") ? why : why + ".";
+  }
+
   private static boolean related(String[] given, String[] wanted, int how) {
     boolean lengths =
         switch (how) {

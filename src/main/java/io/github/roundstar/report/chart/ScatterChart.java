@@ -15,7 +15,7 @@ import org.jfree.chart.ui.RectangleInsets;
 
 /** Where the star was about its mean place, both scales equal, north up and east left. */
 public final class ScatterChart {
-  private static final int WIDTH = 560;
+  private static final int WIDTH = 460;
   private static final int LEFT = 44;
   private static final int BOTTOM = 44;
   private static final int SIDE = WIDTH - LEFT - 16;

@@ -47,7 +47,7 @@ final class Ticks {
 
   /** Round minutes; seconds since the start. */
   static List<Tick> minutes(double low, double high, int wanted) {
-    int step = clockStep((high - low) / wanted);
+    int step = (high - low) / wanted <= 6 ? 6 : clockStep(Math.max(30, (high - low) / wanted));
     List<Tick> ticks = new ArrayList<>();
     for (long i = (long) Math.ceil(low / step); i * step <= high; i++) {
       ticks.add(new Tick(i * step, Numbers.fixed(i * step / 60.0, step < 60 ? 1 : 0)));

@@ -83,6 +83,19 @@ public final class TimelineChart {
             ? "RA offset, arcsec (east up): least, median, greatest"
             : "Dec offset, arcsec (north up): least, median, greatest";
     style.rules(plot, horizontal, vertical, name, ink);
+    if (evidence.timeline().stream().allMatch(run -> side.apply(run).size() == 0)) {
+      double middle = (horizontal.getLowerBound() + horizontal.getUpperBound()) / 2;
+      plot.addAnnotation(
+          DataLabels.beside(style.font())
+              .add(
+                  middle,
+                  0,
+                  0,
+                  5,
+                  DataLabels.Anchor.MIDDLE,
+                  "no usable frames",
+                  Ink.QUIET.color()));
+    }
     for (RunTrace run : evidence.timeline()) {
       Band band = side.apply(run);
       plot.addAnnotation(DataPath.filled(Paths.outline(band), ink.color(0.28)));
