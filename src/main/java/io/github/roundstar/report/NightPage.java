@@ -1,0 +1,96 @@
+package io.github.roundstar.report;
+
+import io.github.roundstar.report.Page.Block;
+import io.github.roundstar.report.Page.Section;
+import io.github.roundstar.report.chart.TimelineChart;
+import io.github.roundstar.report.chart.WarmUp;
+import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.report.words.Times;
+import io.github.roundstar.results.NightEvidence;
+import io.github.roundstar.results.NightResult;
+import io.github.roundstar.results.NightSummary;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A night as one self-contained HTML page: no script, no request, the same bytes for the same input
+ * whatever the locale, time zone and installed fonts.
+ */
+public final class NightPage {
+  private NightPage() {}
+
+  /**
+   * A page.
+   *
+   * @param html UTF-8 text of the whole file
+   * @param withoutCharts why the charts are missing and what to install; empty when they are there
+   */
+  public record Rendered(String html, Optional<String> withoutCharts) {}
+
+  /** The night's page. Without a usable font system it comes without charts and says so. */
+  public static Rendered render(NightResult result, NightEvidence evidence) {
+    Charts charts = new Charts();
+    Block timeline = timeline(result, evidence, charts);
+    List<Section> sections = new ArrayList<>(FindingSections.of(result));
+    sections.add(MovementSection.of(result, evidence, charts));
+    sections.add(PeriodicSection.of(result, evidence, charts));
+    sections.add(DriftSection.of(result, evidence, charts));
+    sections.add(RowsSection.of(result));
+    List<String> warnings = new ArrayList<>(evidence.warnings());
+    charts.failure().ifPresent(warnings::add);
+    Page page =
+        new Page(
+            "Night of " + result.night().date(),
+            line(result.night(), evidence),
+            Headline.of(result),
+            FindingSections.judgements(result),
+            KeyFigures.of(result),
+            warnings,
+            timeline,
+            sections,
+            FoldedSections.of(result, evidence),
+            "Made by roundstar " + result.version() + ".");
+    return new Rendered(PageTemplate.fill(page), charts.failure());
+  }
+
+  /**
+   * Loads what a page needs, to be run on a thread beside the reading of the logs. What goes wrong
+   * here goes wrong again in {@link #render}, and is told there.
+   */
+  public static void warmUp() {
+    new Charts()
+        .of(
+            () -> {
+              WarmUp.run();
+              return Optional.empty();
+            });
+    List<Section> section = List.of(new Section("s", "s", List.of(Block.text("s"))));
+    PageTemplate.fill(
+        new Page("", "", "", List.of(), List.of(), List.of(), Block.text(), section, section, ""));
+  }
+
+  private static Block timeline(NightResult result, NightEvidence evidence, Charts charts) {
+    return Block.text(
+            "The night at a glance. Lines are medians; bands reach from the least to"
+                + " the greatest offset.")
+        .with(charts.of(() -> TimelineChart.draw(result, evidence)));
+  }
+
+  private static String line(NightSummary night, NightEvidence evidence) {
+    List<String> parts = new ArrayList<>();
+    parts.add(night.date().startsWith("undated") ? "Undated night" : "Night of " + night.date());
+    if (night.startUtc() != null && night.endUtc() != null) {
+      parts.add(
+          Times.clock(Instant.parse(night.startUtc()))
+              + " to "
+              + Times.clock(Instant.parse(night.endUtc()))
+              + " UTC");
+    }
+    evidence.mountName().ifPresent(parts::add);
+    parts.add(Times.duration(night.guidedHours() * 3600) + " guided");
+    parts.add(Numbers.counted(night.runs(), "run", "runs"));
+    return String.join(" \u00b7 ", parts);
+  }
+}

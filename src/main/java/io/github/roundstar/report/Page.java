@@ -1,0 +1,104 @@
+package io.github.roundstar.report;
+
+import io.github.roundstar.report.chart.Svg;
+import io.github.roundstar.report.words.Numbers;
+import java.util.List;
+
+/**
+ * A page as the template takes it: texts in plain characters, charts ready to insert.
+ *
+ * @param title of the browser window
+ * @param line night, mount, hours guided
+ * @param headline the one sentence to remember
+ * @param judgements what to think of mount, sky and settings; may be empty
+ * @param figures the few figures that decide
+ * @param warnings what to know about the input
+ * @param sections the evidence in order
+ * @param folded sections that open on demand
+ * @param foot how the page was made
+ */
+record Page(
+    String title,
+    String line,
+    String headline,
+    List<Judged> judgements,
+    List<KeyFigure> figures,
+    List<String> warnings,
+    Block timeline,
+    List<Section> sections,
+    List<Section> folded,
+    String foot) {
+
+  /** One sentence about mount, sky or settings with its level as a word. */
+  record Judged(String about, String level, String text) {}
+
+  /** A figure that decides, with what it means. */
+  record KeyFigure(String value, String interval, String unit, String meaning) {}
+
+  /** A heading and what stands under it. */
+  record Section(String id, String heading, List<Block> blocks) {}
+
+  /** Sentences, then a chart, then a table, then a list, each of which may be missing. */
+  record Block(List<String> sentences, Svg chart, Table table, Steps steps, String note) {
+    static Block text(String... sentences) {
+      return new Block(List.of(sentences), null, null, null, null);
+    }
+
+    Block with(Svg svg) {
+      return new Block(sentences, svg, table, steps, note);
+    }
+
+    Block with(Table shown) {
+      return new Block(sentences, chart, shown, steps, note);
+    }
+
+    Block with(Steps shown) {
+      return new Block(sentences, chart, table, shown, note);
+    }
+
+    Block noting(String caution) {
+      return new Block(sentences, chart, table, steps, caution);
+    }
+  }
+
+  /** What to do, in order. */
+  record Steps(List<String> texts) {}
+
+  /** Columns and rows; every row has a cell per column. */
+  record Table(String caption, List<Column> columns, List<List<Cell>> rows) {}
+
+  /** Heading of a column with its unit, and whether it holds numbers. */
+  record Column(String name, String unit, boolean numbers) {
+    static Column words(String name) {
+      return new Column(name, "", false);
+    }
+
+    static Column numbers(String name, String unit) {
+      return new Column(name, unit, true);
+    }
+  }
+
+  /** A value and, in quiet ink, its interval. */
+  record Cell(String text, String quiet) {
+    /** Stands for a null figure. */
+    static final Cell NOT_KNOWN = new Cell("", Numbers.NOT_KNOWN);
+
+    static Cell of(String text) {
+      return new Cell(text, "");
+    }
+
+    static Cell of(Double value) {
+      return value == null ? NOT_KNOWN : of(Numbers.plain(value));
+    }
+
+    static Cell of(io.github.roundstar.model.Estimate estimate) {
+      return estimate == null
+          ? NOT_KNOWN
+          : new Cell(Numbers.value(estimate), Numbers.interval(estimate));
+    }
+
+    static Cell count(long value) {
+      return of(Numbers.count(value));
+    }
+  }
+}

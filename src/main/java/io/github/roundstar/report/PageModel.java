@@ -1,0 +1,101 @@
+package io.github.roundstar.report;
+
+import io.github.roundstar.report.Page.Block;
+import io.github.roundstar.report.Page.Cell;
+import io.github.roundstar.report.Page.Column;
+import io.github.roundstar.report.Page.Section;
+import io.github.roundstar.report.Page.Table;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * A page as nested maps. The template engine reads plain paths into maps without its expression
+ * language, whose start alone takes longer than the rest of the page. Empty texts and lists are
+ * left out, so that the template can ask for them by name.
+ */
+final class PageModel {
+  private PageModel() {}
+
+  static Map<String, Object> of(Page page) {
+    return map(
+        "title", page.title(),
+        "line", page.line(),
+        "headline", page.headline(),
+        "judgements",
+            list(
+                page.judgements(),
+                j -> map("about", j.about(), "level", j.level(), "text", j.text())),
+        "warnings", page.warnings(),
+        "figures",
+            list(
+                page.figures(),
+                f ->
+                    map(
+                        "value", f.value(),
+                        "interval", f.interval(),
+                        "unit", f.unit(),
+                        "meaning", f.meaning())),
+        "timeline", block(page.timeline()),
+        "sections", list(page.sections(), PageModel::section),
+        "folded", list(page.folded(), PageModel::section),
+        "foot", page.foot());
+  }
+
+  private static Map<String, Object> section(Section section) {
+    return map(
+        "id", section.id(),
+        "heading", section.heading(),
+        "blocks", list(section.blocks(), PageModel::block));
+  }
+
+  private static Map<String, Object> block(Block block) {
+    return map(
+        "sentences", block.sentences(),
+        "chart", block.chart() == null ? null : block.chart().markup(),
+        "table", block.table() == null ? null : table(block.table()),
+        "steps", block.steps() == null ? null : block.steps().texts(),
+        "note", block.note());
+  }
+
+  private static Map<String, Object> table(Table table) {
+    List<Column> columns = table.columns();
+    List<Object> rows = new ArrayList<>();
+    for (List<Cell> row : table.rows()) {
+      List<Object> cells = new ArrayList<>();
+      for (int i = 0; i < row.size(); i++) {
+        Cell cell = row.get(i);
+        cells.add(map("text", cell.text(), "quiet", cell.quiet(), "kind", kind(columns.get(i))));
+      }
+      rows.add(cells);
+    }
+    return map(
+        "caption", table.caption(),
+        "columns", list(columns, c -> map("name", c.name(), "unit", c.unit(), "kind", kind(c))),
+        "rows", rows);
+  }
+
+  private static String kind(Column column) {
+    return column.numbers() ? "n" : "w";
+  }
+
+  private static <T> List<Object> list(
+      List<T> items, java.util.function.Function<T, Map<String, Object>> each) {
+    List<Object> result = new ArrayList<>(items.size());
+    items.forEach(item -> result.add(each.apply(item)));
+    return result;
+  }
+
+  private static Map<String, Object> map(Object... namesAndValues) {
+    Map<String, Object> result = new HashMap<>();
+    for (int i = 0; i < namesAndValues.length; i += 2) {
+      Object value = namesAndValues[i + 1];
+      boolean empty = value == null || value.equals("") || value.equals(List.of());
+      if (!empty) {
+        result.put((String) namesAndValues[i], value);
+      }
+    }
+    return result;
+  }
+}

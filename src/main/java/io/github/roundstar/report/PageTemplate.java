@@ -1,0 +1,77 @@
+package io.github.roundstar.report;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Base64;
+import java.util.Locale;
+import java.util.Map;
+import org.thymeleaf.TemplateEngine;
+import org.thymeleaf.context.Context;
+import org.thymeleaf.standard.StandardDialect;
+import org.thymeleaf.templatemode.TemplateMode;
+import org.thymeleaf.templateresolver.StringTemplateResolver;
+
+/**
+ * The template and its one style block. The policy in the page's head allows no request and no
+ * style but this block, known by its hash (Content Security Policy Level 3, W3C).
+ */
+final class PageTemplate {
+  /** Loaded on first use, then kept. */
+  private static final class Loaded {
+    static final String HTML = resource("night.html");
+    static final String STYLE = resource("night.css");
+    static final String POLICY =
+        "default-src 'none'; style-src 'sha256-"
+            + sha256(STYLE)
+            + "'; base-uri 'none'; form-action 'none'";
+    static final TemplateEngine ENGINE = engine();
+  }
+
+  private PageTemplate() {}
+
+  static String fill(Page page) {
+    return Loaded.ENGINE.process(
+        Loaded.HTML,
+        new Context(
+            Locale.ROOT,
+            Map.of("page", PageModel.of(page), "style", Loaded.STYLE, "policy", Loaded.POLICY)));
+  }
+
+  private static TemplateEngine engine() {
+    StringTemplateResolver resolver = new StringTemplateResolver();
+    resolver.setTemplateMode(TemplateMode.HTML);
+    resolver.setCacheable(true);
+    StandardDialect dialect = new StandardDialect();
+    // The default one starts a JSON mapper, for scripts that this page does not have.
+    dialect.setJavaScriptSerializer(
+        (value, writer) -> {
+          throw new UnsupportedOperationException("a page without scripts");
+        });
+    TemplateEngine engine = new TemplateEngine();
+    engine.setDialect(dialect);
+    engine.setTemplateResolver(resolver);
+    return engine;
+  }
+
+  private static String resource(String name) {
+    try (InputStream in = PageTemplate.class.getResourceAsStream(name)) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static String sha256(String text) {
+    try {
+      byte[] hash =
+          MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+      return Base64.getEncoder().encodeToString(hash);
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java platform has SHA-256", e);
+    }
+  }
+}

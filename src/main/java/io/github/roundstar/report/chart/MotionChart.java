@@ -1,0 +1,123 @@
+package io.github.roundstar.report.chart;
+
+import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.results.MotionTrace;
+import io.github.roundstar.results.NightEvidence;
+import io.github.roundstar.results.NightResult;
+import java.awt.BasicStroke;
+import java.util.List;
+import java.util.Optional;
+import org.jfree.chart.plot.XYPlot;
+
+/** What the mount did in one axis by itself, run by run, with the fitted drift. */
+public final class MotionChart {
+  private static final int HEIGHT = 380;
+
+  /** Widths of the longer and the shorter label of a run [px]. */
+  private static final int LONG_LABEL = 210;
+
+  private static final int SHORT_LABEL = 50;
+
+  private MotionChart() {}
+
+  /**
+   * Right ascension; empty without points.
+   *
+   * @throws ChartsUnavailable if Java cannot load a font
+   */
+  public static Optional<Svg> ra(NightResult result, NightEvidence evidence)
+      throws ChartsUnavailable {
+    return draw(result, evidence, evidence.raMotion(), true);
+  }
+
+  /**
+   * Declination; empty without points.
+   *
+   * @throws ChartsUnavailable if Java cannot load a font
+   */
+  public static Optional<Svg> dec(NightResult result, NightEvidence evidence)
+      throws ChartsUnavailable {
+    return draw(result, evidence, evidence.decMotion(), false);
+  }
+
+  private static Optional<Svg> draw(
+      NightResult result, NightEvidence evidence, List<MotionTrace> traces, boolean ra)
+      throws ChartsUnavailable {
+    Extent extent = new Extent();
+    traces.forEach(trace -> extent.addY(trace.motion()).addY(trace.drift()));
+    if (extent.isEmpty()) {
+      return Optional.empty();
+    }
+    ChartStyle style = ChartStyle.load();
+    TimeScale time = TimeScale.of(result, evidence);
+    ListedAxis horizontal = time.axis(style);
+    Extent shown = extent.padded(0.1, 0.5);
+    ListedAxis vertical =
+        style.vertical(
+            new ListedAxis(shown.low(), shown.high(), Ticks.linear(shown.low(), shown.high(), 6)));
+    XYPlot plot = style.plot(horizontal, vertical);
+    Ink ink = ra ? Ink.RA : Ink.DEC;
+    String name = ra ? "RA of the mount, arcsec (east up)" : "Dec of the mount, arcsec (north up)";
+    style.rules(plot, horizontal, vertical, name, ink);
+    traces.forEach(trace -> trace(plot, trace, ink));
+    plot.addAnnotation(labels(style, time, traces, vertical.getUpperBound()));
+    String title = ra ? "What the mount did in RA" : "What the mount did in Dec";
+    return Optional.of(
+        style.draw(
+            plot,
+            new Sheet(ra ? "ra" : "dec", Sheet.WIDE, HEIGHT, title, words(traces, extent, ra))));
+  }
+
+  private static void trace(XYPlot plot, MotionTrace trace, Ink ink) {
+    BasicStroke stroke = ink == Ink.RA ? ChartStyle.LINE : ChartStyle.DASHED;
+    plot.addAnnotation(DataPath.stroked(Paths.line(trace.motion()), ink.color(), stroke));
+    plot.addAnnotation(
+        DataPath.stroked(Paths.line(trace.drift()), Ink.INK.color(), ChartStyle.stroke(1.2f)));
+  }
+
+  /** Number and drift of each run above its start, as far as they fit. */
+  private static DataLabels labels(
+      ChartStyle style, TimeScale time, List<MotionTrace> traces, double top) {
+    DataLabels labels = DataLabels.beside(style.font());
+    for (MotionTrace trace : traces) {
+      int last = trace.motion().size() - 1;
+      if (last < 0) {
+        continue;
+      }
+      double start = trace.motion().x(0);
+      double room = time.pixels(trace.motion().x(last) - start);
+      boolean drift = trace.driftArcsecPerMinute() != null && room > LONG_LABEL;
+      String text =
+          "run "
+              + trace.run()
+              + (drift
+                  ? ": drift " + Numbers.value(trace.driftArcsecPerMinute()) + " arcsec/min"
+                  : "");
+      if (room > SHORT_LABEL) {
+        labels.add(start, top, 0, 14, DataLabels.Anchor.START, text, Ink.INK.color());
+      }
+    }
+    return labels;
+  }
+
+  private static String words(List<MotionTrace> traces, Extent extent, boolean ra) {
+    StringBuilder text =
+        new StringBuilder("Motion of the mount with the corrections taken out, ")
+            .append(ra ? "east" : "north")
+            .append(" up, between ")
+            .append(Numbers.plain(extent.low()))
+            .append(" and ")
+            .append(Numbers.plain(extent.high()))
+            .append(" arcsec.");
+    for (MotionTrace trace : traces) {
+      if (trace.driftArcsecPerMinute() != null) {
+        text.append(" Run ")
+            .append(trace.run())
+            .append(" drifts by ")
+            .append(Numbers.both(trace.driftArcsecPerMinute()))
+            .append(" arcsec per minute.");
+      }
+    }
+    return text.toString();
+  }
+}

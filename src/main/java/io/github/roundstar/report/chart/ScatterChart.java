@@ -1,0 +1,131 @@
+package io.github.roundstar.report.chart;
+
+import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.results.NightEvidence;
+import io.github.roundstar.results.OffsetCloud;
+import io.github.roundstar.results.Polyline;
+import java.awt.Color;
+import java.awt.geom.Path2D;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.jfree.chart.axis.AxisSpace;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.ui.RectangleInsets;
+
+/** Where the star was about its mean place, both scales equal, north up and east left. */
+public final class ScatterChart {
+  private static final int WIDTH = 460;
+  private static final int LEFT = 44;
+  private static final int BOTTOM = 44;
+  private static final int SIDE = WIDTH - LEFT - 16;
+
+  /** A plane normal cloud has 95 % within so many standard deviations: sqrt(-2 ln 0.05). */
+  private static final double TO_95 = 2.4477;
+
+  /** Points farther out than this many times the major RMS are drawn at the edge. */
+  private static final double MOST_RMS = 7;
+
+  private ScatterChart() {}
+
+  /**
+   * Draws it; empty without points.
+   *
+   * @throws ChartsUnavailable if Java cannot load a font
+   */
+  public static Optional<Svg> draw(NightEvidence evidence) throws ChartsUnavailable {
+    OffsetCloud cloud = evidence.offsets();
+    if (cloud.points().size() == 0) {
+      return Optional.empty();
+    }
+    ChartStyle style = ChartStyle.load();
+    OptionalDouble pixel = evidence.imagingArcsecPerPixel();
+    double reach = reach(cloud, pixel);
+    List<Tick> ticks = Ticks.linear(-reach, reach, 9);
+    ListedAxis east =
+        style.horizontal(new ListedAxis(-reach, reach, ticks), "RA offset, arcsec (east is left)");
+    east.setInverted(true);
+    ListedAxis north = style.vertical(new ListedAxis(-reach, reach, ticks));
+    XYPlot plot = style.plot(east, north);
+    plot.setInsets(new RectangleInsets(ChartStyle.HEADROOM, 0, 0, 0));
+    plot.setFixedRangeAxisSpace(space(LEFT, WIDTH - LEFT - SIDE));
+    AxisSpace below = new AxisSpace();
+    below.setBottom(BOTTOM);
+    plot.setFixedDomainAxisSpace(below);
+    style.rules(plot, east, north, "Dec offset, arcsec (north is up)", Ink.QUIET);
+    plot.addAnnotation(
+        DataPath.stroked(
+            Paths.dots(cloud.points()),
+            Ink.INK.color(cloud.points().size() > 1500 ? 0.3 : 0.45),
+            ChartStyle.stroke(2.6f)));
+    shapes(plot, style, cloud, pixel, reach);
+    int height = ChartStyle.HEADROOM + SIDE + BOTTOM;
+    return Optional.of(
+        style.draw(
+            plot,
+            new Sheet("cloud", WIDTH, height, "Where the star was", words(cloud, pixel, reach))));
+  }
+
+  private static AxisSpace space(double left, double right) {
+    AxisSpace space = new AxisSpace();
+    space.setLeft(left);
+    space.setRight(right);
+    return space;
+  }
+
+  private static void shapes(
+      XYPlot plot, ChartStyle style, OffsetCloud cloud, OptionalDouble pixel, double reach) {
+    Color strong = Ink.RA.color();
+    DataLabels labels = DataLabels.beside(style.font());
+    if (cloud.majorArcsec() > 0) {
+      Path2D one = Paths.ellipse(cloud.majorArcsec(), cloud.minorArcsec(), cloud.angleDeg());
+      Path2D most =
+          Paths.ellipse(TO_95 * cloud.majorArcsec(), TO_95 * cloud.minorArcsec(), cloud.angleDeg());
+      plot.addAnnotation(DataPath.stroked(one, strong, ChartStyle.LINE));
+      plot.addAnnotation(DataPath.stroked(most, strong, ChartStyle.THIN_DASHED));
+      top(labels, one, "1 standard deviation", strong);
+      top(labels, most, "95 % of a normal cloud", strong);
+    }
+    if (pixel.isPresent() && pixel.getAsDouble() < 1.6 * reach) {
+      double half = pixel.getAsDouble() / 2;
+      plot.addAnnotation(
+          DataPath.stroked(
+              Paths.box(-half, -half, half, half), Ink.DEC.color(), ChartStyle.stroke(1.8f)));
+      labels.add(0, -half, 0, 15, DataLabels.Anchor.MIDDLE, "1 imaging pixel", Ink.DEC.color());
+    }
+    labels.add(0, reach, 0, 14, DataLabels.Anchor.MIDDLE, "N", Ink.QUIET.color());
+    labels.add(reach, 0, 6, 5, DataLabels.Anchor.START, "E", Ink.QUIET.color());
+    plot.addAnnotation(labels);
+  }
+
+  private static void top(DataLabels labels, Path2D shape, String text, Color color) {
+    labels.add(0, shape.getBounds2D().getMaxY(), 0, -5, DataLabels.Anchor.MIDDLE, text, color);
+  }
+
+  private static double reach(OffsetCloud cloud, OptionalDouble pixel) {
+    Polyline points = cloud.points();
+    double farthest =
+        Math.max(new Extent().addX(points).reach(), new Extent().addY(points).reach());
+    double shown =
+        cloud.majorArcsec() > 0 ? Math.min(farthest, MOST_RMS * cloud.majorArcsec()) : farthest;
+    double least = Math.max(0.1, pixel.orElse(0) * 0.75);
+    return 1.06 * Math.max(least, Math.max(shown, TO_95 * cloud.majorArcsec()));
+  }
+
+  private static String words(OffsetCloud cloud, OptionalDouble pixel, double reach) {
+    Extent all = new Extent().addX(cloud.points()).addY(cloud.points());
+    return "Offsets of "
+        + Numbers.counted(cloud.frames(), "frame", "frames")
+        + " about each run's mean, north up and east left, equal scales. Standard deviation "
+        + Numbers.plain(cloud.majorArcsec())
+        + " arcsec along the longest direction, at position angle "
+        + Numbers.fixed(cloud.angleDeg(), 0)
+        + " degrees, and "
+        + Numbers.plain(cloud.minorArcsec())
+        + " arcsec across it."
+        + (pixel.isPresent()
+            ? " One imaging pixel is " + Numbers.plain(pixel.getAsDouble()) + " arcsec."
+            : "")
+        + (all.reach() > reach ? " Frames farther out are drawn at the edge." : "");
+  }
+}

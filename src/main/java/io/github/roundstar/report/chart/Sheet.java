@@ -1,0 +1,15 @@
+package io.github.roundstar.report.chart;
+
+/**
+ * What a chart is drawn on.
+ *
+ * @param id prefix of every id in it, unique on the page
+ * @param width user units; CSS pixels at full size
+ * @param height likewise
+ * @param title short text alternative
+ * @param description long text alternative: what a reader who cannot see it should know
+ */
+record Sheet(String id, int width, int height, String title, String description) {
+  /** Width of a chart that fills the page. */
+  static final int WIDE = 1200;
+}

@@ -1,0 +1,95 @@
+package io.github.roundstar.report.chart;
+
+import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.report.words.Times;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Round places for the ticks of an axis. */
+final class Ticks {
+  private static final int[] CLOCK_STEPS_SECONDS = {
+    10, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 14400
+  };
+  private static final int[] PERIODS_SECONDS = {
+    1, 2, 5, 10, 20, 30, 60, 120, 300, 600, 1200, 1800, 3600, 7200, 14400
+  };
+
+  private Ticks() {}
+
+  /** Steps of 1, 2 or 5 times a power of ten, about {@code wanted} of them. */
+  static List<Tick> linear(double low, double high, int wanted) {
+    double rough = (high - low) / wanted;
+    double power = Math.pow(10, Math.floor(Math.log10(rough)));
+    double step =
+        power * (rough / power > 5 ? 10 : rough / power > 2 ? 5 : rough / power > 1 ? 2 : 1);
+    int decimals = Math.max(0, -(int) Math.floor(Math.log10(step) + 1e-9));
+    List<Tick> ticks = new ArrayList<>();
+    for (long i = (long) Math.ceil(low / step - 1e-9); i * step <= high + step * 1e-9; i++) {
+      ticks.add(new Tick(i * step, Numbers.fixed(i * step, decimals)));
+    }
+    return ticks;
+  }
+
+  /** Round times of day in UTC; seconds since {@code start}. */
+  static List<Tick> clock(Instant start, double low, double high, int wanted) {
+    int step = clockStep((high - low) / wanted);
+    double ofDay = start.getEpochSecond() % 86400 + start.getNano() * 1e-9;
+    List<Tick> ticks = new ArrayList<>();
+    for (long i = (long) Math.ceil((low + ofDay) / step); i * step - ofDay <= high; i++) {
+      double seconds = i * step - ofDay;
+      // Half a second guards against 20:59:59.999.
+      Instant instant = start.plusMillis(Math.round(seconds * 1000) + 500);
+      ticks.add(new Tick(seconds, step < 60 ? clockSeconds(i * step) : Times.clock(instant)));
+    }
+    return ticks;
+  }
+
+  /** Round minutes; seconds since the start. */
+  static List<Tick> minutes(double low, double high, int wanted) {
+    int step = (high - low) / wanted <= 6 ? 6 : clockStep(Math.max(30, (high - low) / wanted));
+    List<Tick> ticks = new ArrayList<>();
+    for (long i = (long) Math.ceil(low / step); i * step <= high; i++) {
+      ticks.add(new Tick(i * step, Numbers.fixed(i * step / 60.0, step < 60 ? 1 : 0)));
+    }
+    return ticks;
+  }
+
+  /** Plain periods on a scale of the decimal logarithm of seconds. */
+  static List<Tick> periods(double lowSeconds, double highSeconds) {
+    List<Tick> ticks = new ArrayList<>();
+    for (int seconds : PERIODS_SECONDS) {
+      if (seconds >= lowSeconds && seconds <= highSeconds) {
+        ticks.add(
+            new Tick(
+                Math.log10(seconds), seconds < 10 ? seconds + " s" : Times.shortPeriod(seconds)));
+      }
+    }
+    return ticks;
+  }
+
+  /** Round times from zero to the end of a span: {@code 2 min}. */
+  static List<Tick> spans(double seconds) {
+    int step = clockStep(seconds / 6);
+    List<Tick> ticks = new ArrayList<>();
+    for (int at = 0; at <= seconds; at += step) {
+      ticks.add(new Tick(at, at == 0 ? "0" : Times.shortPeriod(at)));
+    }
+    return ticks;
+  }
+
+  private static int clockStep(double rough) {
+    for (int step : CLOCK_STEPS_SECONDS) {
+      if (step >= rough) {
+        return step;
+      }
+    }
+    return CLOCK_STEPS_SECONDS[CLOCK_STEPS_SECONDS.length - 1];
+  }
+
+  private static String clockSeconds(long ofDay) {
+    long seconds = Math.floorMod(ofDay, 86400L);
+    return String.format(
+        java.util.Locale.ROOT, "%02d:%02d:%02d", seconds / 3600, seconds / 60 % 60, seconds % 60);
+  }
+}

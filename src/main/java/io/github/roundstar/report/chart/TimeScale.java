@@ -1,0 +1,43 @@
+package io.github.roundstar.report.chart;
+
+import io.github.roundstar.results.NightEvidence;
+import io.github.roundstar.results.NightResult;
+import java.time.Instant;
+
+/** The horizontal axis of a night: time of day where it is known, else minutes. */
+final class TimeScale {
+  private static final int TICKS = 10;
+
+  private final Instant start;
+  private final double low;
+  private final double high;
+
+  private TimeScale(Instant start, double low, double high) {
+    this.start = start;
+    this.low = low;
+    this.high = high;
+  }
+
+  static TimeScale of(NightResult result, NightEvidence evidence) {
+    Extent extent = new Extent();
+    evidence.timeline().forEach(run -> extent.add(run.startSeconds()).add(run.endSeconds()));
+    Extent wide = extent.padded(0.004, 60);
+    String startUtc = result.night().startUtc();
+    return new TimeScale(
+        startUtc == null ? null : Instant.parse(startUtc), wide.low(), wide.high());
+  }
+
+  ListedAxis axis(ChartStyle style) {
+    return start == null
+        ? style.horizontal(
+            new ListedAxis(low, high, Ticks.minutes(low, high, TICKS)),
+            "minutes since the first frame")
+        : style.horizontal(
+            new ListedAxis(low, high, Ticks.clock(start, low, high, TICKS)), "time of day, UTC");
+  }
+
+  /** Pixels, about, that a stretch of time takes on a wide chart. */
+  double pixels(double seconds) {
+    return seconds / (high - low) * (Sheet.WIDE - 90);
+  }
+}

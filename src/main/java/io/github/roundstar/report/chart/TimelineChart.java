@@ -1,0 +1,146 @@
+package io.github.roundstar.report.chart;
+
+import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.results.Band;
+import io.github.roundstar.results.Guided;
+import io.github.roundstar.results.NightEvidence;
+import io.github.roundstar.results.NightResult;
+import io.github.roundstar.results.RunTrace;
+import java.awt.BasicStroke;
+import java.util.Optional;
+import java.util.function.Function;
+import org.jfree.chart.plot.CombinedDomainXYPlot;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.ui.RectangleInsets;
+
+/** The night at a glance: offsets of both axes as envelopes, and below what happened when. */
+public final class TimelineChart {
+  private static final int LANE_HEIGHT = 118;
+  private static final int ROW_HEIGHT = 19;
+  private static final int BELOW = 42;
+
+  /**
+   * Beyond so many RMS a single frame is drawn at the edge, so that it does not flatten the rest.
+   */
+  private static final double MOST_RMS = 8;
+
+  private TimelineChart() {}
+
+  /**
+   * Draws it; empty without runs.
+   *
+   * @throws ChartsUnavailable if Java cannot load a font
+   */
+  public static Optional<Svg> draw(NightResult result, NightEvidence evidence)
+      throws ChartsUnavailable {
+    if (evidence.timeline().isEmpty()) {
+      return Optional.empty();
+    }
+    ChartStyle style = ChartStyle.load();
+    TimeScale time = TimeScale.of(result, evidence);
+    ListedAxis horizontal = time.axis(style);
+    double reach = reach(result, evidence);
+    CombinedDomainXYPlot all = new CombinedDomainXYPlot(horizontal);
+    all.setGap(ChartStyle.HEADROOM);
+    all.setInsets(new RectangleInsets(ChartStyle.HEADROOM, 2, 2, 14));
+    all.add(
+        lane(style, horizontal, evidence, reach, RunTrace::ra, Ink.RA, ChartStyle.stroke(1.3f)),
+        LANE_HEIGHT);
+    all.add(
+        lane(
+            style,
+            horizontal,
+            evidence,
+            reach,
+            RunTrace::dec,
+            Ink.DEC,
+            ChartStyle.stroke(1.3f, 5, 2)),
+        LANE_HEIGHT);
+    MarksLane marks = new MarksLane(style, time, evidence.timeline());
+    int marksHeight = marks.rows() * ROW_HEIGHT;
+    all.add(marks.plot(), marksHeight);
+    int height = 3 * ChartStyle.HEADROOM + 2 * LANE_HEIGHT + marksHeight + BELOW;
+    return Optional.of(
+        style.draw(
+            all,
+            new Sheet(
+                "night", Sheet.WIDE, height, "Timeline of the night", words(evidence, reach))));
+  }
+
+  private static XYPlot lane(
+      ChartStyle style,
+      ListedAxis horizontal,
+      NightEvidence evidence,
+      double reach,
+      Function<RunTrace, Band> side,
+      Ink ink,
+      BasicStroke stroke) {
+    ListedAxis vertical =
+        style.vertical(new ListedAxis(-reach, reach, Ticks.linear(-reach, reach, 4)));
+    XYPlot plot = style.plot(null, vertical);
+    String name =
+        ink == Ink.RA
+            ? "RA offset, arcsec (east up): least, median, greatest"
+            : "Dec offset, arcsec (north up): least, median, greatest";
+    style.rules(plot, horizontal, vertical, name, ink);
+    if (evidence.timeline().stream().allMatch(run -> side.apply(run).size() == 0)) {
+      double middle = (horizontal.getLowerBound() + horizontal.getUpperBound()) / 2;
+      plot.addAnnotation(
+          DataLabels.beside(style.font())
+              .add(
+                  middle,
+                  0,
+                  0,
+                  5,
+                  DataLabels.Anchor.MIDDLE,
+                  "no usable frames",
+                  Ink.QUIET.color()));
+    }
+    for (RunTrace run : evidence.timeline()) {
+      Band band = side.apply(run);
+      plot.addAnnotation(DataPath.filled(Paths.outline(band), ink.color(0.28)));
+      plot.addAnnotation(DataPath.stroked(Paths.middle(band), ink.color(), stroke));
+    }
+    return plot;
+  }
+
+  private static double reach(NightResult result, NightEvidence evidence) {
+    Extent extent = new Extent();
+    evidence.timeline().forEach(run -> extent.addY(run.ra()).addY(run.dec()));
+    double reach = Math.max(extent.reach() * 1.04, 0.1);
+    Guided guided = result.night().guided();
+    double largest =
+        guided == null ? 0 : Math.max(guided.ra().rmsArcsec(), guided.dec().rmsArcsec());
+    return largest > 0 ? Math.min(reach, MOST_RMS * largest) : reach;
+  }
+
+  private static String words(NightEvidence evidence, double reach) {
+    Extent ra = new Extent();
+    Extent dec = new Extent();
+    evidence.timeline().forEach(run -> ra.addY(run.ra()));
+    evidence.timeline().forEach(run -> dec.addY(run.dec()));
+    String runs = Numbers.counted(evidence.timeline().size(), "run", "runs");
+    String cut =
+        Math.max(ra.reach(), dec.reach()) > reach
+            ? " Offsets beyond " + Numbers.plain(reach) + " arcsec are drawn at the edge."
+            : "";
+    return "Offsets of the guide star against time, "
+        + runs
+        + ". "
+        + span("RA", ra)
+        + span("Dec", dec)
+        + "Below, on rows of their own: runs and what happened in them."
+        + cut;
+  }
+
+  private static String span(String axis, Extent extent) {
+    return extent.isEmpty()
+        ? axis + ": no usable frames. "
+        : axis
+            + " lies between "
+            + Numbers.plain(extent.low())
+            + " and "
+            + Numbers.plain(extent.high())
+            + " arcsec. ";
+  }
+}

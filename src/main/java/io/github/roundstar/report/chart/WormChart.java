@@ -1,0 +1,113 @@
+package io.github.roundstar.report.chart;
+
+import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.report.words.Times;
+import io.github.roundstar.results.Band;
+import io.github.roundstar.results.NightEvidence;
+import io.github.roundstar.results.Polyline;
+import io.github.roundstar.results.WormTrace;
+import java.awt.geom.Path2D;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.ui.RectangleInsets;
+
+/** One turn of the worm, folded from all turns. */
+public final class WormChart {
+  private static final int HEIGHT = 380;
+  private static final int RIGHT = 120;
+
+  private WormChart() {}
+
+  /**
+   * Draws it; empty without a folded curve.
+   *
+   * @throws ChartsUnavailable if Java cannot load a font
+   */
+  public static Optional<Svg> draw(NightEvidence evidence) throws ChartsUnavailable {
+    Optional<WormTrace> given = evidence.worm().filter(worm -> worm.curve().size() > 1);
+    if (given.isEmpty()) {
+      return Optional.empty();
+    }
+    WormTrace worm = given.get();
+    ChartStyle style = ChartStyle.load();
+    ListedAxis horizontal =
+        style.horizontal(new ListedAxis(0, 1, turn(worm.periodSeconds())), "time within the turn");
+    Extent extent = new Extent().addY(worm.curve()).addY(worm.model());
+    worm.turns().forEach(extent::addY);
+    Extent shown = extent.padded(0.06, 0.5);
+    ListedAxis vertical =
+        style.vertical(
+            new ListedAxis(shown.low(), shown.high(), Ticks.linear(shown.low(), shown.high(), 6)));
+    XYPlot plot = style.plot(horizontal, vertical);
+    plot.setInsets(new RectangleInsets(ChartStyle.HEADROOM, 2, 2, RIGHT));
+    style.rules(plot, horizontal, vertical, "RA at the axis, arcsec (east up)", Ink.RA);
+    curves(plot, worm);
+    plot.addAnnotation(labels(style, worm));
+    return Optional.of(
+        style.draw(
+            plot, new Sheet("worm", Sheet.WIDE, HEIGHT, "One turn of the worm", words(worm))));
+  }
+
+  private static void curves(XYPlot plot, WormTrace worm) {
+    Path2D turns = new Path2D.Double();
+    worm.turns().forEach(turn -> turns.append(Paths.line(turn), false));
+    plot.addAnnotation(DataPath.stroked(turns, Ink.QUIET.color(0.4), ChartStyle.stroke(0.8f)));
+    plot.addAnnotation(DataPath.filled(Paths.outline(worm.curve()), Ink.RA.color(0.25)));
+    plot.addAnnotation(
+        DataPath.stroked(Paths.middle(worm.curve()), Ink.RA.color(), ChartStyle.stroke(2)));
+    plot.addAnnotation(
+        DataPath.stroked(Paths.line(worm.model()), Ink.INK.color(), ChartStyle.DASHED));
+  }
+
+  private static DataLabels labels(ChartStyle style, WormTrace worm) {
+    DataLabels labels = DataLabels.beside(style.font());
+    Band curve = worm.curve();
+    int last = curve.size() - 1;
+    end(labels, curve.middle(last), "mean of turns", Ink.RA);
+    if (worm.model().size() > 0) {
+      end(labels, worm.model().y(worm.model().size() - 1), "fitted curve", Ink.INK);
+    }
+    end(labels, curve.low(last), "spread of turns", Ink.RA);
+    if (!worm.turns().isEmpty()) {
+      end(labels, curve.high(last), "single turns", Ink.QUIET);
+    }
+    return labels;
+  }
+
+  private static void end(DataLabels labels, double y, String text, Ink ink) {
+    labels.add(1, y, 8, 5, DataLabels.Anchor.START, text, ink.color());
+  }
+
+  private static List<Tick> turn(double periodSeconds) {
+    List<Tick> ticks = new ArrayList<>();
+    for (Tick tick : Ticks.spans(periodSeconds)) {
+      ticks.add(new Tick(tick.value() / periodSeconds, tick.label()));
+    }
+    return ticks;
+  }
+
+  private static String words(WormTrace worm) {
+    Extent mean = new Extent().addY(middle(worm.curve()));
+    return "Right ascension over one turn of "
+        + Times.period(worm.periodSeconds())
+        + ", folded from "
+        + Numbers.fixed(worm.cycles(), 1)
+        + " turns. The mean curve runs from "
+        + Numbers.plain(mean.low())
+        + " to "
+        + Numbers.plain(mean.high())
+        + " arcsec at the axis.";
+  }
+
+  private static Polyline middle(Band band) {
+    double[] x = new double[band.size()];
+    double[] y = new double[band.size()];
+    for (int i = 0; i < x.length; i++) {
+      x[i] = band.x(i);
+      y[i] = band.middle(i);
+    }
+    return Polyline.of(x, y);
+  }
+}
