@@ -1,11 +1,11 @@
 package io.github.roundstar.report;
 
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.model.GuidingMode;
 import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.AxisDrift;
 import io.github.roundstar.results.Component;
-import io.github.roundstar.results.Mode;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
 import io.github.roundstar.results.Periodic;
@@ -35,7 +35,7 @@ final class Headline {
   private static String star(NightResult result) {
     boolean leftAlone =
         !result.runs().isEmpty()
-            && result.runs().stream().allMatch(run -> run.mode() == Mode.UNGUIDED);
+            && result.runs().stream().allMatch(run -> run.mode() == GuidingMode.UNGUIDED);
     return leftAlone
         ? "Left to itself, the mount let the star wander by "
         : "Guiding held the star to ";

@@ -31,10 +31,11 @@ class HeadlineTest {
   void swingWithoutPeriodIsNotSaid() {
     Estimate swing = Estimate.symmetric(3, 1);
 
-    assertThat(Headline.swing(new Periodic(swing, null, 2, null, List.of()))).isNull();
+    assertThat(Headline.swing(new Periodic(swing, null, 2.0, null, List.of()))).isNull();
     assertThat(
             Headline.swing(
-                new Periodic(Estimate.symmetric(1, 1.2), null, 2, null, SampleNight.components())))
+                new Periodic(
+                    Estimate.symmetric(1, 1.2), null, 2.0, null, SampleNight.components())))
         .isNull();
   }
 

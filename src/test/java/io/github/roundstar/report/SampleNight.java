@@ -1,6 +1,7 @@
 package io.github.roundstar.report;
 
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.model.GuidingMode;
 import io.github.roundstar.model.PierSide;
 import io.github.roundstar.model.RowCounts;
 import io.github.roundstar.model.UnusableRow;
@@ -13,7 +14,6 @@ import io.github.roundstar.results.Guided;
 import io.github.roundstar.results.Input;
 import io.github.roundstar.results.Mark;
 import io.github.roundstar.results.Method;
-import io.github.roundstar.results.Mode;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
@@ -170,7 +170,7 @@ final class SampleNight {
             ? START.plusSeconds((long) (i * (runSeconds + SampleSeries.GAP_SECONDS))).toString()
             : null,
         runSeconds,
-        Mode.GUIDED,
+        GuidingMode.GUIDED,
         frames,
         counts,
         2.5,
@@ -256,7 +256,7 @@ final class SampleNight {
                 1,
                 null,
                 0,
-                Mode.NO_PULSES,
+                GuidingMode.NO_PULSES,
                 1,
                 new RowCounts(0, 0, 1, 0, 0, 0, 0, 0),
                 null,
