@@ -1,0 +1,171 @@
+package io.github.roundstar;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.DisabledOnOs;
+import org.junit.jupiter.api.condition.OS;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * The launcher starts the Java it should with what it was given, wherever it lies and however it is
+ * called. A small script stands for Java: it prints its arguments, one a line, and ends with code
+ * 7.
+ */
+@DisabledOnOs(OS.WINDOWS)
+class LauncherTest {
+  @TempDir Path folder;
+  private Path home;
+  private Path launcher;
+
+  @BeforeEach
+  void unpack() throws IOException {
+    home = folder.toRealPath().resolve("a b/roundstar");
+    launcher = home.resolve("bin/roundstar");
+    Files.createDirectories(launcher.getParent());
+    Files.copy(Path.of("src/main/dist/bin/roundstar"), launcher);
+  }
+
+  @Test
+  void argumentsAndExitCodePassUnchanged() throws Exception {
+    Ran ran = run(launcher, java("17.0.15"), "analyze", "one two", "", "*", "--", "-x");
+
+    assertThat(ran.arguments())
+        .containsSubsequence(
+            "-cp",
+            home + "/lib/*",
+            "io.github.roundstar.cli.Main",
+            "analyze",
+            "one two",
+            "",
+            "*",
+            "--",
+            "-x");
+    assertThat(ran.exitCode()).isEqualTo(7);
+  }
+
+  @Test
+  void warningsOfTheJvmAreKeptFromStdout() throws Exception {
+    assertThat(run(launcher, java("17.0.15")).arguments())
+        .containsSubsequence("-Xlog:disable", "-Xlog:all=warning:stderr");
+  }
+
+  @Test
+  void folderIsFoundThroughAChainOfLinks() throws Exception {
+    Path relative = Files.createSymbolicLink(folder.resolve("one"), Path.of("a b/roundstar/bin"));
+    Path absolute = Files.createSymbolicLink(folder.resolve("two"), relative.resolve("roundstar"));
+    Path last = Files.createSymbolicLink(folder.resolve("three"), Path.of("two"));
+
+    assertThat(List.of(relative.resolve("roundstar"), absolute, last))
+        .allSatisfy(
+            link -> assertThat(run(link, java("17.0.15")).arguments()).contains(home + "/lib/*"));
+  }
+
+  @Test
+  void ownFontConfigurationIsPassedOnlyWhereThereIsOne() throws Exception {
+    Path fonts = home.resolve("conf/fontconfig.properties");
+    String option = "-Dsun.awt.fontconfig=" + fonts;
+
+    assertThat(run(launcher, java("17.0.15")).arguments()).doesNotContain(option);
+    Files.createDirectories(fonts.getParent());
+    Files.createFile(fonts);
+    assertThat(run(launcher, java("17.0.15")).arguments())
+        .containsSubsequence(option, "io.github.roundstar.cli.Main");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"17", "17.0.15", "21-ea", "25.0.3"})
+  void newEnoughJavaIsTaken(String version) throws Exception {
+    assertThat(run(launcher, java(version)).exitCode()).isEqualTo(7);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"1.8.0_392", "11.0.22", "16"})
+  void olderJavaIsRefusedWithItsVersion(String version) throws Exception {
+    assertRefused(run(launcher, java(version)), "found Java " + version + ": install Java 17");
+  }
+
+  @Test
+  void javaWithoutReleaseFileIsAsked() throws Exception {
+    Path java = java("11.0.22");
+    Files.delete(java.resolve("release"));
+
+    assertRefused(run(launcher, java), "found Java 11.0.22");
+  }
+
+  @Test
+  void javaHomeWithoutJavaIsRefused() throws Exception {
+    assertRefused(run(launcher, folder), "JAVA_HOME: found no " + folder + "/bin/java");
+  }
+
+  @Test
+  void missingJavaIsSaid() throws Exception {
+    assertRefused(start(launcher, Map.of("PATH", folder.toString())), "found no java on PATH");
+  }
+
+  @Test
+  void withoutJavaHomeTheJavaOnThePathIsStarted() throws Exception {
+    String path = java("17.0.15").resolve("bin") + ":" + System.getenv("PATH");
+
+    assertThat(start(launcher, Map.of("PATH", path)).exitCode()).isEqualTo(7);
+  }
+
+  private static void assertRefused(Ran ran, String words) {
+    assertThat(ran.stderr()).startsWith("roundstar: ").contains(words).hasLineCount(1);
+    assertThat(ran.arguments()).isEmpty();
+    assertThat(ran.exitCode()).isEqualTo(4);
+  }
+
+  private Path java(String version) throws IOException {
+    Path javaHome = folder.resolve("java " + version);
+    Path program = javaHome.resolve("bin/java");
+    Files.createDirectories(program.getParent());
+    Files.writeString(javaHome.resolve("release"), "JAVA_VERSION=\"" + version + "\"\n");
+    Files.writeString(
+        program,
+        """
+        #!/bin/sh
+        if [ "$1" = -version ]; then echo 'openjdk version "VERSION" 2024-01-16' >&2; exit; fi
+        printf '%s\\n' "$@"
+        exit 7
+        """
+            .replace("VERSION", version));
+    assertThat(program.toFile().setExecutable(true)).isTrue();
+    return javaHome;
+  }
+
+  private Ran run(Path called, Path javaHome, String... arguments) throws Exception {
+    Map<String, String> environment =
+        Map.of("PATH", System.getenv("PATH"), "JAVA_HOME", javaHome.toString());
+    return start(called, environment, arguments);
+  }
+
+  private Ran start(Path called, Map<String, String> environment, String... arguments)
+      throws Exception {
+    Path out = folder.resolve("out");
+    Path err = folder.resolve("err");
+    List<String> command =
+        Stream.concat(Stream.of("/bin/sh", called.toString()), Stream.of(arguments)).toList();
+    ProcessBuilder builder =
+        new ProcessBuilder(command).redirectOutput(out.toFile()).redirectError(err.toFile());
+    builder.environment().clear();
+    builder.environment().putAll(environment);
+    int exitCode = builder.start().waitFor();
+    return new Ran(
+        exitCode,
+        Files.readAllLines(out, StandardCharsets.UTF_8),
+        Files.readString(err, StandardCharsets.UTF_8));
+  }
+
+  private record Ran(int exitCode, List<String> arguments, String stderr) {}
+}
