@@ -34,7 +34,12 @@ class HeadlineTest {
     assertThat(Headline.swing(new Periodic(swing, null, 2, null, List.of()))).isNull();
     assertThat(
             Headline.swing(
-                new Periodic(Estimate.symmetric(1, 1.2), null, 2, null, SampleNight.components())))
+                new Periodic(
+                    Estimate.symmetric(1, 1.2),
+                    null,
+                    2,
+                    null,
+                    SampleNight.components("unlabelled"))))
         .isNull();
   }
 
