@@ -3,7 +3,6 @@ package io.github.roundstar.report;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.chart.TimelineChart;
-import io.github.roundstar.report.chart.WarmUp;
 import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.NightEvidence;
@@ -56,19 +55,11 @@ public final class NightPage {
   }
 
   /**
-   * Loads what a page needs, to be run on a thread beside the reading of the logs. What goes wrong
-   * here goes wrong again in {@link #render}, and is told there.
+   * Renders a blank night and throws it away, so that a later page is quick: to be run on a thread
+   * beside the reading of the logs.
    */
   public static void warmUp() {
-    new Charts()
-        .of(
-            () -> {
-              WarmUp.run();
-              return Optional.empty();
-            });
-    List<Section> section = List.of(new Section("s", "s", List.of(Block.text("s"))));
-    PageTemplate.fill(
-        new Page("", "", "", List.of(), List.of(), List.of(), Block.text(), section, section, ""));
+    render(BlankNight.result(), BlankNight.evidence());
   }
 
   private static Block timeline(NightResult result, NightEvidence evidence, Charts charts) {

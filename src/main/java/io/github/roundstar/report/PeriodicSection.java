@@ -9,6 +9,7 @@ import io.github.roundstar.report.chart.MotionChart;
 import io.github.roundstar.report.chart.SpectrumChart;
 import io.github.roundstar.report.chart.WormChart;
 import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.report.words.Sources;
 import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.Component;
 import io.github.roundstar.results.NightEvidence;
@@ -105,7 +106,7 @@ final class PeriodicSection {
   private static List<Cell> row(Component component) {
     double period = component.periodSeconds().value();
     return List.of(
-        new Cell(component.source(), component.mayBeAlias() ? "may be an alias" : ""),
+        new Cell(Sources.of(component.source()), component.mayBeAlias() ? "may be an alias" : ""),
         Cell.of(Times.shortPeriod(period)),
         Cell.of(component.periodSeconds()),
         Cell.of(component.amplitudeArcsecAxis()),

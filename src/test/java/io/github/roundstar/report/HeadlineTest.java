@@ -35,7 +35,11 @@ class HeadlineTest {
     assertThat(
             Headline.swing(
                 new Periodic(
-                    Estimate.symmetric(1, 1.2), null, 2.0, null, SampleNight.components())))
+                    Estimate.symmetric(1, 1.2),
+                    null,
+                    2,
+                    null,
+                    SampleNight.components("unlabelled"))))
         .isNull();
   }
 

@@ -143,6 +143,19 @@ class NightPageTest {
   }
 
   @Test
+  void verdictLeadsAndFindingsComeFirst() throws Exception {
+    SampleNight night = SampleNight.twoHours();
+    Document judged = parsed(NightPage.render(night.judged(), night.evidence()).html());
+
+    assertThat(text(judged.getDocumentElement(), "h1")).startsWith("Mesh the Dec worm");
+    assertThat(text(judged.getDocumentElement(), "header"))
+        .contains("Mount: Fix first", "Sky: Fine", "Settings: Watch", "The air was steady.");
+    assertThat(text(judged.getDocumentElement(), "h2"))
+        .isEqualTo("The Dec gear has 2.9 arcsec of play");
+    assertThat(text(judged.getDocumentElement(), "ol")).contains("Balance", "Mesh");
+  }
+
+  @Test
   void undatedNightCountsMinutes() {
     assertThat(html(SampleNight.twoHours().undated()))
         .contains("minutes since the first frame")

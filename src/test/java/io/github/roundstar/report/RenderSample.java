@@ -21,6 +21,8 @@ final class RenderSample {
         NightPage.render(SampleNight.sparseResult(), SampleNight.sparseEvidence()).html());
     SampleNight undated = two.undated();
     Files.writeString(
+        folder.resolve("judged.html"), NightPage.render(two.judged(), two.evidence()).html());
+    Files.writeString(
         folder.resolve("undated.html"),
         NightPage.render(undated.result(), undated.evidence()).html());
   }

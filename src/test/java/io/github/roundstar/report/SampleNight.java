@@ -10,8 +10,10 @@ import io.github.roundstar.results.AxisScatter;
 import io.github.roundstar.results.Backlash;
 import io.github.roundstar.results.Component;
 import io.github.roundstar.results.DecResponse;
+import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Guided;
 import io.github.roundstar.results.Input;
+import io.github.roundstar.results.Judgement;
 import io.github.roundstar.results.Mark;
 import io.github.roundstar.results.Method;
 import io.github.roundstar.results.NightEvidence;
@@ -27,6 +29,7 @@ import io.github.roundstar.results.Response;
 import io.github.roundstar.results.RunResult;
 import io.github.roundstar.results.Settling;
 import io.github.roundstar.results.Unusable;
+import io.github.roundstar.results.Verdict;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -45,6 +48,7 @@ final class SampleNight {
   private final String mountName;
   private final String noteText;
   private final String badRow;
+  private final String gear;
 
   private SampleNight(
       int runs, double runSeconds, boolean dated, String mount, String note, String badRow) {
@@ -54,6 +58,7 @@ final class SampleNight {
     this.mountName = mount;
     this.noteText = note;
     this.badRow = badRow;
+    this.gear = mount.startsWith("Garden") ? "unlabelled" : "gear:" + mount;
   }
 
   static SampleNight twoHours() {
@@ -89,7 +94,7 @@ final class SampleNight {
         new OffsetCloud(series.cloud(), (int) (runs * runSeconds / 2.5), 0.52, 0.36, 78),
         series.raMotion(),
         series.decMotion(),
-        Optional.of(series.spectrum(components())),
+        Optional.of(series.spectrum(components(gear))),
         Optional.of(series.worm()),
         List.of());
   }
@@ -136,7 +141,7 @@ final class SampleNight {
                 "harmonics fitted together with wander and noise; interval from the likelihood")));
   }
 
-  static List<Component> components() {
+  static List<Component> components(String gear) {
     return List.of(
         new Component(
             Estimate.symmetric(479.1, 0.6),
@@ -157,7 +162,7 @@ final class SampleNight {
             Estimate.symmetric(0.62, 0.11),
             2.2,
             0.0031,
-            "unlabelled",
+            gear,
             false));
   }
 
@@ -237,8 +242,42 @@ final class SampleNight {
         Estimate.symmetric(0.4, 0.9));
   }
 
-  private static Periodic periodic() {
-    return new Periodic(Estimate.symmetric(11.8, 0.44), 0.081, 14.6, 0.93, components());
+  private Periodic periodic() {
+    return new Periodic(Estimate.symmetric(11.8, 0.44), 0.081, 14.6, 0.93, components(gear));
+  }
+
+  /** The same night with an invented verdict and finding. */
+  NightResult judged() {
+    NightResult r = result();
+    return new NightResult(
+        r.schema(),
+        r.version(),
+        r.inputs(),
+        r.night(),
+        r.runs(),
+        r.polarAxis(),
+        r.exposures(),
+        r.replay(),
+        List.of(
+            new Finding(
+                "dec-backlash",
+                "fix-first",
+                "The Dec gear has 2.9 arcsec of play",
+                0.97,
+                "Reversals take 2.9 (2.5 .. 3.3) arcsec.",
+                List.of("Balance the tube.", "Mesh the Dec worm closer."),
+                "Never mesh it so close that it binds.",
+                0.41,
+                0.38,
+                12)),
+        new Verdict(
+            "adjust-mount",
+            new Judgement("fix-first", "The Dec gear has play."),
+            new Judgement("fine", "The air was steady."),
+            new Judgement("watch", "The gain is a little high."),
+            "Mesh the Dec worm: its play trails every third exposure."),
+        r.notComputed(),
+        r.methods());
   }
 
   /** One frame, nothing known. */

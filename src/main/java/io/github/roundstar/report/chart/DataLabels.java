@@ -73,6 +73,9 @@ final class DataLabels extends AbstractXYAnnotation {
       double py = DataPath.place(label.y, rangeAxis, dataArea, plot.getRangeAxisEdge());
       int width = metrics.stringWidth(label.text);
       double left = px + label.dx - width * label.anchor.ordinal() / 2.0;
+      if (label.anchor == Anchor.MIDDLE) {
+        left = Math.max(dataArea.getMinX(), Math.min(left, dataArea.getMaxX() - width));
+      }
       Rectangle2D box =
           free(
               new Rectangle2D.Double(

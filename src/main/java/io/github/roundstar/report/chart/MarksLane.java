@@ -12,6 +12,9 @@ import org.jfree.chart.plot.XYPlot;
 final class MarksLane {
   private static final double HALF_BAR = 0.3;
 
+  /** Shorter stretches are drawn as moments [px]. */
+  private static final double LEAST_BAR = 4;
+
   private final ChartStyle style;
   private final TimeScale time;
   private final List<RunTrace> runs;
@@ -73,7 +76,7 @@ final class MarksLane {
     switch (kind) {
       case SETTLING -> plot.addAnnotation(DataPath.filled(bars(marks, y), Ink.QUIET.color()));
       case LOST -> {
-        plot.addAnnotation(DataPath.filled(bars(marks, y), Ink.INK.color()));
+        plot.addAnnotation(DataPath.filled(bars(lasting(marks), y), Ink.INK.color()));
         plot.addAnnotation(moments(brief(marks), y, cross(), false));
       }
       case IDLE ->
@@ -87,9 +90,15 @@ final class MarksLane {
 
   /** Those whose bar would be too thin to see. */
   private List<Mark> brief(List<Mark> marks) {
-    return marks.stream()
-        .filter(mark -> time.pixels(mark.endSeconds() - mark.startSeconds()) < 2)
-        .toList();
+    return marks.stream().filter(mark -> width(mark) < LEAST_BAR).toList();
+  }
+
+  private List<Mark> lasting(List<Mark> marks) {
+    return marks.stream().filter(mark -> width(mark) >= LEAST_BAR).toList();
+  }
+
+  private double width(Mark mark) {
+    return time.pixels(mark.endSeconds() - mark.startSeconds());
   }
 
   private static Path2D bars(List<Mark> marks, double y) {

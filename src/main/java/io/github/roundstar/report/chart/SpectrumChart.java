@@ -1,6 +1,7 @@
 package io.github.roundstar.report.chart;
 
 import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.report.words.Sources;
 import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.Component;
 import io.github.roundstar.results.NightEvidence;
@@ -76,7 +77,7 @@ public final class SpectrumChart {
           0,
           -7,
           DataLabels.Anchor.MIDDLE,
-          component.source() + ", " + Times.shortPeriod(period),
+          Sources.of(component.source()) + ", " + Times.shortPeriod(period),
           Ink.INK.color());
     }
     if (limit.size() > 0) {
@@ -122,7 +123,7 @@ public final class SpectrumChart {
         new StringBuilder("Amplitude of the mount's motion in right ascension against period.");
     for (Component component : spectrum.components()) {
       text.append(' ')
-          .append(component.source())
+          .append(Sources.of(component.source()))
           .append(": ")
           .append(Times.period(component.periodSeconds().value()))
           .append(", ")
