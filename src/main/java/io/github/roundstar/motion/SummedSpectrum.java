@@ -3,6 +3,7 @@ package io.github.roundstar.motion;
 import io.github.roundstar.signal.FalseAlarm;
 import io.github.roundstar.signal.FrequencyGrid;
 import io.github.roundstar.signal.Periodogram;
+import io.github.roundstar.signal.RobustScale;
 import io.github.roundstar.signal.Series;
 import java.util.Arrays;
 import java.util.List;
@@ -20,6 +21,13 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
 final class SummedSpectrum {
   /** Trial frequencies per resolution element 1 / T. */
   static final int OVERSAMPLING = 6;
+
+  /**
+   * A gear turns smoothly; a knock, a gust or a corrected jump does not. Steps beyond this many
+   * robust standard deviations count as no more than that, so that a few jumps at even intervals
+   * are not taken for a gear.
+   */
+  private static final double CLIP = 3;
 
   /** Upper bound on trial frequencies, so that no log, however long, exhausts the memory. */
   private static final int MOST_FREQUENCIES = 1 << 21;
@@ -56,7 +64,7 @@ final class SummedSpectrum {
     for (RunBackground background : backgrounds) {
       double[] seconds = background.stepSeconds();
       Periodogram periodogram =
-          Periodogram.of(Series.of(seconds, background.fit().residuals()), grid);
+          Periodogram.of(Series.of(seconds, clipped(background.fit().residuals())), grid);
       double half = (background.fit().degreesOfFreedom() - 3) / 2.0;
       for (int j = 0; j < strength.length; j++) {
         strength[j] -= half * Math.log1p(-periodogram.power(j));
@@ -120,6 +128,16 @@ final class SummedSpectrum {
 
   private double height(int j) {
     return strength[j] / background[j];
+  }
+
+  /** Residuals drawn in to {@link #CLIP} robust standard deviations. */
+  private static double[] clipped(double[] residuals) {
+    double limit = CLIP * RobustScale.of(residuals);
+    double[] clipped = residuals.clone();
+    for (int i = 0; limit > 0 && i < clipped.length; i++) {
+      clipped[i] = Math.max(-limit, Math.min(limit, clipped[i]));
+    }
+    return clipped;
   }
 
   private static double variance(double[] values) {
