@@ -25,8 +25,8 @@ public final class FramesBuilder {
   /** Begins a new frame, state {@link FrameState#USED}, not a dither. */
   public FramesBuilder add(double seconds, double ra, double dec) {
     if (size == state.length) {
-      state = Arrays.copyOf(state, size * 2);
-      ditherStart = Arrays.copyOf(ditherStart, size * 2);
+      state = Arrays.copyOf(state, size + size / 2);
+      ditherStart = Arrays.copyOf(ditherStart, size + size / 2);
     }
     timeSeconds.set(size, seconds);
     raArcsec.set(size, ra);
@@ -74,13 +74,39 @@ public final class FramesBuilder {
     return this;
   }
 
+  /** Seconds of an earlier frame. */
+  public double timeSeconds(int i) {
+    return timeSeconds.values[i];
+  }
+
+  /** Offset east of an earlier frame [arcsec]; NaN where not measured. */
+  public double raArcsec(int i) {
+    return raArcsec.values[i];
+  }
+
+  /** Offset north of an earlier frame [arcsec]; NaN where not measured. */
+  public double decArcsec(int i) {
+    return decArcsec.values[i];
+  }
+
+  /** State of an earlier frame. */
+  public FrameState state(int i) {
+    return STATES[state[i]];
+  }
+
+  /** Whether an earlier frame is the first against a new set point. */
+  public boolean ditherStart(int i) {
+    return ditherStart[i];
+  }
+
   /** Frames so far. */
   public int size() {
     return size;
   }
 
   /**
-   * The finished columns.
+   * The finished columns. The builder gives its columns away, since a long night is large, and
+   * cannot be used again.
    *
    * @throws IllegalArgumentException if the times do not ascend
    */
@@ -102,7 +128,7 @@ public final class FramesBuilder {
       if (values == null) {
         values = new double[Math.max(64, i + 1)];
       } else if (i >= values.length) {
-        values = Arrays.copyOf(values, Math.max(i + 1, values.length * 2));
+        values = Arrays.copyOf(values, Math.max(i + 1, values.length + values.length / 2));
       }
       if (i > filled) {
         Arrays.fill(values, filled, i, otherwise);
@@ -115,7 +141,8 @@ public final class FramesBuilder {
       if (values == null) {
         return null;
       }
-      double[] result = Arrays.copyOf(values, size);
+      double[] result = values.length == size ? values : Arrays.copyOf(values, size);
+      values = null;
       if (filled < size) {
         Arrays.fill(result, filled, size, otherwise);
       }

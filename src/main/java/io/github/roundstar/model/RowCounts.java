@@ -24,6 +24,23 @@ public record RowCounts(
   /** No rows. */
   public static final RowCounts NONE = new RowCounts(0, 0, 0, 0, 0, 0, 0, 0);
 
+  /** The counts that the states of some frames give, and rows that are no frames. */
+  public static RowCounts of(Frames frames, int duplicate, int unusable) {
+    int[] byState = new int[FrameState.values().length];
+    for (int i = 0; i < frames.size(); i++) {
+      byState[frames.state(i).ordinal()]++;
+    }
+    return new RowCounts(
+        byState[FrameState.USED.ordinal()],
+        byState[FrameState.SETTLING.ordinal()],
+        byState[FrameState.LOST.ordinal()],
+        byState[FrameState.DITHER.ordinal()],
+        byState[FrameState.IDLE.ordinal()],
+        duplicate,
+        byState[FrameState.REJECTED.ordinal()],
+        unusable);
+  }
+
   /** All rows: the sum of the parts. */
   public int rows() {
     return used + settling + lost + dither + idle + duplicate + rejected + unusable;
