@@ -1,9 +1,11 @@
 package io.github.roundstar.formats;
 
+import java.nio.charset.StandardCharsets;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 
 /**
  * A piece of a table's header: a text, a list or a map in its order. Numbers, dates and words all
@@ -45,5 +47,12 @@ public record HeaderNode(
   /** Whether the value is left out: nothing, {@code null} or {@code ~}. */
   public boolean isNull() {
     return kind == Kind.TEXT && (text.isEmpty() || text.equals("null") || text.equals("~"));
+  }
+
+  /** The text as a finite decimal number with a point; empty if it is anything else. */
+  public OptionalDouble number() {
+    byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+    double value = bytes.length == 0 ? Double.NaN : DecimalText.parse(bytes, 0, bytes.length);
+    return Double.isFinite(value) ? OptionalDouble.of(value) : OptionalDouble.empty();
   }
 }
