@@ -1,0 +1,209 @@
+package io.github.roundstar.ingest;
+
+import io.github.roundstar.formats.DelimitedTable;
+import io.github.roundstar.formats.FormatException;
+import io.github.roundstar.model.GuideLog;
+import io.github.roundstar.model.GuideRun;
+import io.github.roundstar.model.RowCounts;
+import io.github.roundstar.model.SourceFile;
+import java.io.IOException;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Reads the rows of one guide table into runs. */
+final class GuideLogBuilder {
+  private static final int MOST_ROWS = 10_000_000;
+  private static final int MOST_RUNS = 10_000;
+
+  private final DelimitedTable table;
+  private final HeaderMeta meta;
+  private final Problems problems;
+  private final TableRow row;
+  private final RunClock starts;
+  private final RunStarter starter;
+  private final RowClock clock = new RowClock();
+  private final List<GuideRun> runs = new ArrayList<>();
+  private RunBuilder run;
+  private int rows;
+  private int unusableBeforeFirstRun;
+  private int backwards;
+  private long backwardsLine;
+  private double backwardsSeconds;
+
+  GuideLogBuilder(DelimitedTable table, ColumnTable columns, HeaderMeta meta, Problems problems) {
+    this.table = table;
+    this.meta = meta;
+    this.problems = problems;
+    this.row = new TableRow(columns, problems);
+    this.starts = new RunClock(columns, meta);
+    this.starter = new RunStarter(table.file(), columns, meta, starts, problems);
+  }
+
+  GuideLog read() throws IOException, FormatException {
+    while (table.next()) {
+      rows++;
+      if (rows > MOST_ROWS) {
+        throw new FormatException(
+            table.file(), table.lineNumber(), "more than " + MOST_ROWS + " rows", "split the file");
+      }
+      if (row.take(table.row())) {
+        place();
+      } else {
+        countUnusable();
+      }
+    }
+    closeStretch();
+    closeRun();
+    return finish();
+  }
+
+  private void place() throws FormatException {
+    boolean otherNumber = starter.isOtherRun(row.run);
+    double seconds = starts.fileSeconds(row, starter.numberOf(row.run));
+    boolean ownClock = otherNumber && !starts.isDated();
+    switch (clock.take(seconds, row.valueHash(), row.line, ownClock)) {
+      case NEW -> accept(seconds, otherNumber);
+      case DUPLICATE -> run.duplicate();
+      case CONFLICT -> {
+        problems.unusable(
+            row.line,
+            RowProblem.SAME_TIME,
+            () -> "same time as line " + clock.earlierLine() + ", but other values");
+        countUnusable();
+      }
+      case BACKWARDS -> {
+        noteBackwards(seconds);
+        countUnusable();
+      }
+    }
+  }
+
+  private void accept(double seconds, boolean otherNumber) throws FormatException {
+    closeStretch();
+    boolean flip = row.event == GuideEvent.FLIP && run != null;
+    if (run == null || otherNumber || flip) {
+      closeRun();
+      if (runs.size() == MOST_RUNS) {
+        throw new FormatException(
+            table.file(),
+            row.line,
+            "more than " + MOST_RUNS + " runs",
+            "number the runs in the column run, one number for each");
+      }
+      run = starter.start(row, seconds, flip);
+      run.unusable(unusableBeforeFirstRun);
+      unusableBeforeFirstRun = 0;
+    }
+    run.add(seconds, row);
+  }
+
+  private void closeRun() {
+    if (run != null) {
+      runs.add(run.build(runs.size() + 1));
+      run = null;
+    }
+  }
+
+  private void countUnusable() {
+    if (run == null) {
+      unusableBeforeFirstRun++;
+    } else {
+      run.unusable(1);
+    }
+  }
+
+  private void noteBackwards(double seconds) {
+    double back = clock.lastSeconds() - seconds;
+    problems.unusable(
+        row.line,
+        RowProblem.TIME_BACKWARDS,
+        () -> String.format(Locale.ROOT, "%.3f s before the last good row", back));
+    if (backwards == 0) {
+      backwardsLine = row.line;
+      backwardsSeconds = back;
+    }
+    backwards++;
+  }
+
+  private void closeStretch() {
+    if (backwards > 0) {
+      problems.warn(
+          backwardsLine,
+          String.format(
+              Locale.ROOT,
+              "the time steps back by %.3f s, and %d rows cannot be used until it has caught up",
+              backwardsSeconds,
+              backwards),
+          RowProblem.TIME_BACKWARDS.remedy());
+      backwards = 0;
+    }
+  }
+
+  private GuideLog finish() throws IOException, FormatException {
+    Optional<String> damage = table.damage();
+    if (rows == 0) {
+      throw new FormatException(
+          table.file(),
+          table.lineNumber(),
+          damage.orElse("no rows below the column names"),
+          "give a log that holds frames");
+    }
+    damage.ifPresent(
+        what ->
+            problems.warn(
+                table.lineNumber(),
+                what + ", the rows up to here are used",
+                "copy the file again"));
+    RowCounts total = runs.stream().map(GuideRun::counts).reduce(RowCounts.NONE, RowCounts::plus);
+    if (total.used() == 0) {
+      throw noUsableFrame(total);
+    }
+    starter.warnOfRunsNotSeen();
+    return new GuideLog(source(total), offset(), runs, problems.warnings());
+  }
+
+  private FormatException noUsableFrame(RowCounts total) {
+    int unusable = total.unusable() + unusableBeforeFirstRun;
+    String what =
+        String.format(
+            Locale.ROOT,
+            "no usable frame in %d rows (%d lost, %d settling, %d dither, %d idle, %d rejected, %d"
+                + " unusable)",
+            rows,
+            total.lost(),
+            total.settling(),
+            total.dither(),
+            total.idle(),
+            total.rejected(),
+            unusable);
+    boolean any = !problems.first().isEmpty();
+    return new FormatException(
+        table.file(),
+        any ? problems.first().get(0).line() : 0,
+        what,
+        any ? problems.first().get(0).reason() : "give a log in which the guide star was measured");
+  }
+
+  private SourceFile source(RowCounts total) throws IOException {
+    return new SourceFile(
+        table.file(),
+        table.sha256(),
+        table.bytes(),
+        table.isEcsv() ? "guide-table/ecsv" : "guide-table/csv",
+        rows,
+        total.used(),
+        problems.byReason(),
+        problems.first());
+  }
+
+  private Optional<ZoneOffset> offset() {
+    return meta.common()
+        .start()
+        .or(() -> meta.firstStart())
+        .map(start -> start.getOffset())
+        .filter(offset -> !offset.equals(ZoneOffset.UTC));
+  }
+}
