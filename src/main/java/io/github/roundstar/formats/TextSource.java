@@ -59,7 +59,7 @@ public final class TextSource implements Closeable {
   public static TextSource open(Path path) throws IOException {
     InputStream in = Files.newInputStream(path);
     try {
-      return new TextSource(path.getFileName().toString(), new HashedInput(in));
+      return new TextSource(String.valueOf(path.getFileName()), new HashedInput(in));
     } catch (IOException | RuntimeException e) {
       in.close();
       throw e;

@@ -63,7 +63,7 @@ public final class TomlTable {
    */
   public static TomlTable read(Path path) throws IOException, FormatException {
     try (InputStream in = Files.newInputStream(path)) {
-      return read(path.getFileName().toString(), in.readNBytes(LARGEST_FILE + 1));
+      return read(String.valueOf(path.getFileName()), in.readNBytes(LARGEST_FILE + 1));
     }
   }
 

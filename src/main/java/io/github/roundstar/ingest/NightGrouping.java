@@ -8,7 +8,6 @@ import io.github.roundstar.model.SourceFile;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -22,12 +21,12 @@ import java.util.OptionalDouble;
  *
  * <ul>
  *   <li>A run belongs to the night of its first frame, so a file may have a part in several nights;
- *       each of them then lists the whole file as a source.
+ *       each of them then lists the whole file as a source, rows of all parts together.
  *   <li>Files are taken in order of their first instant; of equals the one with more rows, then the
  *       smaller hash. A frame that an earlier file has at the same instant with the same values is
  *       a duplicate of the later file, dropped and counted there. A run of which nothing is left
  *       gives its counts to the next run of its file or, without one, to the run that has its
- *       frames, so that the counts of a night's runs always sum to the rows of its files.
+ *       frames, so that the counts of all runs sum to the rows of all files.
  *   <li>A file that, less its duplicates, still overlaps another becomes a night of its own, with a
  *       warning.
  *   <li>The same bytes given twice are read once: the second file is no source, has no rows to
@@ -36,25 +35,12 @@ import java.util.OptionalDouble;
  * </ul>
  */
 public final class NightGrouping {
-  private final Map<String, List<Placed>> nights = new HashMap<>();
+  private final Map<String, List<PlacedRun>> nights = new HashMap<>();
   private final Map<String, List<Source>> sources = new HashMap<>();
-  private final List<Placed> everywhere = new ArrayList<>();
+  private final List<PlacedRun> everywhere = new ArrayList<>();
   private final List<String> warnings = new ArrayList<>();
 
   private NightGrouping() {}
-
-  /** A run in its night; replaced when it takes over the counts of an emptied one. */
-  private static final class Placed {
-    private final String night;
-    private final RunSpan span;
-    private GuideRun run;
-
-    Placed(String night, GuideRun run) {
-      this.night = night;
-      this.run = run;
-      this.span = RunSpan.of(run);
-    }
-  }
 
   private static final class Source {
     private final GuideLog log;
@@ -147,18 +133,16 @@ public final class NightGrouping {
     for (GuideRun run : log.runs()) {
       parts.computeIfAbsent(names.of(run), any -> new ArrayList<>()).add(run);
     }
-    List<Placed> earlier = List.copyOf(everywhere);
+    List<PlacedRun> earlier = List.copyOf(everywhere);
     parts.forEach((night, runs) -> addPart(source, night, runs, earlier));
   }
 
-  private void addPart(Source source, String night, List<GuideRun> runs, List<Placed> earlier) {
+  private void addPart(Source source, String night, List<GuideRun> runs, List<PlacedRun> earlier) {
     DuplicateRows rows = new DuplicateRows(earlier);
     List<GuideRun> rest = rows.drop(runs);
-    source.used -= rows.droppedUsed;
+    source.used -= rows.droppedUsed();
     if (rest.isEmpty()) {
-      Placed holder = rows.holder;
-      holder.run = RunRows.withMore(holder.run, rows.homelessDuplicate, rows.homelessUnusable);
-      listSource(holder.night, source);
+      listSource(rows.giveCountsToHolder().night(), source);
       return;
     }
     String name = night;
@@ -170,7 +154,7 @@ public final class NightGrouping {
           "give the logs of one mount only, or correct the start in the header");
     }
     for (GuideRun run : rest) {
-      Placed placed = new Placed(name, run);
+      PlacedRun placed = new PlacedRun(name, run);
       everywhere.add(placed);
       nights.computeIfAbsent(name, any -> new ArrayList<>()).add(placed);
     }
@@ -184,59 +168,10 @@ public final class NightGrouping {
     }
   }
 
-  private static boolean overlaps(List<GuideRun> runs, List<Placed> others) {
+  private static boolean overlaps(List<GuideRun> runs, List<PlacedRun> others) {
     return runs.stream()
         .map(RunSpan::of)
-        .anyMatch(span -> others.stream().anyMatch(other -> other.span.overlaps(span)));
-  }
-
-  /** Drops from the runs of one file what earlier files have. */
-  private static final class DuplicateRows {
-    private final List<Placed> earlier;
-    private Placed holder;
-    private int droppedUsed;
-    private int homelessDuplicate;
-    private int homelessUnusable;
-
-    DuplicateRows(List<Placed> earlier) {
-      this.earlier = earlier;
-    }
-
-    List<GuideRun> drop(List<GuideRun> runs) {
-      List<GuideRun> rest = new ArrayList<>();
-      for (GuideRun run : runs) {
-        Optional<GuideRun> left = drop(run);
-        droppedUsed += run.counts().used() - left.map(some -> some.counts().used()).orElse(0);
-        if (left.isEmpty()) {
-          homelessDuplicate += run.counts().rows() - run.counts().unusable();
-          homelessUnusable += run.counts().unusable();
-        } else {
-          rest.add(RunRows.withMore(left.get(), homelessDuplicate, homelessUnusable));
-          homelessDuplicate = 0;
-          homelessUnusable = 0;
-        }
-      }
-      if (!rest.isEmpty() && homelessDuplicate > 0) {
-        int last = rest.size() - 1;
-        rest.set(last, RunRows.withMore(rest.get(last), homelessDuplicate, homelessUnusable));
-      }
-      return rest;
-    }
-
-    private Optional<GuideRun> drop(GuideRun run) {
-      RunSpan span = RunSpan.of(run);
-      BitSet dropped = new BitSet();
-      for (Placed other : earlier) {
-        if (other.span.overlaps(span)) {
-          BitSet same = RunRows.alsoIn(other.run, run);
-          if (!same.isEmpty() && holder == null) {
-            holder = other;
-          }
-          dropped.or(same);
-        }
-      }
-      return dropped.isEmpty() ? Optional.of(run) : RunRows.without(run, dropped);
-    }
+        .anyMatch(span -> others.stream().anyMatch(other -> other.span().overlaps(span)));
   }
 
   private List<Night> dated() {
@@ -244,8 +179,8 @@ public final class NightGrouping {
     for (String name : nights.keySet().stream().sorted().toList()) {
       List<GuideRun> runs = new ArrayList<>();
       nights.get(name).stream()
-          .sorted(Comparator.comparing(placed -> placed.span.first()))
-          .forEach(placed -> runs.add(placed.run.withId(runs.size() + 1)));
+          .sorted(Comparator.comparing(placed -> placed.span().first()))
+          .forEach(placed -> runs.add(placed.run().withId(runs.size() + 1)));
       result.add(new Night(name, runs, sources.get(name).stream().map(Source::file).toList()));
     }
     return result;

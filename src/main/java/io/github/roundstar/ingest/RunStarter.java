@@ -19,6 +19,7 @@ import java.util.Set;
  */
 final class RunStarter {
   private static final int ONLY_RUN = 1;
+  private static final HeaderMeta.Values NOTHING = new HeaderMeta.Values(Map.of());
 
   private final String file;
   private final ColumnTable columns;
@@ -73,8 +74,6 @@ final class RunStarter {
     return new RunBuilder(
         columns, values, pointing, start, start.isPresent() ? fileSeconds : -middle);
   }
-
-  private static final HeaderMeta.Values NOTHING = new HeaderMeta.Values(Map.of());
 
   private void requireScale(HeaderMeta.Values values) throws FormatException {
     if (values.number(MetaKey.GUIDE_SCALE).isPresent()) {

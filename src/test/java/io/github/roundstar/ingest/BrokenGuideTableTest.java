@@ -137,9 +137,9 @@ class BrokenGuideTableTest {
         .containsExactly(
             "night.log:13: unknown key declinatoin, the nearest known one is declination, ignored:"
                 + " correct the key or remove it",
-            "night.log:13: unknown key comment, the nearest known one is gain_dec, ignored:"
+            "night.log:13: unknown key comment, the nearest known one is runs, ignored:"
                 + " correct the key or remove it",
-            "night.log:13: unknown key gain, the nearest known one is run, ignored:"
+            "night.log:13: unknown key gain, the nearest known one is gain_ra, ignored:"
                 + " correct the key or remove it",
             "night.log:12: unknown header key mta, ignored: put the log's own data below meta, or"
                 + " correct the key",

@@ -155,7 +155,7 @@ class SameResultTest {
   void damagedBytesNeverGiveAnotherException() throws Exception {
     byte[] good = LogFiles.ecsv(META + ", runs: [{run: 1, gain_ra: 1}]", rows(60)).getBytes(UTF_8);
     Random random = new Random(13);
-    for (int trial = 0; trial < 1500; trial++) {
+    for (int trial = 0; trial < 600; trial++) {
       byte[] bad = good.clone();
       for (int flips = random.nextInt(6); flips >= 0; flips--) {
         bad[random.nextInt(bad.length)] = (byte) random.nextInt(256);

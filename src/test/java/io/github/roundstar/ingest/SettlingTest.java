@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.roundstar.model.FrameState;
 import io.github.roundstar.model.FramesBuilder;
+import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 
 /** Settling ends with the first of three calm frames, or after 60 s. */
@@ -12,7 +13,7 @@ class SettlingTest {
   private static FramesBuilder afterDither(double cadence, double... ra) {
     FramesBuilder frames = new FramesBuilder();
     for (int i = 0; i < 60; i++) {
-      frames.add(i * cadence, 0.3 + (i % 2 == 0 ? 0.1 : -0.1), i % 3 == 0 ? 0.1 : -0.1);
+      frames.add(i * cadence, 0.3 + 0.1 * Math.sin(1.7 * i), 0.1 * Math.cos(2.3 * i));
     }
     frames.add(60 * cadence, 5, 5).state(FrameState.DITHER).dither(5, 5);
     for (int i = 0; i < ra.length; i++) {
@@ -48,7 +49,7 @@ class SettlingTest {
   void lastsAtMostSixtySeconds() {
     assertThat(settling(afterDither(2, new double[40]))).isZero();
     double[] restless = new double[50];
-    java.util.Arrays.fill(restless, 4);
+    Arrays.fill(restless, 4);
     assertThat(settling(afterDither(2, restless))).isEqualTo(30);
     assertThat(settling(afterDither(7, restless))).isEqualTo(8);
   }
