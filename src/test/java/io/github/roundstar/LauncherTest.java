@@ -43,7 +43,7 @@ class LauncherTest {
     assertThat(ran.arguments())
         .containsSubsequence(
             "-cp",
-            home + "/lib/*",
+            classPath(),
             "io.github.roundstar.cli.Main",
             "analyze",
             "one two",
@@ -68,7 +68,7 @@ class LauncherTest {
 
     assertThat(List.of(relative.resolve("roundstar"), absolute, last))
         .allSatisfy(
-            link -> assertThat(run(link, java("17.0.15")).arguments()).contains(home + "/lib/*"));
+            link -> assertThat(run(link, java("17.0.15")).arguments()).contains(classPath()));
   }
 
   @Test
@@ -124,6 +124,10 @@ class LauncherTest {
     assertThat(ran.stderr()).startsWith("roundstar: ").contains(words).hasLineCount(1);
     assertThat(ran.arguments()).isEmpty();
     assertThat(ran.exitCode()).isEqualTo(4);
+  }
+
+  private String classPath() {
+    return home + "/lib/roundstar.jar:" + home + "/lib/*";
   }
 
   private Path java(String version) throws IOException {
