@@ -3,7 +3,6 @@ package io.github.roundstar.report;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Judged;
 import io.github.roundstar.report.Page.Section;
-import io.github.roundstar.report.Page.Steps;
 import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Judgement;
@@ -48,13 +47,7 @@ final class FindingSections {
               + Numbers.plain(finding.expectedRmsRadialArcsec())
               + " arcsec after it is mended.");
     }
-    Block block =
-        new Block(
-            sentences,
-            null,
-            null,
-            finding.action().isEmpty() ? null : new Steps(finding.action()),
-            finding.caution());
+    Block block = new Block(sentences, null, null, finding.action(), finding.caution());
     return new Section("finding-" + number, finding.title(), List.of(block));
   }
 

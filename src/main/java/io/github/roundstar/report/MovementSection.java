@@ -52,7 +52,7 @@ final class MovementSection {
           + new Reasons(result.notComputed()).stop("/night/guided", "/runs/*/guided");
     }
     String cloud =
-        "Each dot is one frame. 95 % of them lie within "
+        "95 % of the frames lie within "
             + Numbers.plain(guided.p95RadiusArcsec())
             + " arcsec of the mean place.";
     if (guided.scatterElongation() == null || guided.positionAngleDeg() == null) {

@@ -2,6 +2,7 @@ package io.github.roundstar.report;
 
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Section;
+import io.github.roundstar.report.chart.Svg;
 import io.github.roundstar.report.chart.TimelineChart;
 import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.report.words.Times;
@@ -63,10 +64,13 @@ public final class NightPage {
   }
 
   private static Block timeline(NightResult result, NightEvidence evidence, Charts charts) {
-    return Block.text(
-            "The night at a glance. Lines are medians; bands reach from the least to"
-                + " the greatest offset.")
-        .with(charts.of(() -> TimelineChart.draw(result, evidence)));
+    Svg chart = charts.of(() -> TimelineChart.draw(result, evidence));
+    return chart == null
+        ? Block.text()
+        : Block.text(
+                "The night at a glance. Lines are medians; bands reach from the least to the"
+                    + " greatest offset.")
+            .with(chart);
   }
 
   private static String line(NightSummary night, NightEvidence evidence) {

@@ -38,8 +38,8 @@ record Page(
   /** A heading and what stands under it. */
   record Section(String id, String heading, List<Block> blocks) {}
 
-  /** Sentences, then a chart, then a table, then a list, each of which may be missing. */
-  record Block(List<String> sentences, Svg chart, Table table, Steps steps, String note) {
+  /** Sentences, then a chart, a table, what to do in order, a caution; each may be missing. */
+  record Block(List<String> sentences, Svg chart, Table table, List<String> steps, String note) {
     static Block text(String... sentences) {
       return new Block(List.of(sentences), null, null, null, null);
     }
@@ -51,18 +51,7 @@ record Page(
     Block with(Table shown) {
       return new Block(sentences, chart, shown, steps, note);
     }
-
-    Block with(Steps shown) {
-      return new Block(sentences, chart, table, shown, note);
-    }
-
-    Block noting(String caution) {
-      return new Block(sentences, chart, table, steps, caution);
-    }
   }
-
-  /** What to do, in order. */
-  record Steps(List<String> texts) {}
 
   /** Columns and rows; every row has a cell per column. */
   record Table(String caption, List<Column> columns, List<List<Cell>> rows) {}

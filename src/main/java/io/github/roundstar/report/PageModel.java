@@ -55,7 +55,7 @@ final class PageModel {
         "sentences", block.sentences(),
         "chart", block.chart() == null ? null : block.chart().markup(),
         "table", block.table() == null ? null : table(block.table()),
-        "steps", block.steps() == null ? null : block.steps().texts(),
+        "steps", block.steps(),
         "note", block.note());
   }
 
