@@ -103,7 +103,7 @@ final class ToneSearch {
       backgrounds = backgrounds(families);
       fit = SharedFit.of(backgrounds, families);
     }
-    spectrum = SummedSpectrum.of(backgrounds, grid);
+    spectrum = SummedSpectrum.of(backgrounds, grid, lines());
   }
 
   private List<RunBackground> backgrounds(List<Family> wanted) {
@@ -114,12 +114,18 @@ final class ToneSearch {
     return present;
   }
 
-  /** Whether a frequency is clear of what was found: the skirts of a line are not lines. */
+  /**
+   * Whether a frequency is clear of what was found: nearer than two lines can be told apart, or
+   * than a gear's period holds, it is the same line.
+   */
   private boolean isNew(double hertz) {
+    double apart = Math.max(2 * Skirts.NEAREST * resolutionHertz, Gears.TOLERANCE * hertz);
+    return lines().stream().allMatch(line -> Math.abs(hertz - line) > apart);
+  }
+
+  private List<Double> lines() {
     return families.stream()
-        .allMatch(
-            family ->
-                family.harmonics().stream()
-                    .allMatch(h -> Math.abs(hertz - family.hertz(h)) > 2 * resolutionHertz));
+        .flatMap(family -> family.harmonics().stream().map(family::hertz))
+        .toList();
   }
 }
