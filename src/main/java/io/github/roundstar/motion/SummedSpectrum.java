@@ -117,14 +117,17 @@ final class SummedSpectrum {
     return FalseAlarm.ofSum(height(j), runs, bandHz(), timeVariance);
   }
 
-  /** Height above the background that wander and noise alone reach with {@code probability}. */
-  double heightAt(double probability) {
+  /**
+   * Height above the background that wander and noise alone reach with {@code probability} in a run
+   * that is looked at by itself.
+   */
+  double heightOfOneRunAt(double probability) {
     return new BrentSolver(1e-9)
         .solve(
             200,
-            z -> Math.log(FalseAlarm.ofSum(z, runs, bandHz(), timeVariance) / probability),
-            runs,
-            runs + 700);
+            z -> Math.log(FalseAlarm.ofSum(z, 1, bandHz(), timeVariance) / probability),
+            1,
+            700);
   }
 
   private double bandHz() {
