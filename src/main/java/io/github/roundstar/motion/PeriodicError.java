@@ -26,7 +26,9 @@ public final class PeriodicError {
   private final List<Tone> tones;
   private final OptionalInt mainFamily;
 
-  private PeriodicError(ToneSearch.Found found, Gears gears, List<AxisRun> runs) {
+  private PeriodicError(ToneSearch.Found found, Gears gears) {
+    List<AxisRun> runs =
+        found.fit().model().backgrounds().stream().map(RunBackground::run).toList();
     this.found = found;
     this.gears = gears;
     this.totalSeconds = runs.stream().mapToDouble(r -> r.motion().spanSeconds()).sum();
@@ -38,7 +40,7 @@ public final class PeriodicError {
   /** Fits; no figure when no run has enough frames, or the star never moved. */
   public static Answer<PeriodicError> of(List<AxisRun> runs, Gears gears) {
     return ToneSearch.of(runs, gears)
-        .map(found -> Answer.of(new PeriodicError(found, gears, runs)))
+        .map(found -> Answer.of(new PeriodicError(found, gears)))
         .orElseGet(
             () ->
                 Answer.none(
@@ -73,7 +75,7 @@ public final class PeriodicError {
         : OptionalDouble.empty();
   }
 
-  /** One turn of the worm or, where its period is unknown, of the largest family. */
+  /** One turn of the worm or, where none was found, of the largest family. */
   public Answer<TurnCurve> curve() {
     return main().map(family -> TurnCurve.of(found.fit(), family));
   }
@@ -99,9 +101,7 @@ public final class PeriodicError {
   }
 
   private Answer<Integer> main() {
-    if (gears.wormPeriodSeconds().isPresent()
-        && cycles().getAsDouble() < FEWEST_CYCLES
-        && !hasWorm()) {
+    if (gears.wormPeriodSeconds().isPresent() && cycles().getAsDouble() < FEWEST_CYCLES) {
       return Answer.none(
           String.format(
               Locale.ROOT,
@@ -115,10 +115,6 @@ public final class PeriodicError {
     return mainFamily.isPresent()
         ? Answer.of(mainFamily.getAsInt())
         : Answer.none("no period stands out of wander and noise");
-  }
-
-  private boolean hasWorm() {
-    return found.fit().families().stream().anyMatch(f -> f.source().equals(Family.WORM));
   }
 
   private static OptionalInt mainFamily(SharedFit fit) {

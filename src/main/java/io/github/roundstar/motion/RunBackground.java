@@ -18,14 +18,14 @@ import java.util.Optional;
  */
 record RunBackground(
     AxisRun run, WanderNoise wanderNoise, Whitening whitening, WhiteRegression fit) {
-  /** Fewest white steps that a fit is tried on. */
+  /** Fewest white steps, beyond one for each column, that a fit is tried on. */
   static final int FEWEST_STEPS = 16;
 
   /** Fits; nothing when the run is too short or constant. */
   static Optional<RunBackground> of(AxisRun run, List<Family> families) {
     MotionSeries motion = run.motion();
     double[][] columns = ToneColumns.withDrift(run, families);
-    if (motion.size() < FEWEST_STEPS + columns.length) {
+    if (motion.size() - motion.pieces() < FEWEST_STEPS + columns.length) {
       return Optional.empty();
     }
     double[] seconds = motion.seconds();

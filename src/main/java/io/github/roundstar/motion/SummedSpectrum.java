@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.function.DoublePredicate;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
+import org.apache.commons.math3.distribution.GammaDistribution;
 
 /**
  * How strongly each trial frequency stands out of wander and noise, all runs together.
@@ -17,7 +18,8 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  * <p>Each run's white residuals give a floating-mean periodogram with power p; - (n - 3) / 2 ln(1 -
  * p) is half of a chi-square of two degrees of freedom where only wander and noise are. The runs
  * are summed without regard to phase, which a slew loses. What the fitted wander and noise leave of
- * a slope in the spectrum, a coloured seeing for one, is divided out by {@link LocalBackground}.
+ * a slope in the spectrum, a coloured seeing for one, is divided out by {@link LocalBackground},
+ * and what unsteady lines leave around them by {@link Skirts}.
  */
 final class SummedSpectrum {
   /** Trial frequencies per resolution element 1 / T. */
@@ -59,7 +61,15 @@ final class SummedSpectrum {
     return new FrequencyGrid(low, step, Math.max(1, (int) ((high - low) / step)));
   }
 
-  static SummedSpectrum of(List<RunBackground> backgrounds, FrequencyGrid grid) {
+  /**
+   * Sums the runs.
+   *
+   * @param backgrounds the runs, lines found so far taken out
+   * @param grid trial frequencies
+   * @param lines frequencies of those lines, whose skirts count as background [Hz]
+   */
+  static SummedSpectrum of(
+      List<RunBackground> backgrounds, FrequencyGrid grid, List<Double> lines) {
     double[] strength = new double[grid.count()];
     double timeVariance = 0;
     for (RunBackground background : backgrounds) {
@@ -72,7 +82,10 @@ final class SummedSpectrum {
       }
       timeVariance += variance(steps.seconds()) / backgrounds.size();
     }
-    double[] background = LocalBackground.of(strength, grid, backgrounds.size());
+    double plainMedian =
+        new GammaDistribution(backgrounds.size(), 1).inverseCumulativeProbability(0.5);
+    double[] background = LocalBackground.of(strength, grid, plainMedian);
+    Skirts.raise(background, strength, grid, plainMedian, lines);
     return new SummedSpectrum(grid, strength, background, backgrounds.size(), timeVariance);
   }
 
@@ -113,14 +126,17 @@ final class SummedSpectrum {
     return FalseAlarm.ofSum(height(j), runs, bandHz(), timeVariance);
   }
 
-  /** Height above the background that wander and noise alone reach with {@code probability}. */
-  double heightAt(double probability) {
+  /**
+   * Height above the background that wander and noise alone reach with {@code probability} in a run
+   * that is looked at by itself.
+   */
+  double heightOfOneRunAt(double probability) {
     return new BrentSolver(1e-9)
         .solve(
             200,
-            z -> Math.log(FalseAlarm.ofSum(z, runs, bandHz(), timeVariance) / probability),
-            runs,
-            runs + 700);
+            z -> Math.log(FalseAlarm.ofSum(z, 1, bandHz(), timeVariance) / probability),
+            1,
+            700);
   }
 
   private double bandHz() {
