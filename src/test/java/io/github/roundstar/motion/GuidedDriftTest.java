@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.FrameState;
+import io.github.roundstar.model.Frames;
 import io.github.roundstar.model.FramesBuilder;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -28,11 +29,12 @@ class GuidedDriftTest {
       builder.add(2.0 * i, 0.02 * i + series, -(0.02 * i + series));
       builder.add(2.0 * i + 1, 50, 50).state(FrameState.SETTLING);
     }
-    Estimate ra = GuidedDrift.arcsecPerMinute(builder.build(), Axis.RA).orElseThrow();
+    Frames frames = builder.build();
+    Estimate ra = GuidedDrift.arcsecPerMinute(frames, Axis.RA).orElseThrow();
     assertThat(ra.value()).isCloseTo(60 * 0.01246231950294246, within(1e-12));
     assertThat(ra.hi95() - ra.value())
         .isCloseTo(60 * 2.008 * 0.0015217572764927262, within(60 * 2e-6));
-    Estimate dec = GuidedDrift.arcsecPerMinute(builder.build(), Axis.DEC).orElseThrow();
+    Estimate dec = GuidedDrift.arcsecPerMinute(frames, Axis.DEC).orElseThrow();
     assertThat(dec.value()).isCloseTo(-ra.value(), within(1e-12));
   }
 
