@@ -5,7 +5,9 @@ import io.github.roundstar.signal.FrequencyGrid;
 import io.github.roundstar.signal.Periodogram;
 import io.github.roundstar.signal.Series;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.DoublePredicate;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.apache.commons.math3.distribution.GammaDistribution;
@@ -27,14 +29,21 @@ final class SummedSpectrum {
   private static final int MOST_FREQUENCIES = 1 << 21;
 
   private final FrequencyGrid grid;
+  private final Map<AxisRun, Periodogram> periodograms;
   private final double[] strength;
   private final double[] background;
   private final int runs;
   private final double timeVariance;
 
   private SummedSpectrum(
-      FrequencyGrid grid, double[] strength, double[] background, int runs, double timeVariance) {
+      FrequencyGrid grid,
+      Map<AxisRun, Periodogram> periodograms,
+      double[] strength,
+      double[] background,
+      int runs,
+      double timeVariance) {
     this.grid = grid;
+    this.periodograms = periodograms;
     this.strength = strength;
     this.background = background;
     this.runs = runs;
@@ -61,12 +70,31 @@ final class SummedSpectrum {
    */
   static SummedSpectrum of(
       List<RunBackground> backgrounds, FrequencyGrid grid, List<Double> lines) {
+    return of(backgrounds, grid, lines, Map.of());
+  }
+
+  /** The same runs at the same frequencies with other lines taken out. */
+  SummedSpectrum after(List<RunBackground> backgrounds, List<Double> lines) {
+    return of(backgrounds, grid, lines, periodograms);
+  }
+
+  private static SummedSpectrum of(
+      List<RunBackground> backgrounds,
+      FrequencyGrid grid,
+      List<Double> lines,
+      Map<AxisRun, Periodogram> before) {
     double[] strength = new double[grid.count()];
     double timeVariance = 0;
+    Map<AxisRun, Periodogram> periodograms = new HashMap<>();
     for (RunBackground background : backgrounds) {
       double[] seconds = background.stepSeconds();
+      double[] residuals = background.fit().residuals();
+      Periodogram known = before.get(background.run());
       Periodogram periodogram =
-          Periodogram.of(Series.of(seconds, background.fit().residuals()), grid);
+          known == null
+              ? Periodogram.of(Series.of(seconds, residuals), grid)
+              : known.withValues(residuals);
+      periodograms.put(background.run(), periodogram);
       double half = (background.fit().degreesOfFreedom() - 3) / 2.0;
       for (int j = 0; j < strength.length; j++) {
         strength[j] -= half * Math.log1p(-periodogram.power(j));
@@ -77,7 +105,8 @@ final class SummedSpectrum {
         new GammaDistribution(backgrounds.size(), 1).inverseCumulativeProbability(0.5);
     double[] background = LocalBackground.of(strength, grid, plainMedian);
     Skirts.raise(background, strength, grid, plainMedian, lines);
-    return new SummedSpectrum(grid, strength, background, backgrounds.size(), timeVariance);
+    return new SummedSpectrum(
+        grid, periodograms, strength, background, backgrounds.size(), timeVariance);
   }
 
   FrequencyGrid grid() {
@@ -95,7 +124,7 @@ final class SummedSpectrum {
   int strongest(DoublePredicate eligible) {
     int best = -1;
     for (int j = 0; j < strength.length; j++) {
-      if (eligible.test(grid.hertz(j)) && (best < 0 || height(j) > height(best))) {
+      if ((best < 0 || height(j) > height(best)) && eligible.test(grid.hertz(j))) {
         best = j;
       }
     }
