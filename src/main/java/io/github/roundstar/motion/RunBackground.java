@@ -23,6 +23,20 @@ record RunBackground(
 
   /** Fits; nothing when the run is too short or constant. */
   static Optional<RunBackground> of(AxisRun run, List<Family> families) {
+    return fit(run, families, WanderNoise::fit);
+  }
+
+  /** The same run beside other families; wander and noise are looked for near those known. */
+  Optional<RunBackground> with(List<Family> families) {
+    return fit(run, families, wanderNoise::refit);
+  }
+
+  private interface Search {
+    Optional<WanderNoise> find(
+        double[] seconds, boolean[] startsPiece, double[] data, double[][] regressors);
+  }
+
+  private static Optional<RunBackground> fit(AxisRun run, List<Family> families, Search search) {
     MotionSeries motion = run.motion();
     double[][] columns = ToneColumns.withDrift(run, families);
     if (motion.size() - motion.pieces() < FEWEST_STEPS + columns.length) {
@@ -31,7 +45,8 @@ record RunBackground(
     double[] seconds = motion.seconds();
     double[] arcsec = motion.arcsec();
     boolean[] starts = motion.startsPiece();
-    return WanderNoise.fit(seconds, starts, arcsec, columns)
+    return search
+        .find(seconds, starts, arcsec, columns)
         .map(
             wanderNoise -> {
               Whitening whitening = wanderNoise.whitening(seconds, starts);

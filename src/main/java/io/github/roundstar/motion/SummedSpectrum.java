@@ -6,9 +6,10 @@ import io.github.roundstar.signal.Periodogram;
 import io.github.roundstar.signal.RobustScale;
 import io.github.roundstar.signal.Series;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.DoublePredicate;
-import java.util.stream.IntStream;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.apache.commons.math3.distribution.GammaDistribution;
 
@@ -27,8 +28,7 @@ final class SummedSpectrum {
 
   /**
    * A gear turns smoothly; a knock, a gust or a correction that the log does not show does not.
-   * White steps beyond this many robust standard deviations are left out of the search, so that
-   * jumps at even intervals are not taken for a gear.
+   * White steps beyond this many robust standard deviations do not take part in the search.
    */
   private static final double JUMP = 4;
 
@@ -36,14 +36,21 @@ final class SummedSpectrum {
   private static final int MOST_FREQUENCIES = 1 << 21;
 
   private final FrequencyGrid grid;
+  private final Map<AxisRun, Periodogram> periodograms;
   private final double[] strength;
   private final double[] background;
   private final int runs;
   private final double timeVariance;
 
   private SummedSpectrum(
-      FrequencyGrid grid, double[] strength, double[] background, int runs, double timeVariance) {
+      FrequencyGrid grid,
+      Map<AxisRun, Periodogram> periodograms,
+      double[] strength,
+      double[] background,
+      int runs,
+      double timeVariance) {
     this.grid = grid;
+    this.periodograms = periodograms;
     this.strength = strength;
     this.background = background;
     this.runs = runs;
@@ -70,23 +77,43 @@ final class SummedSpectrum {
    */
   static SummedSpectrum of(
       List<RunBackground> backgrounds, FrequencyGrid grid, List<Double> lines) {
+    return of(backgrounds, grid, lines, Map.of());
+  }
+
+  /** The same runs at the same frequencies with other lines taken out. */
+  SummedSpectrum after(List<RunBackground> backgrounds, List<Double> lines) {
+    return of(backgrounds, grid, lines, periodograms);
+  }
+
+  private static SummedSpectrum of(
+      List<RunBackground> backgrounds,
+      FrequencyGrid grid,
+      List<Double> lines,
+      Map<AxisRun, Periodogram> before) {
     double[] strength = new double[grid.count()];
     double timeVariance = 0;
+    Map<AxisRun, Periodogram> periodograms = new HashMap<>();
     for (RunBackground background : backgrounds) {
-      Series steps = steadySteps(background);
-      Periodogram periodogram = Periodogram.of(steps, grid);
-      int left = background.fit().steps() - steps.size();
-      double half = (background.fit().degreesOfFreedom() - left - 3) / 2.0;
+      double[] seconds = background.stepSeconds();
+      double[] steady = withoutJumps(background.fit().residuals());
+      Periodogram known = before.get(background.run());
+      Periodogram periodogram =
+          known == null
+              ? Periodogram.of(Series.of(seconds, steady), grid)
+              : known.withValues(steady);
+      periodograms.put(background.run(), periodogram);
+      double half = (background.fit().degreesOfFreedom() - 3) / 2.0;
       for (int j = 0; j < strength.length; j++) {
         strength[j] -= half * Math.log1p(-periodogram.power(j));
       }
-      timeVariance += variance(steps.seconds()) / backgrounds.size();
+      timeVariance += variance(seconds) / backgrounds.size();
     }
     double plainMedian =
         new GammaDistribution(backgrounds.size(), 1).inverseCumulativeProbability(0.5);
     double[] background = LocalBackground.of(strength, grid, plainMedian);
     Skirts.raise(background, strength, grid, plainMedian, lines);
-    return new SummedSpectrum(grid, strength, background, backgrounds.size(), timeVariance);
+    return new SummedSpectrum(
+        grid, periodograms, strength, background, backgrounds.size(), timeVariance);
   }
 
   FrequencyGrid grid() {
@@ -104,7 +131,7 @@ final class SummedSpectrum {
   int strongest(DoublePredicate eligible) {
     int best = -1;
     for (int j = 0; j < strength.length; j++) {
-      if (eligible.test(grid.hertz(j)) && (best < 0 || height(j) > height(best))) {
+      if ((best < 0 || height(j) > height(best)) && eligible.test(grid.hertz(j))) {
         best = j;
       }
     }
@@ -147,18 +174,12 @@ final class SummedSpectrum {
     return strength[j] / background[j];
   }
 
-  /** The white steps of a run, jumps left out. */
-  private static Series steadySteps(RunBackground background) {
-    double[] residuals = background.fit().residuals();
-    double[] seconds = background.stepSeconds();
+  /** White steps with zero, which wander and noise make them on average, in place of jumps. */
+  private static double[] withoutJumps(double[] residuals) {
     double limit = JUMP * RobustScale.of(residuals);
-    int[] steady =
-        IntStream.range(0, residuals.length)
-            .filter(i -> limit == 0 || Math.abs(residuals[i]) <= limit)
-            .toArray();
-    return Series.of(
-        Arrays.stream(steady).mapToDouble(i -> seconds[i]).toArray(),
-        Arrays.stream(steady).mapToDouble(i -> residuals[i]).toArray());
+    return Arrays.stream(residuals)
+        .map(step -> limit > 0 && Math.abs(step) > limit ? 0 : step)
+        .toArray();
   }
 
   private static double variance(double[] values) {

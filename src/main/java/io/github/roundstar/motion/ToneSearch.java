@@ -22,7 +22,7 @@ final class ToneSearch {
 
   private static final int MOST_TONES = 12;
 
-  private final List<AxisRun> runs;
+  private final RunBackground[] latest;
   private final Gears gears;
   private final FrequencyGrid grid;
   private final double resolutionHertz;
@@ -36,7 +36,8 @@ final class ToneSearch {
   private SummedSpectrum spectrum;
 
   private ToneSearch(List<RunBackground> backgrounds, Gears gears) {
-    this.runs = backgrounds.stream().map(RunBackground::run).toList();
+    List<AxisRun> runs = backgrounds.stream().map(RunBackground::run).toList();
+    this.latest = backgrounds.toArray(RunBackground[]::new);
     this.gears = gears;
     this.grid = SummedSpectrum.grid(runs);
     this.resolutionHertz =
@@ -65,7 +66,8 @@ final class ToneSearch {
 
   /** Searches; nothing when no run has enough frames that are not constant. */
   static Optional<Found> of(List<AxisRun> runs, Gears gears) {
-    List<RunBackground> usable = backgrounds(runs, List.of());
+    List<RunBackground> usable =
+        runs.stream().flatMap(run -> RunBackground.of(run, List.of()).stream()).toList();
     if (usable.isEmpty()) {
       return Optional.empty();
     }
@@ -92,7 +94,7 @@ final class ToneSearch {
     double hertz = spectrum.refined(peak);
     List<Family> before = families;
     settle(gears.place(families, hertz, resolutionHertz));
-    if (fit.isEmpty() || tooSlow()) {
+    if (fit.isEmpty() || tooSlow() || vague()) {
       refused.add(hertz);
       settle(before);
     } else {
@@ -101,27 +103,32 @@ final class ToneSearch {
     return true;
   }
 
-  /** Fits the families, and again at the periods that the first fit found. */
+  /** Fits the families' periods, then everything at the periods found. */
   private void settle(List<Family> wanted) {
-    backgrounds = backgrounds(runs, wanted);
-    fit = backgrounds.isEmpty() ? Optional.empty() : SharedFit.of(backgrounds, wanted);
-    if (fit.isEmpty()) {
+    families = wanted;
+    takeBackgrounds();
+    if (backgrounds.isEmpty()) {
+      fit = Optional.empty();
       return;
     }
-    families = fit.get().families();
-    if (!families.isEmpty()) {
-      backgrounds = backgrounds(runs, families);
-      fit = SharedFit.of(backgrounds, families);
+    if (!wanted.isEmpty()) {
+      families = SharedFit.refined(backgrounds, wanted);
+      takeBackgrounds();
     }
-    spectrum = SummedSpectrum.of(backgrounds, grid, lines());
+    fit = SharedFit.of(backgrounds, families);
+    spectrum = spectrum.after(backgrounds, lines());
   }
 
-  private static List<RunBackground> backgrounds(List<AxisRun> runs, List<Family> wanted) {
-    List<RunBackground> present = new ArrayList<>();
-    for (AxisRun run : runs) {
-      RunBackground.of(run, wanted).ifPresent(present::add);
+  /** Wander and noise beside the families, looked for near where they were last. */
+  private void takeBackgrounds() {
+    backgrounds = new ArrayList<>();
+    for (int r = 0; r < latest.length; r++) {
+      Optional<RunBackground> present = latest[r].with(families);
+      if (present.isPresent()) {
+        latest[r] = present.get();
+        backgrounds.add(latest[r]);
+      }
     }
-    return present;
   }
 
   /**
@@ -137,6 +144,11 @@ final class ToneSearch {
   private boolean tooSlow() {
     return families.stream()
         .anyMatch(f -> f.hertz(f.harmonics().get(0)) < (1 - Gears.TOLERANCE) * grid.startHz());
+  }
+
+  /** Whether a line, once fitted beside the others, may as well have no amplitude. */
+  private boolean vague() {
+    return ToneReading.amplitudes(fit.orElseThrow()).stream().anyMatch(a -> a.lo95() <= 0);
   }
 
   /** Frequencies of what was found, and of what was tried and refused. */

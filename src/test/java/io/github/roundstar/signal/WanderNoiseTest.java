@@ -87,6 +87,21 @@ class WanderNoiseTest {
         .isCloseTo(there.sumOfSquares() / there.degreesOfFreedom(), within(1e-10));
   }
 
+  @ParameterizedTest
+  @Tag("identity")
+  @ValueSource(doubles = {1e-9, 1e-4, 0.02, 0.3, 1e5})
+  void searchFromAnotherFitEndsAtTheSamePlace(double startRatio) {
+    WhiteningTest.WanderingSeries series = WhiteningTest.WanderingSeries.of(3, 1500, 0.45, 0.05);
+    WanderNoise cold = fit(series);
+    WanderNoise warm =
+        new WanderNoise(1, startRatio)
+            .refit(series.seconds(), new boolean[1500], series.values(), NO_REGRESSORS)
+            .orElseThrow();
+    assertThat(Math.log10(warm.ratioPerSecond() / cold.ratioPerSecond()))
+        .isCloseTo(0, within(2e-4));
+    assertThat(warm.noiseVariance()).isCloseTo(cold.noiseVariance(), within(1e-5));
+  }
+
   @Test
   void constantSeriesSaysNothing() {
     double[] seconds = new double[100];
@@ -97,6 +112,8 @@ class WanderNoiseTest {
     Arrays.setAll(line, i -> 1234.567 + 0.321 * seconds[i]);
     assertThat(WanderNoise.fit(seconds, new boolean[100], constant, NO_REGRESSORS)).isEmpty();
     assertThat(WanderNoise.fit(seconds, new boolean[100], new double[100], NO_REGRESSORS))
+        .isEmpty();
+    assertThat(new WanderNoise(1, 0.1).refit(seconds, new boolean[100], constant, NO_REGRESSORS))
         .isEmpty();
     assertThat(WanderNoise.fit(seconds, new boolean[100], line, new double[][] {seconds}))
         .isEmpty();
