@@ -64,15 +64,18 @@ public final class PeriodicError {
     return tones;
   }
 
-  /** Turns in the data of the worm where its period is known, else of the largest family. */
+  /**
+   * Turns in the data of what {@link #curve} shows; of the worm where nothing was found or too few
+   * of its turns are there.
+   */
   public OptionalDouble cycles() {
-    if (gears.wormPeriodSeconds().isPresent()) {
-      return OptionalDouble.of(totalSeconds / gears.wormPeriodSeconds().getAsDouble());
+    OptionalDouble worm = wormTurns();
+    boolean tooFew = worm.isPresent() && worm.getAsDouble() < FEWEST_CYCLES;
+    if (mainFamily.isEmpty() || tooFew) {
+      return worm;
     }
-    return mainFamily.isPresent()
-        ? OptionalDouble.of(
-            totalSeconds / found.fit().families().get(mainFamily.getAsInt()).periodSeconds())
-        : OptionalDouble.empty();
+    double period = found.fit().families().get(mainFamily.getAsInt()).periodSeconds();
+    return OptionalDouble.of(totalSeconds / period);
   }
 
   /** One turn of the worm or, where none was found, of the largest family. */
@@ -100,17 +103,23 @@ public final class PeriodicError {
     return AmplitudeTrace.of(found);
   }
 
+  private OptionalDouble wormTurns() {
+    OptionalDouble period = gears.wormPeriodSeconds();
+    return period.isPresent() ? OptionalDouble.of(totalSeconds / period.getAsDouble()) : period;
+  }
+
   private Answer<Integer> main() {
-    if (gears.wormPeriodSeconds().isPresent() && cycles().getAsDouble() < FEWEST_CYCLES) {
+    OptionalDouble worm = wormTurns();
+    if (worm.isPresent() && worm.getAsDouble() < FEWEST_CYCLES) {
+      double missing = FEWEST_CYCLES * gears.wormPeriodSeconds().getAsDouble() - totalSeconds;
       return Answer.none(
           String.format(
               Locale.ROOT,
               "the runs hold %.1f turns of the worm and at least %.0f are needed to tell it from"
                   + " drift and wander: record %.0f more minutes",
-              cycles().getAsDouble(),
+              worm.getAsDouble(),
               FEWEST_CYCLES,
-              Math.ceil(
-                  (FEWEST_CYCLES * gears.wormPeriodSeconds().getAsDouble() - totalSeconds) / 60)));
+              Math.ceil(missing / 60)));
     }
     return mainFamily.isPresent()
         ? Answer.of(mainFamily.getAsInt())

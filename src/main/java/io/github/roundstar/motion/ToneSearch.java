@@ -27,7 +27,6 @@ final class ToneSearch {
   private final FrequencyGrid grid;
   private final double resolutionHertz;
   private final Map<Double, Double> falseAlarmByHertz = new TreeMap<>();
-
   private final List<Double> refused = new ArrayList<>();
 
   private List<Family> families = List.of();
@@ -93,7 +92,13 @@ final class ToneSearch {
     }
     double hertz = spectrum.refined(peak);
     List<Family> before = families;
-    settle(gears.place(families, hertz, resolutionHertz));
+    List<Family> placed = gears.place(before, hertz, resolutionHertz);
+    if (placed.equals(before)) {
+      // The gear has a line there already and can have but one.
+      refused.add(hertz);
+      return true;
+    }
+    settle(placed);
     if (fit.isEmpty() || tooSlow() || vague()) {
       refused.add(hertz);
       settle(before);
@@ -107,13 +112,13 @@ final class ToneSearch {
   private void settle(List<Family> wanted) {
     families = wanted;
     takeBackgrounds();
+    if (!wanted.isEmpty() && !backgrounds.isEmpty()) {
+      families = SharedFit.refined(backgrounds, wanted);
+      takeBackgrounds();
+    }
     if (backgrounds.isEmpty()) {
       fit = Optional.empty();
       return;
-    }
-    if (!wanted.isEmpty()) {
-      families = SharedFit.refined(backgrounds, wanted);
-      takeBackgrounds();
     }
     fit = SharedFit.of(backgrounds, families);
     spectrum = spectrum.after(backgrounds, lines());

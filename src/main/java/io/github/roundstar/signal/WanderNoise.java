@@ -19,7 +19,10 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
   private static final double HIGHEST_LOG_RATIO = 5;
   private static final int COARSE_STEPS = 14;
 
-  /** A maximum this near to where it was looked for does not lie on the edge of the search. */
+  /** How far to either side of a former ratio is searched, first and then [decades]. */
+  private static final double[] REACHES = {0.25, 4};
+
+  /** A maximum within this share of the reach does not lie on the edge of the search. */
   private static final double WELL_INSIDE = 0.95;
 
   /**
@@ -58,8 +61,7 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
   }
 
   /**
-   * As {@link #fit}, for the same series beside another linear model: looks within a decade of this
-   * ratio first.
+   * As {@link #fit}, for the same series beside another linear model: looks near this ratio first.
    */
   public Optional<WanderNoise> refit(
       double[] seconds, boolean[] startsPiece, double[] data, double[][] regressors) {
@@ -68,10 +70,13 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
       return Optional.empty();
     }
     double start = Math.log10(ratioPerSecond);
-    double found = likelihood.highest(start, 1);
-    return Math.abs(found - start) < WELL_INSIDE
-        ? Optional.of(at(likelihood, found))
-        : fit(seconds, startsPiece, data, regressors);
+    for (double reach : REACHES) {
+      double found = likelihood.highest(start, reach);
+      if (Math.abs(found - start) < WELL_INSIDE * reach) {
+        return Optional.of(at(likelihood, found));
+      }
+    }
+    return fit(seconds, startsPiece, data, regressors);
   }
 
   private static WanderNoise at(Likelihood likelihood, double logRatio) {

@@ -79,6 +79,16 @@ class ToneSearchTest {
     assertThat(tones.get(1).periodSeconds().value()).isCloseTo(100, within(0.2));
   }
 
+  /** Both lines are within a percent of the declared period; the worm can have one of them. */
+  @Test
+  void secondLineAtTheWormsPeriodDoesNotHideAWeakerGear() {
+    PlainNights night = PlainNights.USUAL.frames(4800).with(66.4, 3, 0).with(65.4, 1.5, 0);
+    List<Tone> tones =
+        tones(night.with(100, 0.5, 0).run(1, 8), new Gears(OptionalDouble.of(66), List.of()));
+    assertThat(tones).extracting(Tone::source).containsExactly("worm", "unlabelled");
+    assertThat(tones.get(1).periodSeconds().value()).isCloseTo(100, within(0.2));
+  }
+
   @Test
   void falseAlarmIsSmallForWhatIsThereAndNothingElseIsListed() {
     List<Tone> tones = tones(PlainNights.WITH_WORM.run(1, 7), UNKNOWN);
