@@ -41,11 +41,11 @@ record RunStudy(
   static RunStudy of(GuideRun run, Equipment equipment) {
     Answer<Double> cosine = CosDec.of(run);
     Answer<AxisRun> ra =
-        Reconstruction.sky(run, Axis.RA, equipment)
-            .map(motion -> axisRun(run, motion, cosine.value().orElse(1.0)));
+        Reconstruction.of(run, Axis.RA, equipment)
+            .map(made -> axisRun(run, made.sky(), cosine.value().orElse(1.0)));
     Answer<MountDrift> dec =
-        Reconstruction.sky(run, Axis.DEC, equipment)
-            .then(motion -> MountDrift.of(axisRun(run, motion, 1)));
+        Reconstruction.of(run, Axis.DEC, equipment)
+            .then(made -> MountDrift.of(axisRun(run, made.sky(), 1)));
     return new RunStudy(
         run,
         StarScatter.of(run.frames()),

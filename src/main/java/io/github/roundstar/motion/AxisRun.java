@@ -26,4 +26,9 @@ public record AxisRun(
     }
     return seconds;
   }
+
+  /** The same run with its motion made out differently. */
+  AxisRun with(MotionSeries other) {
+    return new AxisRun(runId, other, exposureSeconds, cadenceSeconds, cosine, originSeconds);
+  }
 }

@@ -16,14 +16,14 @@ final class ExecutedPulses {
    * Pulse time of one direction behind each frame.
    *
    * @param frames the run
-   * @param axis the axis
+   * @param pulses its pulses
    * @param direction 1 for pulses east or north, -1 for west or south
    * @param exposureSeconds guide exposure; 0 when unknown: a pulse then starts at its frame's time
    *     [s]
    * @return per frame the summed length of the pulses of that direction sent after earlier frames,
    *     as far as they had acted [s, not negative]
    */
-  static double[] seconds(Frames frames, Axis axis, int direction, double exposureSeconds) {
+  static double[] seconds(Frames frames, PulseTrain pulses, int direction, double exposureSeconds) {
     double[] acted = new double[frames.size()];
     double finished = 0;
     int firstOpen = 0;
@@ -31,8 +31,8 @@ final class ExecutedPulses {
       double begin = frames.timeSeconds(k) - exposureSeconds / 2;
       double open = 0;
       for (int j = firstOpen; j < k; j++) {
-        double pulse = Math.max(0, direction * axis.pulseMillis(frames, j) / 1000);
-        double sent = frames.timeSeconds(j) + exposureSeconds / 2;
+        double pulse = Math.max(0, direction * pulses.seconds(j));
+        double sent = frames.timeSeconds(j) + exposureSeconds / 2 + pulses.delaySeconds(j);
         double share = share(sent, pulse, begin, exposureSeconds);
         if (j == firstOpen && share >= 1) {
           finished += pulse;

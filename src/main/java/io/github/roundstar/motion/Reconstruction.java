@@ -15,32 +15,65 @@ import java.util.stream.IntStream;
  * take part, settling ones too.
  */
 public final class Reconstruction {
-  private Reconstruction() {}
+  private final GuideRun run;
+  private final Axis axis;
+  private final double arcsecPerSecond;
+  private final PulseTrain sent;
+  private final int[] measured;
+  private final double[] shifts;
 
-  /** Motion on the sky. */
-  public static Answer<MotionSeries> sky(GuideRun run, Axis axis, Equipment equipment) {
+  private Reconstruction(GuideRun run, Axis axis, double arcsecPerSecond, PulseTrain sent) {
+    this.run = run;
+    this.axis = axis;
+    this.arcsecPerSecond = arcsecPerSecond;
+    this.sent = sent;
+    this.measured =
+        IntStream.range(0, run.frames().size()).filter(run.frames()::measured).toArray();
+    this.shifts = knownShifts(run.frames(), axis);
+  }
+
+  /**
+   * What the motion of an axis is made of; nothing when the corrections' effect cannot be known.
+   */
+  public static Answer<Reconstruction> of(GuideRun run, Axis axis, Equipment equipment) {
     if (run.mode() == GuidingMode.NO_PULSES) {
       return Answer.none(
           "the log has no pulses, so the mount's own motion stays hidden behind the guiding: log"
               + " ra_pulse and dec_pulse, or record without guiding");
     }
-    if (!pushed(run.frames(), axis)) {
-      return Answer.of(series(run, axis, 0));
+    PulseTrain sent = PulseTrain.sent(run.frames(), axis);
+    if (!sent.pushes()) {
+      return Answer.of(new Reconstruction(run, axis, 0, sent));
     }
-    return GuideRate.declaredSky(run, axis, equipment).map(rate -> series(run, axis, rate));
+    return GuideRate.declaredSky(run, axis, equipment)
+        .map(rate -> new Reconstruction(run, axis, rate, sent));
   }
 
-  private static boolean pushed(Frames frames, Axis axis) {
-    return IntStream.range(0, frames.size()).anyMatch(i -> axis.pulseMillis(frames, i) != 0);
+  /** Motion on the sky, every pulse acting as declared. */
+  public MotionSeries sky() {
+    return sky(sent);
   }
 
-  private static MotionSeries series(GuideRun run, Axis axis, double arcsecPerSecond) {
+  /**
+   * Motion on the sky behind a play.
+   *
+   * @param playArcsec what a full reversal loses, on the sky, at the declared rate [arcsec]
+   * @param slack share of it that a first push east or north would lose, 0 to 1
+   */
+  MotionSeries skyBehindPlay(double playArcsec, double slack) {
+    return sky(arcsecPerSecond == 0 ? sent : sent.behindPlay(playArcsec / arcsecPerSecond, slack));
+  }
+
+  /** Whether any pulse was sent. */
+  boolean pushed() {
+    return arcsecPerSecond != 0;
+  }
+
+  private MotionSeries sky(PulseTrain pulses) {
     Frames frames = run.frames();
-    int[] measured = IntStream.range(0, frames.size()).filter(frames::measured).toArray();
     double exposure = run.camera().exposureSeconds().orElse(0);
-    double[] oneWay = ExecutedPulses.seconds(frames, axis, 1, exposure);
-    double[] otherWay = ExecutedPulses.seconds(frames, axis, -1, exposure);
-    double[] shifts = knownShifts(frames, axis);
+    double[] oneWay = ExecutedPulses.seconds(frames, pulses, 1, exposure);
+    double[] otherWay = ExecutedPulses.seconds(frames, pulses, -1, exposure);
     double[] seconds = new double[measured.length];
     double[] arcsec = new double[measured.length];
     double[] pushedOneWay = new double[measured.length];

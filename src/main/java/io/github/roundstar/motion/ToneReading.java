@@ -12,7 +12,7 @@ import java.util.List;
  */
 final class ToneReading {
   /** Half width of a 95 % interval in standard errors. */
-  private static final double NORMAL_95 = 1.959964;
+  static final double NORMAL_95 = 1.959964;
 
   private ToneReading() {}
 

@@ -1,5 +1,6 @@
 package io.github.roundstar.signal;
 
+import io.github.roundstar.model.Estimate;
 import java.util.Optional;
 import org.apache.commons.math3.optim.MaxEval;
 import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
@@ -18,6 +19,12 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
   private static final double LOWEST_LOG_RATIO = -9;
   private static final double HIGHEST_LOG_RATIO = 5;
   private static final int COARSE_STEPS = 14;
+
+  /** Step of the numeric curvature of the likelihood [decades of the ratio]. */
+  private static final double CURVATURE_STEP = 0.05;
+
+  /** Half width of a 95 % interval in standard errors. */
+  private static final double NORMAL_95 = 1.959964;
 
   /** How far to either side of a former ratio is searched, first and then [decades]. */
   private static final double[] REACHES = {0.25, 4};
@@ -84,6 +91,26 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
     return new WanderNoise(likelihood.noiseVariance(ratio), ratio);
   }
 
+  /**
+   * A fit with how well it knows the noise.
+   *
+   * @param model wander and noise
+   * @param noise standard deviation of the white noise with its 95 % interval, in the data's unit
+   * @param logLikelihood logarithm of the likelihood, up to a constant that data of one length
+   *     share
+   */
+  public record Measured(WanderNoise model, Estimate noise, double logLikelihood) {}
+
+  /**
+   * As {@link #fit}, with the interval of the noise: its logarithm's variance for a known ratio,
+   * and what the ratio's own variance adds, by the curvature of the likelihood.
+   */
+  public static Optional<Measured> measure(
+      double[] seconds, boolean[] startsPiece, double[] data, double[][] regressors) {
+    return fit(seconds, startsPiece, data, regressors)
+        .map(model -> new Likelihood(seconds, startsPiece, data, regressors).measured(model));
+  }
+
   /** The filter that makes such a series white. */
   public Whitening whitening(double[] seconds, boolean[] startsPiece) {
     return Whitening.of(seconds, startsPiece, ratioPerSecond);
@@ -145,6 +172,31 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
               GoalType.MAXIMIZE,
               new SearchInterval(low, high, Math.max(low, Math.min(high, start))))
           .getPoint();
+    }
+
+    Measured measured(WanderNoise model) {
+      double x = Math.log10(model.ratioPerSecond());
+      double curvature =
+          (at(x - CURVATURE_STEP) - 2 * at(x) + at(x + CURVATURE_STEP))
+              / (CURVATURE_STEP * CURVATURE_STEP);
+      double slope =
+          Math.log(
+                  noiseVariance(Math.pow(10, x + CURVATURE_STEP))
+                      / noiseVariance(Math.pow(10, x - CURVATURE_STEP)))
+              / (2 * CURVATURE_STEP);
+      WhiteRegression fit = regression(model.ratioPerSecond());
+      double variance = 2.0 / fit.degreesOfFreedom();
+      if (curvature < 0) {
+        variance -= slope * slope / curvature;
+      }
+      double sigma = Math.sqrt(model.noiseVariance());
+      double factor = Math.exp(NORMAL_95 * Math.sqrt(variance) / 2);
+      double determinant =
+          Whitening.of(seconds, startsPiece, model.ratioPerSecond()).logDeterminant();
+      double logLikelihood =
+          -0.5 * (fit.steps() * Math.log(fit.sumOfSquares() / fit.steps()) + determinant);
+      return new Measured(
+          model, new Estimate(sigma, sigma / factor, sigma * factor), logLikelihood);
     }
 
     double noiseVariance(double ratio) {

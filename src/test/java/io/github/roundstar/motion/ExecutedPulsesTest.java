@@ -15,8 +15,10 @@ class ExecutedPulsesTest {
 
   /** What pulses one way had done more than those the other way. */
   private static double[] net(Frames frames, Axis axis, double exposureSeconds) {
-    double[] net = ExecutedPulses.seconds(frames, axis, 1, exposureSeconds);
-    double[] otherWay = ExecutedPulses.seconds(frames, axis, -1, exposureSeconds);
+    double[] net =
+        ExecutedPulses.seconds(frames, PulseTrain.sent(frames, axis), 1, exposureSeconds);
+    double[] otherWay =
+        ExecutedPulses.seconds(frames, PulseTrain.sent(frames, axis), -1, exposureSeconds);
     for (int i = 0; i < net.length; i++) {
       net[i] -= otherWay[i];
     }

@@ -57,7 +57,7 @@ class ReconstructionTest {
   void withoutPulseColumnsTheMotionStaysHidden() {
     Frames frames = new FramesBuilder().add(0, 0, 0).add(3, 1, 1).build();
     Answer<MotionSeries> answer =
-        Reconstruction.sky(SETTINGS.of(frames), Axis.RA, Equipment.UNKNOWN);
+        Reconstruction.of(SETTINGS.of(frames), Axis.RA, Equipment.UNKNOWN).map(Reconstruction::sky);
     assertThat(answer.value()).isEmpty();
     assertThat(answer.because()).contains("no pulses");
   }
@@ -65,8 +65,9 @@ class ReconstructionTest {
   @Test
   void withoutAGuideRateTheReasonNamesIt() {
     Answer<MotionSeries> answer =
-        Reconstruction.sky(
-            Runs.NOTHING_KNOWN.declination(10).of(guided()), Axis.RA, Equipment.UNKNOWN);
+        Reconstruction.of(
+                Runs.NOTHING_KNOWN.declination(10).of(guided()), Axis.RA, Equipment.UNKNOWN)
+            .map(Reconstruction::sky);
     assertThat(answer.value()).isEmpty();
     assertThat(answer.because()).contains("guide rate", "guide_rate");
   }
@@ -74,10 +75,15 @@ class ReconstructionTest {
   @Test
   void withoutADeclinationRightAscensionIsHiddenAndDeclinationIsNot() {
     Runs settings = Runs.NOTHING_KNOWN.guideRate(0.5);
-    Answer<MotionSeries> ra = Reconstruction.sky(settings.of(guided()), Axis.RA, Equipment.UNKNOWN);
+    Answer<MotionSeries> ra =
+        Reconstruction.of(settings.of(guided()), Axis.RA, Equipment.UNKNOWN)
+            .map(Reconstruction::sky);
     assertThat(ra.value()).isEmpty();
     assertThat(ra.because()).contains("declination");
-    assertThat(Reconstruction.sky(settings.of(guided()), Axis.DEC, Equipment.UNKNOWN).value())
+    assertThat(
+            Reconstruction.of(settings.of(guided()), Axis.DEC, Equipment.UNKNOWN)
+                .map(Reconstruction::sky)
+                .value())
         .isPresent();
   }
 
@@ -86,7 +92,8 @@ class ReconstructionTest {
     Frames frames =
         new FramesBuilder().add(0, 0, 0.5).pulses(100, 0).add(3, 0, 0.7).pulses(90, 0).build();
     MotionSeries dec =
-        Reconstruction.sky(Runs.NOTHING_KNOWN.of(frames), Axis.DEC, Equipment.UNKNOWN)
+        Reconstruction.of(Runs.NOTHING_KNOWN.of(frames), Axis.DEC, Equipment.UNKNOWN)
+            .map(Reconstruction::sky)
             .value()
             .orElseThrow();
     assertThat(dec.arcsec()).containsExactly(0.5, 0.7);
@@ -97,7 +104,8 @@ class ReconstructionTest {
     Frames frames =
         new FramesBuilder().add(0, 0.1, 0).pulses(0, 0).add(3, 0.4, 0).pulses(0, 0).build();
     MotionSeries ra =
-        Reconstruction.sky(Runs.NOTHING_KNOWN.of(frames), Axis.RA, Equipment.UNKNOWN)
+        Reconstruction.of(Runs.NOTHING_KNOWN.of(frames), Axis.RA, Equipment.UNKNOWN)
+            .map(Reconstruction::sky)
             .value()
             .orElseThrow();
     assertThat(ra.arcsec()).containsExactly(0.1, 0.4);
@@ -120,7 +128,10 @@ class ReconstructionTest {
   }
 
   private static MotionSeries sky(Frames frames, Axis axis) {
-    return Reconstruction.sky(SETTINGS.of(frames), axis, Equipment.UNKNOWN).value().orElseThrow();
+    return Reconstruction.of(SETTINGS.of(frames), axis, Equipment.UNKNOWN)
+        .map(Reconstruction::sky)
+        .value()
+        .orElseThrow();
   }
 
   private static double mountRa(double seconds) {

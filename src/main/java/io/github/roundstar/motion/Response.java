@@ -1,0 +1,89 @@
+package io.github.roundstar.motion;
+
+import io.github.roundstar.model.Estimate;
+import io.github.roundstar.signal.Covariance;
+import io.github.roundstar.signal.LeastSquares;
+import io.github.roundstar.signal.LinearFit;
+import io.github.roundstar.signal.NeweyWest;
+import io.github.roundstar.signal.WanderNoise;
+import io.github.roundstar.signal.Whitening;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * How strongly the mount answers pulses of either direction, times the declared strength, and how
+ * much of each frame is noise.
+ *
+ * <p>Inside a closed loop least squares of motion on pulses is biased, since a pulse answers the
+ * noise of the frame before it. Here the noise is part of the model: the motion wanders, drifts,
+ * bends and turns with its gears, each frame measures it with white noise, and pulses are a known
+ * input of unknown strength. All linear parameters are concentrated out of the restricted
+ * likelihood, so that only wander over noise is searched.
+ *
+ * @param oneWay pulses east or north; nothing without such pulses
+ * @param otherWay pulses west or south
+ * @param both mean of the two, or the one there is
+ * @param noiseArcsec standard deviation of the measurement noise of a frame
+ * @see "Ljung, System Identification, 2nd ed. (1999), section 13.4, for closed loops and prediction
+ *     errors"
+ */
+public record Response(
+    Optional<Estimate> oneWay,
+    Optional<Estimate> otherWay,
+    Optional<Estimate> both,
+    Estimate noiseArcsec) {
+  /**
+   * Fits one run.
+   *
+   * @param run motion with the corrections as declared taken out
+   * @param families sinusoids of the motion
+   * @return nothing when there are too few frames, or the star never moved
+   */
+  static Optional<Response> of(AxisRun run, List<Family> families) {
+    MotionSeries motion = run.motion();
+    ResponseModel model = ResponseModel.of(run, families);
+    if (motion.size() - motion.pieces() < RunBackground.FEWEST_STEPS + model.columns().length) {
+      return Optional.empty();
+    }
+    return WanderNoise.measure(
+            motion.seconds(), motion.startsPiece(), motion.arcsec(), model.columns())
+        .flatMap(measured -> of(motion, model, measured));
+  }
+
+  private static Optional<Response> of(
+      MotionSeries motion, ResponseModel model, WanderNoise.Measured measured) {
+    Whitening whitening = measured.model().whitening(motion.seconds(), motion.startsPiece());
+    return LeastSquares.on(whitening.apply(model.columns()))
+        .map(
+            design -> {
+              LinearFit fit = design.fit(whitening.apply(motion.arcsec()));
+              double[] residuals = fit.residuals();
+              Covariance covariance =
+                  NeweyWest.covarianceCorrected(design, residuals, NeweyWest.plugInLag(residuals));
+              Optional<Estimate> oneWay = strength(fit, covariance, model.excess(0));
+              Optional<Estimate> otherWay = strength(fit, covariance, model.excess(1));
+              Optional<Estimate> both =
+                  oneWay.isPresent() && otherWay.isPresent()
+                      ? Optional.of(mean(fit, covariance, model.excess(0), model.excess(1)))
+                      : oneWay.or(() -> otherWay);
+              return new Response(oneWay, otherWay, both, measured.noise());
+            });
+  }
+
+  private static Optional<Estimate> strength(LinearFit fit, Covariance covariance, int column) {
+    return column < 0
+        ? Optional.empty()
+        : Optional.of(
+            Estimate.symmetric(
+                1 + fit.coefficient(column),
+                ToneReading.NORMAL_95 * covariance.standardError(column)));
+  }
+
+  private static Estimate mean(LinearFit fit, Covariance covariance, int one, int other) {
+    double variance =
+        (covariance.at(one, one) + covariance.at(other, other) + 2 * covariance.at(one, other)) / 4;
+    return Estimate.symmetric(
+        1 + (fit.coefficient(one) + fit.coefficient(other)) / 2,
+        ToneReading.NORMAL_95 * Math.sqrt(variance));
+  }
+}
