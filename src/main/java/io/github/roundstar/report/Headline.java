@@ -10,6 +10,7 @@ import io.github.roundstar.results.NightSummary;
 import io.github.roundstar.results.Periodic;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** The one sentence on top, and sentences about the mount that headings share. */
 final class Headline {
@@ -23,6 +24,10 @@ final class Headline {
     NightSummary night = result.night();
     if (night.guided() == null) {
       return "No frame of this night could be used, so nothing can be said about the mount.";
+    }
+    Optional<String> tooFew = Guiding.tooFew(result);
+    if (tooFew.isPresent()) {
+      return tooFew.get();
     }
     List<String> parts = new ArrayList<>();
     String swing = swing(night.periodic());

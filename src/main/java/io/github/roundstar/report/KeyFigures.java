@@ -54,6 +54,9 @@ final class KeyFigures {
       missing("radial RMS", "/night/guided");
       return;
     }
+    if (Guiding.tooFew(result).isPresent()) {
+      return;
+    }
     Double pixels = guided.rmsRadialImagingPixels();
     String what =
         Guiding.leftAlone(result)

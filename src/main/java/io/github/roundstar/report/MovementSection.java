@@ -14,6 +14,7 @@ import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.RunResult;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 
 /** How the guided star moved: the cloud of offsets and a table of the runs. */
 final class MovementSection {
@@ -28,7 +29,7 @@ final class MovementSection {
             .withoutEmptyColumns();
     Block cloud =
         new Block(shape(result), charts.of(() -> ScatterChart.draw(evidence)), table, null, null);
-    return new Section("star", heading(result.night().guided()), List.of(cloud));
+    return new Section("star", heading(result), List.of(cloud));
   }
 
   private static List<Column> columns(String startUtc) {
@@ -45,8 +46,9 @@ final class MovementSection {
         Column.numbers("angle", "deg"));
   }
 
-  private static String heading(Guided guided) {
-    return guided == null
+  private static String heading(NightResult result) {
+    Guided guided = result.night().guided();
+    return guided == null || Guiding.tooFew(result).isPresent()
         ? "How the star moved"
         : "95 % of the frames lie within "
             + Numbers.plain(guided.p95RadiusArcsec())
@@ -57,6 +59,10 @@ final class MovementSection {
     Guided guided = result.night().guided();
     if (guided == null) {
       return List.of(new Reasons(result.notComputed()).sentence("/night/guided", "/runs/*/guided"));
+    }
+    Optional<String> tooFew = Guiding.tooFew(result);
+    if (tooFew.isPresent()) {
+      return List.of(tooFew.get());
     }
     String rms = "RMS is about each run's own mean; nothing is cut away, so jolts count.";
     if (guided.scatterElongation() == null || guided.positionAngleDeg() == null) {

@@ -83,15 +83,17 @@ public final class NightPage {
               + " UTC");
     }
     evidence.mountName().ifPresent(parts::add);
-    double logged = Guiding.loggedSeconds(result);
-    double guided = night.guidedHours() * 3600;
-    parts.add(
-        guided == 0
-            ? Times.duration(logged) + " without guiding"
-            : guided > 0.999 * logged
-                ? Times.duration(guided) + " guided"
-                : Times.duration(logged) + ", " + Times.duration(guided) + " of it guided");
+    parts.add(duration(Guiding.loggedSeconds(result), night.guidedHours() * 3600));
     parts.add(Numbers.counted(night.runs(), "run", "runs"));
     return String.join(" \u00b7 ", parts);
+  }
+
+  private static String duration(double loggedSeconds, double guidedSeconds) {
+    if (guidedSeconds == 0 && loggedSeconds > 0) {
+      return Times.duration(loggedSeconds) + " without guiding";
+    }
+    return guidedSeconds > 0.999 * loggedSeconds || loggedSeconds == 0
+        ? Times.duration(guidedSeconds) + " guided"
+        : Times.duration(loggedSeconds) + ", " + Times.duration(guidedSeconds) + " of it guided";
   }
 }

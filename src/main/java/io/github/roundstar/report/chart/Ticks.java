@@ -52,7 +52,9 @@ final class Ticks {
     int step = clockStep((high - low) / wanted);
     double ofDay = start.getEpochSecond() % 86400 + start.getNano() * 1e-9;
     List<Tick> ticks = new ArrayList<>();
-    for (long i = (long) Math.ceil((low + ofDay) / step); i * step - ofDay <= high; i++) {
+    // A label with seconds is too long to stand at the end.
+    double last = step < 60 ? high - 0.02 * (high - low) : high;
+    for (long i = (long) Math.ceil((low + ofDay) / step); i * step - ofDay <= last; i++) {
       double seconds = i * step - ofDay;
       // Half a second guards against 20:59:59.999.
       Instant instant = start.plusMillis(Math.round(seconds * 1000) + 500);
