@@ -38,7 +38,7 @@ public final class AmplitudeTrace {
     AmplitudeSpectrum spectrum = spectrum(longest, step);
     SummedSpectrum summed = found.spectrum();
     FrequencyGrid grid = summed.grid();
-    double height = summed.heightAt(ONE_IN_A_HUNDRED);
+    double height = summed.heightOfOneRunAt(ONE_IN_A_HUNDRED);
     double span = longest.run().motion().spanSeconds();
     double[] onePercent = new double[spectrum.size()];
     for (int k = 1; k < onePercent.length; k++) {
