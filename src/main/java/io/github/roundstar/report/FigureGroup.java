@@ -47,10 +47,11 @@ record FigureGroup(List<String> names, String text) {
     if (runs.contains(EVERY)) {
       return "";
     }
-    if (runs.contains(NIGHT)) {
-      return " over the night";
+    String night = runs.contains(NIGHT) ? " over the night" : "";
+    List<String> numbers = runs.stream().filter(run -> run != NIGHT).map(String::valueOf).toList();
+    if (numbers.isEmpty()) {
+      return night;
     }
-    List<String> numbers = runs.stream().map(String::valueOf).toList();
-    return (numbers.size() == 1 ? " (run " : " (runs ") + String.join(", ", numbers) + ")";
+    return night + (numbers.size() == 1 ? " (run " : " (runs ") + String.join(", ", numbers) + ")";
   }
 }

@@ -38,6 +38,16 @@ class FigureGroupTest {
         .containsExactly(new FigureGroup(List.of("star motion (runs 1, 3)"), "no frame"));
   }
 
+  @Test
+  void nightDoesNotHideSingleRuns() {
+    assertThat(
+            groups(
+                new NotComputed("/night/guided", "no frame"),
+                new NotComputed("/runs/1/guided", "no frame")))
+        .containsExactly(
+            new FigureGroup(List.of("star motion over the night (run 2)"), "no frame"));
+  }
+
   private static List<FigureGroup> groups(NotComputed... entries) {
     return FigureGroup.of(List.of(entries), NotComputed::figure, NotComputed::because);
   }
