@@ -27,7 +27,8 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "Example:",
-      "  roundstar simulate sample-logs/good-night.scenario.toml --out night.ecsv --truth truth.toml"
+      "  roundstar simulate sample-logs/good-night.scenario.toml \\",
+      "      --out night.ecsv --truth truth.toml"
     })
 final class SimulateCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
