@@ -30,6 +30,9 @@ final class SummedSpectrum {
    */
   private static final double JUMP = 4;
 
+  /** A few steps can lie on a sinusoid to the last bit, whose power of 1 has no logarithm. */
+  private static final double MOST_POWER = 1 - 1e-15;
+
   /** Upper bound on trial frequencies, so that no log, however long, exhausts the memory. */
   private static final int MOST_FREQUENCIES = 1 << 21;
 
@@ -66,9 +69,9 @@ final class SummedSpectrum {
       Series steps = steadySteps(background);
       Periodogram periodogram = Periodogram.of(steps, grid);
       int left = background.fit().steps() - steps.size();
-      double half = (background.fit().degreesOfFreedom() - left - 3) / 2.0;
+      double half = Math.max(0, (background.fit().degreesOfFreedom() - left - 3) / 2.0);
       for (int j = 0; j < strength.length; j++) {
-        strength[j] -= half * Math.log1p(-periodogram.power(j));
+        strength[j] -= half * Math.log1p(-Math.min(periodogram.power(j), MOST_POWER));
       }
       timeVariance += variance(steps.seconds()) / backgrounds.size();
     }

@@ -59,9 +59,12 @@ final class ToneSearch {
 
   /** Searches; nothing when no run has enough frames that are not constant. */
   static Optional<Found> of(List<AxisRun> runs, Gears gears) {
+    if (runs.stream().allMatch(run -> run.motion().size() < RunBackground.FEWEST_STEPS)) {
+      return Optional.empty();
+    }
     ToneSearch search = new ToneSearch(runs, gears);
     search.settle(List.of());
-    if (search.backgrounds.isEmpty() || search.fit.isEmpty()) {
+    if (search.fit.isEmpty()) {
       return Optional.empty();
     }
     for (int tone = 0; tone < MOST_TONES && search.addStrongest(); tone++) {
@@ -93,17 +96,21 @@ final class ToneSearch {
 
   /** Fits the families, and again at the periods that the first fit found. */
   private void settle(List<Family> wanted) {
+    fit(wanted);
+    if (fit.isPresent()) {
+      families = fit.get().families();
+      if (!families.isEmpty()) {
+        fit(families);
+      }
+    }
+    if (fit.isPresent()) {
+      spectrum = SummedSpectrum.of(backgrounds, grid);
+    }
+  }
+
+  private void fit(List<Family> wanted) {
     backgrounds = backgrounds(wanted);
     fit = backgrounds.isEmpty() ? Optional.empty() : SharedFit.of(backgrounds, wanted);
-    if (fit.isEmpty()) {
-      return;
-    }
-    families = fit.get().families();
-    if (!families.isEmpty()) {
-      backgrounds = backgrounds(families);
-      fit = SharedFit.of(backgrounds, families);
-    }
-    spectrum = SummedSpectrum.of(backgrounds, grid);
   }
 
   private List<RunBackground> backgrounds(List<Family> wanted) {
