@@ -49,9 +49,10 @@ final class AnalyzeCommand implements Callable<Integer> {
 
   @Option(
       names = "--utc-offset",
-      paramLabel = "+HH:MM",
+      paramLabel = "OFFSET",
       converter = UtcOffset.class,
-      description = "Offset of the logs' clocks from UTC, instead of what their headers say.")
+      description =
+          "Offset of the logs' clocks from UTC, such as +01:00, instead of what their headers say.")
   private ZoneOffset utcOffset;
 
   @Option(
