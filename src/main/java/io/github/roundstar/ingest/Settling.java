@@ -2,9 +2,10 @@ package io.github.roundstar.ingest;
 
 import io.github.roundstar.model.FrameState;
 import io.github.roundstar.model.FramesBuilder;
+import io.github.roundstar.signal.Quantile;
+import io.github.roundstar.signal.RobustScale;
 import java.util.Arrays;
 import java.util.function.IntToDoubleFunction;
-import org.apache.commons.math3.stat.descriptive.rank.Median;
 
 /**
  * Marks settling where the log does not: from the frame after a dither up to, not including, the
@@ -21,9 +22,6 @@ final class Settling {
   private static final double CALM_SCATTERS = 3;
   private static final int CALM_FRAMES = 3;
 
-  /** 1/Phi^-1(3/4): Rousseeuw &amp; Croux (1993), J. Am. Stat. Assoc. 88, 1273, eq. 1.2. */
-  private static final double NORMAL_PER_MAD = 1.482602218505602;
-
   private final FramesBuilder frames;
   private final double raMedian;
   private final double decMedian;
@@ -33,10 +31,12 @@ final class Settling {
     this.frames = frames;
     double[] ra = measured(frames::raArcsec);
     double[] dec = measured(frames::decArcsec);
-    raMedian = median(ra);
-    decMedian = median(dec);
-    double scatterSquared = square(deviation(ra, raMedian)) + square(deviation(dec, decMedian));
-    calmSquared = square(CALM_SCATTERS * NORMAL_PER_MAD) * scatterSquared;
+    raMedian = ra.length == 0 ? 0 : Quantile.median(ra);
+    decMedian = dec.length == 0 ? 0 : Quantile.median(dec);
+    calmSquared =
+        ra.length == 0
+            ? 0
+            : square(CALM_SCATTERS) * (square(RobustScale.of(ra)) + square(RobustScale.of(dec)));
   }
 
   /** Marks the frames of a run. */
@@ -85,18 +85,6 @@ final class Settling {
       }
     }
     return Arrays.copyOf(values, count);
-  }
-
-  private static double deviation(double[] values, double median) {
-    double[] deviations = new double[values.length];
-    for (int i = 0; i < values.length; i++) {
-      deviations[i] = Math.abs(values[i] - median);
-    }
-    return median(deviations);
-  }
-
-  private static double median(double[] values) {
-    return new Median().evaluate(values);
   }
 
   private static double square(double value) {

@@ -21,6 +21,7 @@ public final class FramesBuilder {
   byte[] state = new byte[64];
   boolean[] ditherStart = new boolean[64];
   private int size;
+  private boolean built;
 
   /** Begins a new frame, state {@link FrameState#USED}, not a dither. */
   public FramesBuilder add(double seconds, double ra, double dec) {
@@ -109,8 +110,13 @@ public final class FramesBuilder {
    * cannot be used again.
    *
    * @throws IllegalArgumentException if the times do not ascend
+   * @throws IllegalStateException if it was built before
    */
   public Frames build() {
+    if (built) {
+      throw new IllegalStateException("these frames were built before");
+    }
+    built = true;
     return new Frames(this);
   }
 

@@ -42,7 +42,7 @@ public final class AmplitudeTrace {
     AmplitudeSpectrum spectrum = spectrum(longest, step);
     SummedSpectrum summed = found.spectrum();
     FrequencyGrid grid = summed.grid();
-    double height = summed.heightAt(ONE_IN_A_HUNDRED);
+    double height = summed.heightOfOneRunAt(ONE_IN_A_HUNDRED);
     double[] onePercent = new double[spectrum.size()];
     for (int k = 1; k < onePercent.length; k++) {
       int nearest = (int) Math.rint((spectrum.frequencyHz(k) - grid.startHz()) / grid.stepHz());

@@ -79,7 +79,7 @@ public final class FoldedTurns {
       int i = begin;
       for (; i < seconds.length; i++) {
         double turn = rate * (seconds[i] - shift) / (2 * Math.PI) - number;
-        if (turn >= 1) {
+        if (turn >= 1 && i > begin) {
           break;
         }
         int bin = Math.min(BINS - 1, (int) (turn * BINS));

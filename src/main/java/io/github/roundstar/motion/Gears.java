@@ -22,7 +22,7 @@ public record Gears(OptionalDouble wormPeriodSeconds, List<Equipment.Gear> other
   private static final int SLOWEST_FUNDAMENTAL = 4;
 
   /** Gear periods are known to this share, beside the resolution of the run. */
-  private static final double TOLERANCE = 0.01;
+  static final double TOLERANCE = 0.01;
 
   /** Copies. */
   public Gears {

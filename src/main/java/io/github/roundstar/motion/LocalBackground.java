@@ -3,7 +3,6 @@ package io.github.roundstar.motion;
 import io.github.roundstar.signal.FrequencyGrid;
 import io.github.roundstar.signal.Quantile;
 import java.util.Arrays;
-import org.apache.commons.math3.distribution.GammaDistribution;
 
 /**
  * What a whitened spectrum still slopes: a running median over an octave either side, in units of
@@ -25,12 +24,11 @@ final class LocalBackground {
   /**
    * The background at every trial frequency.
    *
-   * @param strength half chi-squares of 2 {@code runs} degrees of freedom, but for lines and slopes
+   * @param strength strength of each trial frequency
    * @param grid the trial frequencies, {@link SummedSpectrum#OVERSAMPLING} per resolution element
-   * @param runs runs that were summed
+   * @param plainMedian median strength of pure wander and noise
    */
-  static double[] of(double[] strength, FrequencyGrid grid, int runs) {
-    double plainMedian = new GammaDistribution(runs, 1).inverseCumulativeProbability(0.5);
+  static double[] of(double[] strength, FrequencyGrid grid, double plainMedian) {
     double[] background = new double[strength.length];
     int node = 0;
     double atNode = level(strength, grid, 0) / plainMedian;

@@ -46,6 +46,15 @@ public final class MotionSeries {
     return startsPiece[i];
   }
 
+  /** Number of pieces whose levels have nothing to do with each other. */
+  int pieces() {
+    int pieces = 0;
+    for (int i = 0; i < startsPiece.length; i++) {
+      pieces += i == 0 || startsPiece[i] ? 1 : 0;
+    }
+    return pieces;
+  }
+
   /** Time from first to last sample [s]. */
   public double spanSeconds() {
     return size() == 0 ? 0 : seconds[size() - 1] - seconds[0];

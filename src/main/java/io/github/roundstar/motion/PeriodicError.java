@@ -26,7 +26,9 @@ public final class PeriodicError {
   private final List<Tone> tones;
   private final OptionalInt mainFamily;
 
-  private PeriodicError(ToneSearch.Found found, Gears gears, List<AxisRun> runs) {
+  private PeriodicError(ToneSearch.Found found, Gears gears) {
+    List<AxisRun> runs =
+        found.fit().model().backgrounds().stream().map(RunBackground::run).toList();
     this.found = found;
     this.gears = gears;
     this.totalSeconds = runs.stream().mapToDouble(r -> r.motion().spanSeconds()).sum();
@@ -38,7 +40,7 @@ public final class PeriodicError {
   /** Fits; no figure when no run has enough frames, or the star never moved. */
   public static Answer<PeriodicError> of(List<AxisRun> runs, Gears gears) {
     return ToneSearch.of(runs, gears)
-        .map(found -> Answer.of(new PeriodicError(found, gears, runs)))
+        .map(found -> Answer.of(new PeriodicError(found, gears)))
         .orElseGet(
             () ->
                 Answer.none(
@@ -62,18 +64,21 @@ public final class PeriodicError {
     return tones;
   }
 
-  /** Turns in the data of the worm where its period is known, else of the largest family. */
+  /**
+   * Turns in the data of what {@link #curve} shows; of the worm where nothing was found or too few
+   * of its turns are there.
+   */
   public OptionalDouble cycles() {
-    if (gears.wormPeriodSeconds().isPresent()) {
-      return OptionalDouble.of(totalSeconds / gears.wormPeriodSeconds().getAsDouble());
+    OptionalDouble worm = wormTurns();
+    boolean tooFew = worm.isPresent() && worm.getAsDouble() < FEWEST_CYCLES;
+    if (mainFamily.isEmpty() || tooFew) {
+      return worm;
     }
-    return mainFamily.isPresent()
-        ? OptionalDouble.of(
-            totalSeconds / found.fit().families().get(mainFamily.getAsInt()).periodSeconds())
-        : OptionalDouble.empty();
+    double period = found.fit().families().get(mainFamily.getAsInt()).periodSeconds();
+    return OptionalDouble.of(totalSeconds / period);
   }
 
-  /** One turn of the worm or, where its period is unknown, of the largest family. */
+  /** One turn of the worm or, where none was found, of the largest family. */
   public Answer<TurnCurve> curve() {
     return main().map(family -> TurnCurve.of(found.fit(), family));
   }
@@ -98,27 +103,27 @@ public final class PeriodicError {
     return AmplitudeTrace.of(found);
   }
 
+  private OptionalDouble wormTurns() {
+    OptionalDouble period = gears.wormPeriodSeconds();
+    return period.isPresent() ? OptionalDouble.of(totalSeconds / period.getAsDouble()) : period;
+  }
+
   private Answer<Integer> main() {
-    if (gears.wormPeriodSeconds().isPresent()
-        && cycles().getAsDouble() < FEWEST_CYCLES
-        && !hasWorm()) {
+    OptionalDouble worm = wormTurns();
+    if (worm.isPresent() && worm.getAsDouble() < FEWEST_CYCLES) {
+      double missing = FEWEST_CYCLES * gears.wormPeriodSeconds().getAsDouble() - totalSeconds;
       return Answer.none(
           String.format(
               Locale.ROOT,
               "the runs hold %.1f turns of the worm and at least %.0f are needed to tell it from"
                   + " drift and wander: record %.0f more minutes",
-              cycles().getAsDouble(),
+              worm.getAsDouble(),
               FEWEST_CYCLES,
-              Math.ceil(
-                  (FEWEST_CYCLES * gears.wormPeriodSeconds().getAsDouble() - totalSeconds) / 60)));
+              Math.ceil(missing / 60)));
     }
     return mainFamily.isPresent()
         ? Answer.of(mainFamily.getAsInt())
         : Answer.none("no period stands out of wander and noise");
-  }
-
-  private boolean hasWorm() {
-    return found.fit().families().stream().anyMatch(f -> f.source().equals(Family.WORM));
   }
 
   private static OptionalInt mainFamily(SharedFit fit) {

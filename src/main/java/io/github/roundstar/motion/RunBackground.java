@@ -18,20 +18,35 @@ import java.util.Optional;
  */
 record RunBackground(
     AxisRun run, WanderNoise wanderNoise, Whitening whitening, WhiteRegression fit) {
-  /** Fewest white steps that a fit is tried on. */
+  /** Fewest white steps, beyond one for each column, that a fit is tried on. */
   static final int FEWEST_STEPS = 16;
 
   /** Fits; nothing when the run is too short or constant. */
   static Optional<RunBackground> of(AxisRun run, List<Family> families) {
+    return fit(run, families, WanderNoise::fit);
+  }
+
+  /** The same run beside other families; wander and noise are looked for near those known. */
+  Optional<RunBackground> with(List<Family> families) {
+    return fit(run, families, wanderNoise::refit);
+  }
+
+  private interface Search {
+    Optional<WanderNoise> find(
+        double[] seconds, boolean[] startsPiece, double[] data, double[][] regressors);
+  }
+
+  private static Optional<RunBackground> fit(AxisRun run, List<Family> families, Search search) {
     MotionSeries motion = run.motion();
     double[][] columns = ToneColumns.withDrift(run, families);
-    if (motion.size() < FEWEST_STEPS + columns.length) {
+    if (motion.size() - motion.pieces() < FEWEST_STEPS + columns.length) {
       return Optional.empty();
     }
     double[] seconds = motion.seconds();
     double[] arcsec = motion.arcsec();
     boolean[] starts = motion.startsPiece();
-    return WanderNoise.fit(seconds, starts, arcsec, columns)
+    return search
+        .find(seconds, starts, arcsec, columns)
         .map(
             wanderNoise -> {
               Whitening whitening = wanderNoise.whitening(seconds, starts);

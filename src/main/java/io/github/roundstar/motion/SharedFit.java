@@ -23,7 +23,12 @@ import java.util.Optional;
 final class SharedFit {
   private static final int MOST_STEPS = 30;
   private static final int MOST_HALVINGS = 6;
-  private static final double CONVERGED = 1e-10;
+
+  /**
+   * A step that promises to lower the sum of squares by less than this share is the last: what it
+   * leaves is of the square of that.
+   */
+  private static final double LAST_STEP = 1e-8;
 
   private final ToneModel model;
   private final double[] parameters;
@@ -47,6 +52,12 @@ final class SharedFit {
   private static Covariance covariance(LeastSquares design, ToneModel model, double[] residuals) {
     double[] ofFrames = Arrays.copyOf(residuals, model.frameRows());
     return NeweyWest.covarianceWithPriors(design, ofFrames, NeweyWest.plugInLag(ofFrames));
+  }
+
+  /** The families at the periods that fit best, without a covariance. */
+  static List<Family> refined(List<RunBackground> backgrounds, List<Family> families) {
+    ToneModel model = new ToneModel(backgrounds, families);
+    return model.families(refine(model, ToneStart.of(model)));
   }
 
   ToneModel model() {
@@ -80,15 +91,16 @@ final class SharedFit {
     double[] residuals = model.residuals(parameters);
     double sum = squares(residuals);
     for (int step = 0; step < MOST_STEPS; step++) {
-      double[] change = WhiteRegression.of(residuals, model.derivatives(parameters)).coefficients();
+      WhiteRegression linear = WhiteRegression.of(residuals, model.derivatives(parameters));
+      double[] change = linear.coefficients();
+      if (sum - linear.sumOfSquares() <= LAST_STEP * sum) {
+        return moved(parameters, 1, change);
+      }
       double[] next = null;
       double nextSum = sum;
       double share = 1;
       for (int halving = 0; halving <= MOST_HALVINGS; halving++, share /= 2) {
-        double[] trial = parameters.clone();
-        for (int j = 0; j < trial.length; j++) {
-          trial[j] += share * change[j];
-        }
+        double[] trial = moved(parameters, share, change);
         double[] trialResiduals = model.residuals(trial);
         double trialSum = squares(trialResiduals);
         if (trialSum <= nextSum) {
@@ -102,13 +114,17 @@ final class SharedFit {
         return parameters;
       }
       parameters = next;
-      boolean settled = sum - nextSum <= CONVERGED * sum;
       sum = nextSum;
-      if (settled) {
-        return parameters;
-      }
     }
     return parameters;
+  }
+
+  private static double[] moved(double[] parameters, double share, double[] change) {
+    double[] moved = parameters.clone();
+    for (int j = 0; j < moved.length; j++) {
+      moved[j] += share * change[j];
+    }
+    return moved;
   }
 
   private static double squares(double[] values) {

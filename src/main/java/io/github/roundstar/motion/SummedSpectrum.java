@@ -6,10 +6,12 @@ import io.github.roundstar.signal.Periodogram;
 import io.github.roundstar.signal.RobustScale;
 import io.github.roundstar.signal.Series;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.DoublePredicate;
-import java.util.stream.IntStream;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
+import org.apache.commons.math3.distribution.GammaDistribution;
 
 /**
  * How strongly each trial frequency stands out of wander and noise, all runs together.
@@ -17,7 +19,8 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  * <p>Each run's white residuals give a floating-mean periodogram with power p; - (n - 3) / 2 ln(1 -
  * p) is half of a chi-square of two degrees of freedom where only wander and noise are. The runs
  * are summed without regard to phase, which a slew loses. What the fitted wander and noise leave of
- * a slope in the spectrum, a coloured seeing for one, is divided out by {@link LocalBackground}.
+ * a slope in the spectrum, a coloured seeing for one, is divided out by {@link LocalBackground},
+ * and what unsteady lines leave around them by {@link Skirts}.
  */
 final class SummedSpectrum {
   /** Trial frequencies per resolution element 1 / T. */
@@ -25,26 +28,29 @@ final class SummedSpectrum {
 
   /**
    * A gear turns smoothly; a knock, a gust or a correction that the log does not show does not.
-   * White steps beyond this many robust standard deviations are left out of the search, so that
-   * jumps at even intervals are not taken for a gear.
+   * White steps beyond this many robust standard deviations do not take part in the search.
    */
   private static final double JUMP = 4;
-
-  /** A few steps can lie on a sinusoid to the last bit, whose power of 1 has no logarithm. */
-  private static final double MOST_POWER = 1 - 1e-15;
 
   /** Upper bound on trial frequencies, so that no log, however long, exhausts the memory. */
   private static final int MOST_FREQUENCIES = 1 << 21;
 
   private final FrequencyGrid grid;
+  private final Map<AxisRun, Periodogram> periodograms;
   private final double[] strength;
   private final double[] background;
   private final int runs;
   private final double timeVariance;
 
   private SummedSpectrum(
-      FrequencyGrid grid, double[] strength, double[] background, int runs, double timeVariance) {
+      FrequencyGrid grid,
+      Map<AxisRun, Periodogram> periodograms,
+      double[] strength,
+      double[] background,
+      int runs,
+      double timeVariance) {
     this.grid = grid;
+    this.periodograms = periodograms;
     this.strength = strength;
     this.background = background;
     this.runs = runs;
@@ -62,21 +68,52 @@ final class SummedSpectrum {
     return new FrequencyGrid(low, step, Math.max(1, (int) ((high - low) / step)));
   }
 
-  static SummedSpectrum of(List<RunBackground> backgrounds, FrequencyGrid grid) {
+  /**
+   * Sums the runs.
+   *
+   * @param backgrounds the runs, lines found so far taken out
+   * @param grid trial frequencies
+   * @param lines frequencies of those lines, whose skirts count as background [Hz]
+   */
+  static SummedSpectrum of(
+      List<RunBackground> backgrounds, FrequencyGrid grid, List<Double> lines) {
+    return of(backgrounds, grid, lines, Map.of());
+  }
+
+  /** The same runs at the same frequencies with other lines taken out. */
+  SummedSpectrum after(List<RunBackground> backgrounds, List<Double> lines) {
+    return of(backgrounds, grid, lines, periodograms);
+  }
+
+  private static SummedSpectrum of(
+      List<RunBackground> backgrounds,
+      FrequencyGrid grid,
+      List<Double> lines,
+      Map<AxisRun, Periodogram> before) {
     double[] strength = new double[grid.count()];
     double timeVariance = 0;
+    Map<AxisRun, Periodogram> periodograms = new HashMap<>();
     for (RunBackground background : backgrounds) {
-      Series steps = steadySteps(background);
-      Periodogram periodogram = Periodogram.of(steps, grid);
-      int left = background.fit().steps() - steps.size();
-      double half = Math.max(0, (background.fit().degreesOfFreedom() - left - 3) / 2.0);
+      double[] seconds = background.stepSeconds();
+      double[] steady = withoutJumps(background.fit().residuals());
+      Periodogram known = before.get(background.run());
+      Periodogram periodogram =
+          known == null
+              ? Periodogram.of(Series.of(seconds, steady), grid)
+              : known.withValues(steady);
+      periodograms.put(background.run(), periodogram);
+      double half = (background.fit().degreesOfFreedom() - 3) / 2.0;
       for (int j = 0; j < strength.length; j++) {
-        strength[j] -= half * Math.log1p(-Math.min(periodogram.power(j), MOST_POWER));
+        strength[j] -= half * Math.log1p(-periodogram.power(j));
       }
-      timeVariance += variance(steps.seconds()) / backgrounds.size();
+      timeVariance += variance(seconds) / backgrounds.size();
     }
-    double[] background = LocalBackground.of(strength, grid, backgrounds.size());
-    return new SummedSpectrum(grid, strength, background, backgrounds.size(), timeVariance);
+    double plainMedian =
+        new GammaDistribution(backgrounds.size(), 1).inverseCumulativeProbability(0.5);
+    double[] background = LocalBackground.of(strength, grid, plainMedian);
+    Skirts.raise(background, strength, grid, plainMedian, lines);
+    return new SummedSpectrum(
+        grid, periodograms, strength, background, backgrounds.size(), timeVariance);
   }
 
   FrequencyGrid grid() {
@@ -94,7 +131,7 @@ final class SummedSpectrum {
   int strongest(DoublePredicate eligible) {
     int best = -1;
     for (int j = 0; j < strength.length; j++) {
-      if (eligible.test(grid.hertz(j)) && (best < 0 || height(j) > height(best))) {
+      if ((best < 0 || height(j) > height(best)) && eligible.test(grid.hertz(j))) {
         best = j;
       }
     }
@@ -116,14 +153,17 @@ final class SummedSpectrum {
     return FalseAlarm.ofSum(height(j), runs, bandHz(), timeVariance);
   }
 
-  /** Height above the background that wander and noise alone reach with {@code probability}. */
-  double heightAt(double probability) {
+  /**
+   * Height above the background that wander and noise alone reach with {@code probability} in a run
+   * that is looked at by itself.
+   */
+  double heightOfOneRunAt(double probability) {
     return new BrentSolver(1e-9)
         .solve(
             200,
-            z -> Math.log(FalseAlarm.ofSum(z, runs, bandHz(), timeVariance) / probability),
-            runs,
-            runs + 700);
+            z -> Math.log(FalseAlarm.ofSum(z, 1, bandHz(), timeVariance) / probability),
+            1,
+            700);
   }
 
   private double bandHz() {
@@ -134,18 +174,12 @@ final class SummedSpectrum {
     return strength[j] / background[j];
   }
 
-  /** The white steps of a run, jumps left out. */
-  private static Series steadySteps(RunBackground background) {
-    double[] residuals = background.fit().residuals();
-    double[] seconds = background.stepSeconds();
+  /** White steps with zero, which wander and noise make them on average, in place of jumps. */
+  private static double[] withoutJumps(double[] residuals) {
     double limit = JUMP * RobustScale.of(residuals);
-    int[] steady =
-        IntStream.range(0, residuals.length)
-            .filter(i -> limit == 0 || Math.abs(residuals[i]) <= limit)
-            .toArray();
-    return Series.of(
-        Arrays.stream(steady).mapToDouble(i -> seconds[i]).toArray(),
-        Arrays.stream(steady).mapToDouble(i -> residuals[i]).toArray());
+    return Arrays.stream(residuals)
+        .map(step -> limit > 0 && Math.abs(step) > limit ? 0 : step)
+        .toArray();
   }
 
   private static double variance(double[] values) {

@@ -40,6 +40,18 @@ final class ToneReading {
     return tones;
   }
 
+  /** Amplitudes of all sinusoids, family by family [arcsec at the axis]. */
+  static List<Estimate> amplitudes(SharedFit fit) {
+    List<Estimate> amplitudes = new ArrayList<>();
+    List<Family> families = fit.families();
+    for (int f = 0; f < families.size(); f++) {
+      for (int h = 0; h < families.get(f).harmonics().size(); h++) {
+        amplitudes.add(amplitude(fit, f, h));
+      }
+    }
+    return amplitudes;
+  }
+
   /** Drift of a run at the axis [arcsec/s]. */
   static Estimate driftPerSecond(SharedFit fit, int run) {
     int at = fit.layout().drift(run);

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 
 /**
  * Finds the sinusoids of a night one by one, strongest first: each is judged against wander and
@@ -21,23 +22,28 @@ final class ToneSearch {
 
   private static final int MOST_TONES = 12;
 
-  private final List<AxisRun> runs;
+  private final RunBackground[] latest;
   private final Gears gears;
   private final FrequencyGrid grid;
   private final double resolutionHertz;
   private final Map<Double, Double> falseAlarmByHertz = new TreeMap<>();
+  private final List<Double> refused = new ArrayList<>();
 
   private List<Family> families = List.of();
   private List<RunBackground> backgrounds;
   private Optional<SharedFit> fit;
   private SummedSpectrum spectrum;
 
-  private ToneSearch(List<AxisRun> runs, Gears gears) {
-    this.runs = runs;
+  private ToneSearch(List<RunBackground> backgrounds, Gears gears) {
+    List<AxisRun> runs = backgrounds.stream().map(RunBackground::run).toList();
+    this.latest = backgrounds.toArray(RunBackground[]::new);
     this.gears = gears;
     this.grid = SummedSpectrum.grid(runs);
     this.resolutionHertz =
-        0.5 / runs.stream().mapToDouble(r -> r.motion().spanSeconds()).max().orElse(1);
+        0.5 / runs.stream().mapToDouble(r -> r.motion().spanSeconds()).max().orElseThrow();
+    this.backgrounds = backgrounds;
+    this.fit = SharedFit.of(backgrounds, families);
+    this.spectrum = SummedSpectrum.of(backgrounds, grid, lines());
   }
 
   /**
@@ -59,22 +65,23 @@ final class ToneSearch {
 
   /** Searches; nothing when no run has enough frames that are not constant. */
   static Optional<Found> of(List<AxisRun> runs, Gears gears) {
-    if (runs.stream().allMatch(run -> run.motion().size() < RunBackground.FEWEST_STEPS)) {
+    List<RunBackground> usable =
+        runs.stream().flatMap(run -> RunBackground.of(run, List.of()).stream()).toList();
+    if (usable.isEmpty()) {
       return Optional.empty();
     }
-    ToneSearch search = new ToneSearch(runs, gears);
-    search.settle(List.of());
-    if (search.fit.isEmpty()) {
-      return Optional.empty();
-    }
+    ToneSearch search = new ToneSearch(usable, gears);
     for (int tone = 0; tone < MOST_TONES && search.addStrongest(); tone++) {
-      // each turn adds a tone
+      // each turn adds a tone or refuses one
     }
     return search.fit.map(
         fit -> new Found(fit, search.spectrum, Map.copyOf(search.falseAlarmByHertz)));
   }
 
   private boolean addStrongest() {
+    if (fit.isEmpty()) {
+      return false;
+    }
     int peak = spectrum.strongest(this::isNew);
     if (peak < 0) {
       return false;
@@ -85,48 +92,74 @@ final class ToneSearch {
     }
     double hertz = spectrum.refined(peak);
     List<Family> before = families;
-    settle(gears.place(families, hertz, resolutionHertz));
-    if (fit.isEmpty()) {
-      settle(before);
-      return false;
+    List<Family> placed = gears.place(before, hertz, resolutionHertz);
+    if (placed.equals(before)) {
+      // The gear has a line there already and can have but one.
+      refused.add(hertz);
+      return true;
     }
-    falseAlarmByHertz.put(hertz, falseAlarm);
+    settle(placed);
+    if (fit.isEmpty() || tooSlow() || vague()) {
+      refused.add(hertz);
+      settle(before);
+    } else {
+      falseAlarmByHertz.put(hertz, falseAlarm);
+    }
     return true;
   }
 
-  /** Fits the families, and again at the periods that the first fit found. */
+  /** Fits the families' periods, then everything at the periods found. */
   private void settle(List<Family> wanted) {
-    fit(wanted);
-    if (fit.isPresent()) {
-      families = fit.get().families();
-      if (!families.isEmpty()) {
-        fit(families);
+    families = wanted;
+    takeBackgrounds();
+    if (!wanted.isEmpty() && !backgrounds.isEmpty()) {
+      families = SharedFit.refined(backgrounds, wanted);
+      takeBackgrounds();
+    }
+    if (backgrounds.isEmpty()) {
+      fit = Optional.empty();
+      return;
+    }
+    fit = SharedFit.of(backgrounds, families);
+    spectrum = spectrum.after(backgrounds, lines());
+  }
+
+  /** Wander and noise beside the families, looked for near where they were last. */
+  private void takeBackgrounds() {
+    backgrounds = new ArrayList<>();
+    for (int r = 0; r < latest.length; r++) {
+      Optional<RunBackground> present = latest[r].with(families);
+      if (present.isPresent()) {
+        latest[r] = present.get();
+        backgrounds.add(latest[r]);
       }
     }
-    if (fit.isPresent()) {
-      spectrum = SummedSpectrum.of(backgrounds, grid);
-    }
   }
 
-  private void fit(List<Family> wanted) {
-    backgrounds = backgrounds(wanted);
-    fit = backgrounds.isEmpty() ? Optional.empty() : SharedFit.of(backgrounds, wanted);
-  }
-
-  private List<RunBackground> backgrounds(List<Family> wanted) {
-    List<RunBackground> present = new ArrayList<>();
-    for (AxisRun run : runs) {
-      RunBackground.of(run, wanted).ifPresent(present::add);
-    }
-    return present;
-  }
-
-  /** Whether a frequency is clear of what was found: the skirts of a line are not lines. */
+  /**
+   * Whether a frequency is clear of what was found: nearer than two lines can be told apart, or
+   * than a gear's period holds, it is the same line.
+   */
   private boolean isNew(double hertz) {
+    double apart = Math.max(2 * Skirts.NEAREST * resolutionHertz, Gears.TOLERANCE * hertz);
+    return lines().stream().allMatch(line -> Math.abs(hertz - line) > apart);
+  }
+
+  /** Whether a line, once fitted, turned out to make too few turns to be told from wander. */
+  private boolean tooSlow() {
     return families.stream()
-        .allMatch(
-            family ->
-                family.harmonics().stream()
-                    .allMatch(h -> Math.abs(hertz - family.hertz(h)) > 2 * resolutionHertz));
+        .anyMatch(f -> f.hertz(f.harmonics().get(0)) < (1 - Gears.TOLERANCE) * grid.startHz());
+  }
+
+  /** Whether a line, once fitted beside the others, may as well have no amplitude. */
+  private boolean vague() {
+    return ToneReading.amplitudes(fit.orElseThrow()).stream().anyMatch(a -> a.lo95() <= 0);
+  }
+
+  /** Frequencies of what was found, and of what was tried and refused. */
+  private List<Double> lines() {
+    return Stream.concat(
+            families.stream().flatMap(f -> f.harmonics().stream().map(f::hertz)), refused.stream())
+        .toList();
   }
 }

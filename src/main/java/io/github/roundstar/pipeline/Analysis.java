@@ -27,6 +27,7 @@ public final class Analysis {
    */
   public static AnalysisOutcome run(AnalysisJob job)
       throws UnusableInputException, UnwritableOutputException {
+    warmUpReport();
     Equipment equipment =
         job.equipment().isPresent()
             ? EquipmentReader.read(job.equipment().get())
@@ -49,6 +50,16 @@ public final class Analysis {
       }
     }
     return new AnalysisOutcome(nights, unusable, faults, warnings);
+  }
+
+  /**
+   * Fonts, charts and templates take long to start and little to run: they start while the logs are
+   * read.
+   */
+  private static void warmUpReport() {
+    Thread thread = new Thread(NightPage::warmUp, "report warm-up");
+    thread.setDaemon(true);
+    thread.start();
   }
 
   private static List<GuideLog> read(List<Path> files, List<String> unusable) {

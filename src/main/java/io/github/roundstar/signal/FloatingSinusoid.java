@@ -23,11 +23,25 @@ final class FloatingSinusoid {
     values = series.values();
     meanSeconds = centre(seconds);
     meanValue = centre(values);
+    variance = variance();
+  }
+
+  /** Other values at the same times, with the same weights. */
+  FloatingSinusoid(FloatingSinusoid same, double[] otherValues) {
+    weights = same.weights;
+    seconds = same.seconds;
+    values = otherValues.clone();
+    meanSeconds = same.meanSeconds;
+    meanValue = centre(values);
+    variance = variance();
+  }
+
+  private double variance() {
     double sum = 0;
     for (int i = 0; i < values.length; i++) {
       sum += weights[i] * values[i] * values[i];
     }
-    variance = sum;
+    return sum;
   }
 
   private static double[] normalised(double[] raw) {

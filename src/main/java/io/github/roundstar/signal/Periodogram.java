@@ -34,13 +34,24 @@ public final class Periodogram {
   private final double[] power;
   private final double[] cosine;
   private final double[] sine;
+  private final double[][] once;
+  private final double[][] twice;
 
-  private Periodogram(FloatingSinusoid samples, FrequencyGrid grid) {
+  private Periodogram(
+      FloatingSinusoid samples, FrequencyGrid grid, double[][] once, double[][] twice) {
     this.samples = samples;
     this.grid = grid;
+    this.once = once;
+    this.twice = twice;
     this.power = new double[grid.count()];
     this.cosine = new double[grid.count()];
     this.sine = new double[grid.count()];
+    if (samples.variance > 0) {
+      double[][] valued = sums(samples, grid, 1, samples.values);
+      for (int j = 0; j < grid.count(); j++) {
+        put(j, moments(j, valued));
+      }
+    }
   }
 
   /**
@@ -63,45 +74,41 @@ public final class Periodogram {
   public static Periodogram weighted(Series series, double[] weights, FrequencyGrid grid) {
     Check.atLeast("number of samples", series.size(), 1);
     Check.sameLength("weights", weights, series.size());
-    Periodogram periodogram = new Periodogram(new FloatingSinusoid(series, weights), grid);
-    if (periodogram.samples.variance > 0) {
-      periodogram.fill();
-    }
-    return periodogram;
+    FloatingSinusoid samples = new FloatingSinusoid(series, weights);
+    double[] ones = new double[series.size()];
+    Arrays.fill(ones, 1);
+    return new Periodogram(
+        samples, grid, sums(samples, grid, 1, ones), sums(samples, grid, 2, ones));
   }
 
-  private void fill() {
+  /**
+   * Of other values at the same times, with the same weights and frequencies: a third of the work.
+   *
+   * @param values one per time
+   */
+  public Periodogram withValues(double[] values) {
+    Check.sameLength("values", values, samples.seconds.length);
+    return new Periodogram(new FloatingSinusoid(samples, values), grid, once, twice);
+  }
+
+  /** Weighted sums of values times cosine and sine at {@code multiple} times every frequency. */
+  private static double[][] sums(
+      FloatingSinusoid samples, FrequencyGrid grid, int multiple, double[] values) {
     int n = samples.seconds.length;
     double[] turns = new double[n];
-    double[] doubleTurns = new double[n];
-    double[][] once = new double[2][n];
-    double[][] twice = new double[2][n];
-    double[][] valued = new double[2][n];
-    double middleHz = grid.hertz(grid.count() / 2);
+    double[][] amplitudes = new double[2][n];
+    double middleHz = multiple * grid.hertz(grid.count() / 2);
     for (int i = 0; i < n; i++) {
-      turns[i] = grid.stepHz() * samples.seconds[i];
-      doubleTurns[i] = 2 * turns[i];
+      turns[i] = multiple * grid.stepHz() * samples.seconds[i];
       double angle = FloatingSinusoid.angle(middleHz, samples.seconds[i]);
-      double c = Math.cos(angle);
-      double s = Math.sin(angle);
-      double w = samples.weights[i];
-      once[0][i] = w * c;
-      once[1][i] = w * s;
-      twice[0][i] = w * (c * c - s * s);
-      twice[1][i] = w * 2 * c * s;
-      valued[0][i] = w * c * samples.values[i];
-      valued[1][i] = w * s * samples.values[i];
+      double weighted = samples.weights[i] * values[i];
+      amplitudes[0][i] = weighted * Math.cos(angle);
+      amplitudes[1][i] = weighted * Math.sin(angle);
     }
-    Extirpolation extirpolation = new Extirpolation(grid.count());
-    once = extirpolation.sums(turns, once);
-    twice = extirpolation.sums(doubleTurns, twice);
-    valued = extirpolation.sums(turns, valued);
-    for (int j = 0; j < grid.count(); j++) {
-      put(j, moments(j, once, twice, valued));
-    }
+    return new Extirpolation(grid.count()).sums(turns, amplitudes);
   }
 
-  private static Moments moments(int j, double[][] once, double[][] twice, double[][] valued) {
+  private Moments moments(int j, double[][] valued) {
     double c = once[0][j];
     double s = once[1][j];
     return new Moments(

@@ -19,6 +19,12 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
   private static final double HIGHEST_LOG_RATIO = 5;
   private static final int COARSE_STEPS = 14;
 
+  /** How far to either side of a former ratio is searched, first and then [decades]. */
+  private static final double[] REACHES = {0.25, 4};
+
+  /** A maximum within this share of the reach does not lie on the edge of the search. */
+  private static final double WELL_INSIDE = 0.95;
+
   /**
    * Fits both by restricted maximum likelihood, the linear model concentrated out: one search over
    * the ratio.
@@ -51,18 +57,31 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
         best = at;
       }
     }
-    double refined =
-        new BrentOptimizer(1e-6, 1e-4)
-            .optimize(
-                new MaxEval(60),
-                new UnivariateObjectiveFunction(likelihood::at),
-                GoalType.MAXIMIZE,
-                new SearchInterval(
-                    Math.max(LOWEST_LOG_RATIO, best - step),
-                    Math.min(HIGHEST_LOG_RATIO, best + step)))
-            .getPoint();
-    double ratio = Math.pow(10, refined);
-    return Optional.of(new WanderNoise(likelihood.noiseVariance(ratio), ratio));
+    return Optional.of(at(likelihood, likelihood.highest(best, step)));
+  }
+
+  /**
+   * As {@link #fit}, for the same series beside another linear model: looks near this ratio first.
+   */
+  public Optional<WanderNoise> refit(
+      double[] seconds, boolean[] startsPiece, double[] data, double[][] regressors) {
+    Likelihood likelihood = new Likelihood(seconds, startsPiece, data, regressors);
+    if (!likelihood.informative()) {
+      return Optional.empty();
+    }
+    double start = Math.log10(ratioPerSecond);
+    for (double reach : REACHES) {
+      double found = likelihood.highest(start, reach);
+      if (Math.abs(found - start) < WELL_INSIDE * reach) {
+        return Optional.of(at(likelihood, found));
+      }
+    }
+    return fit(seconds, startsPiece, data, regressors);
+  }
+
+  private static WanderNoise at(Likelihood likelihood, double logRatio) {
+    double ratio = Math.pow(10, logRatio);
+    return new WanderNoise(likelihood.noiseVariance(ratio), ratio);
   }
 
   /** The filter that makes such a series white. */
@@ -113,6 +132,19 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
           * (fit.degreesOfFreedom() * Math.log(variance)
               + whitening.logDeterminant()
               + fit.logDeterminant());
+    }
+
+    /** Where it is highest within {@code reach} of {@code start}. */
+    double highest(double start, double reach) {
+      double low = Math.max(LOWEST_LOG_RATIO, start - reach);
+      double high = Math.min(HIGHEST_LOG_RATIO, start + reach);
+      return new BrentOptimizer(1e-6, 1e-4)
+          .optimize(
+              new MaxEval(60),
+              new UnivariateObjectiveFunction(this::at),
+              GoalType.MAXIMIZE,
+              new SearchInterval(low, high, Math.max(low, Math.min(high, start))))
+          .getPoint();
     }
 
     double noiseVariance(double ratio) {

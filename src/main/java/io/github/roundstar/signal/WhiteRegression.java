@@ -30,12 +30,12 @@ public record WhiteRegression(
     int k = regressors.length;
     double[] residuals = data.clone();
     if (k == 0) {
-      return new WhiteRegression(new double[0], residuals, dot(data, data), 0);
+      return new WhiteRegression(new double[0], residuals, LeastSquares.dot(data, data), 0);
     }
     double[] length = new double[k];
     double logScale = 0;
     for (int j = 0; j < k; j++) {
-      double norm = Math.sqrt(dot(regressors[j], regressors[j]));
+      double norm = Math.sqrt(LeastSquares.dot(regressors[j], regressors[j]));
       length[j] = norm == 0 ? 1 : norm;
       logScale += 2 * Math.log(length[j]);
     }
@@ -51,7 +51,7 @@ public record WhiteRegression(
     return new WhiteRegression(
         coefficients,
         residuals,
-        dot(residuals, residuals),
+        LeastSquares.dot(residuals, residuals),
         Math.log(cholesky.getDeterminant()) + logScale);
   }
 
@@ -69,7 +69,7 @@ public record WhiteRegression(
       DecompositionSolver solver, double[] data, double[][] regressors, double[] length) {
     double[] right = new double[length.length];
     for (int j = 0; j < right.length; j++) {
-      right[j] = dot(regressors[j], data) / length[j];
+      right[j] = LeastSquares.dot(regressors[j], data) / length[j];
     }
     double[] coefficients = solver.solve(new ArrayRealVector(right, false)).toArray();
     for (int j = 0; j < right.length; j++) {
@@ -83,19 +83,11 @@ public record WhiteRegression(
     double[][] gram = new double[k][k];
     for (int a = 0; a < k; a++) {
       for (int b = 0; b <= a; b++) {
-        gram[a][b] = dot(columns[a], columns[b]) / (length[a] * length[b]);
+        gram[a][b] = LeastSquares.dot(columns[a], columns[b]) / (length[a] * length[b]);
         gram[b][a] = gram[a][b];
       }
       gram[a][a] += RIDGE;
     }
     return gram;
-  }
-
-  private static double dot(double[] a, double[] b) {
-    double sum = 0;
-    for (int i = 0; i < a.length; i++) {
-      sum += a[i] * b[i];
-    }
-    return sum;
   }
 }

@@ -19,6 +19,8 @@ import java.util.Arrays;
  *     2.2, 2.9, 6.2"
  */
 public final class Whitening {
+  private static final double LARGE = 1e200;
+
   private final boolean[] startsPiece;
   private final double[] gain;
   private final double[] scale;
@@ -50,6 +52,7 @@ public final class Whitening {
     int[] sample = new int[n];
     int steps = 0;
     double logDeterminant = 0;
+    double product = 1;
     double variance = 1;
     for (int i = 0; i < n; i++) {
       if (i == 0 || starts[i]) {
@@ -63,9 +66,15 @@ public final class Whitening {
       gain[i] = predicted / total;
       scale[i] = 1 / Math.sqrt(total);
       variance = gain[i];
-      logDeterminant += Math.log(total);
+      // One logarithm for many factors, before their product grows out of range.
+      product *= total;
+      if (product > LARGE) {
+        logDeterminant += Math.log(product);
+        product = 1;
+      }
       sample[steps++] = i;
     }
+    logDeterminant += Math.log(product);
     return new Whitening(starts, gain, scale, Arrays.copyOf(sample, steps), logDeterminant);
   }
 

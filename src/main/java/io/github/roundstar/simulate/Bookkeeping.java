@@ -1,7 +1,6 @@
 package io.github.roundstar.simulate;
 
 import io.github.roundstar.model.AxisLoop;
-import io.github.roundstar.model.FrameState;
 import io.github.roundstar.model.Frames;
 import io.github.roundstar.model.GuideCamera;
 import io.github.roundstar.model.GuideRun;
@@ -43,7 +42,7 @@ final class Bookkeeping {
                 OptionalDouble.of(scenario.evening().exposureSeconds())),
             settings(scenario),
             frames,
-            counts(frames),
+            RowCounts.of(frames, 0, 0),
             List.of());
     RunTruth figures =
         new RunTruth(
@@ -77,22 +76,6 @@ final class Bookkeeping {
 
   private static AxisLoop axis(LoopPlan.Axis axis) {
     return new AxisLoop(OptionalDouble.of(axis.gain()), OptionalDouble.of(axis.deadbandArcsec()));
-  }
-
-  private static RowCounts counts(Frames frames) {
-    int[] byState = new int[FrameState.values().length];
-    for (int i = 0; i < frames.size(); i++) {
-      byState[frames.state(i).ordinal()]++;
-    }
-    return new RowCounts(
-        byState[FrameState.USED.ordinal()],
-        byState[FrameState.SETTLING.ordinal()],
-        byState[FrameState.LOST.ordinal()],
-        byState[FrameState.DITHER.ordinal()],
-        byState[FrameState.IDLE.ordinal()],
-        0,
-        0,
-        0);
   }
 
   private static int dithers(Frames frames) {

@@ -14,7 +14,8 @@ import org.junit.jupiter.api.Test;
  * regression), <a href="https://www.itl.nist.gov/div898/strd/">NIST/ITL</a>.
  */
 class LeastSquaresTest {
-  private static final double[][] NORRIS =
+  /** NIST StRD "Norris": y, x. */
+  static final double[][] NORRIS =
       rows(
           """
           0.1,0.2; 338.8,337.4; 118.1,118.2; 888.0,884.6; 9.2,10.1; 228.1,226.5; 668.5,666.3;

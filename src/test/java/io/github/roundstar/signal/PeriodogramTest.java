@@ -184,6 +184,24 @@ class PeriodogramTest {
   }
 
   @Test
+  @Tag("identity")
+  void otherValuesAtTheSameTimesAreAsGoodAsAFreshStart() {
+    Series series = KnownSeries.unevenlySampled();
+    double[] weights = KnownSeries.unevenWeights();
+    double[] constant = new double[series.size()];
+    Periodogram again =
+        Periodogram.weighted(Series.of(series.seconds(), constant), weights, GRID)
+            .withValues(series.values());
+    Periodogram fresh = Periodogram.weighted(series, weights, GRID);
+    for (int j = 0; j < GRID.count(); j++) {
+      assertThat(again.power(j)).isEqualTo(fresh.power(j));
+      assertThat(again.cosine(j)).isEqualTo(fresh.cosine(j));
+      assertThat(again.sine(j)).isEqualTo(fresh.sine(j));
+    }
+    assertThatThrownBy(() -> fresh.withValues(new double[3])).hasMessageContaining("values");
+  }
+
+  @Test
   void weightsAndGridsAreChecked() {
     Series series = irregular(4, 60);
     FrequencyGrid grid = new FrequencyGrid(0.01, 0.01, 5);
