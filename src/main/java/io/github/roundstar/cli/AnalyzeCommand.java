@@ -5,6 +5,7 @@ import io.github.roundstar.pipeline.Analysis;
 import io.github.roundstar.pipeline.AnalysisJob;
 import io.github.roundstar.pipeline.AnalysisOutcome;
 import io.github.roundstar.pipeline.FinishedNight;
+import io.github.roundstar.pipeline.NightFault;
 import io.github.roundstar.pipeline.UnwritableOutputException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -26,7 +27,8 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "Example:",
-      "  roundstar analyze --equipment sample-logs/equipment.toml sample-logs/good-night.ecsv"
+      "  roundstar analyze --equipment sample-logs/equipment.toml \\",
+      "      sample-logs/good-night.ecsv"
     })
 final class AnalyzeCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
@@ -47,9 +49,10 @@ final class AnalyzeCommand implements Callable<Integer> {
 
   @Option(
       names = "--utc-offset",
-      paramLabel = "+HH:MM",
+      paramLabel = "OFFSET",
       converter = UtcOffset.class,
-      description = "Offset of the logs' clocks from UTC, instead of what their headers say.")
+      description =
+          "Offset of the logs' clocks from UTC, such as +01:00, instead of what their headers say.")
   private ZoneOffset utcOffset;
 
   @Option(
@@ -82,14 +85,28 @@ final class AnalyzeCommand implements Callable<Integer> {
       night.withoutCharts().ifPresent(err::println);
       print(night);
     }
-    return (outcome.unusable().isEmpty() ? ExitCode.DONE : ExitCode.UNUSABLE_INPUT).number();
+    for (NightFault fault : outcome.faults()) {
+      err.print("night " + fault.night() + ": ");
+      Complaint.print(err, fault.cause(), loudness.verbose());
+    }
+    return exitCode(outcome).number();
+  }
+
+  private static ExitCode exitCode(AnalysisOutcome outcome) {
+    if (!outcome.faults().isEmpty()) {
+      return ExitCode.OWN_FAULT;
+    }
+    return outcome.unusable().isEmpty() ? ExitCode.DONE : ExitCode.UNUSABLE_INPUT;
   }
 
   private void print(FinishedNight night) {
     PrintWriter stdout = spec.commandLine().getOut();
-    if (!loudness.quiet()) {
-      NightLines.of(night.result()).forEach(stdout::println);
+    if (loudness.quiet()) {
+      stdout.println(night.json());
+      stdout.println(night.report());
+      return;
     }
+    NightLines.of(night.result()).forEach(stdout::println);
     stdout.println("  figures  " + night.json());
     stdout.println("  report   " + night.report());
   }

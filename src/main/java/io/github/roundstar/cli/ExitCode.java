@@ -1,5 +1,6 @@
 package io.github.roundstar.cli;
 
+import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.ingest.UnusableInputException;
 import io.github.roundstar.pipeline.UnwritableOutputException;
 
@@ -23,7 +24,7 @@ enum ExitCode {
   }
 
   static ExitCode of(Exception failure) {
-    if (failure instanceof UnusableInputException) {
+    if (failure instanceof UnusableInputException || failure instanceof FormatException) {
       return UNUSABLE_INPUT;
     }
     return failure instanceof UnwritableOutputException ? WRONG_USAGE : OWN_FAULT;

@@ -13,4 +13,8 @@ final class Loudness {
   boolean quiet() {
     return quiet;
   }
+
+  boolean verbose() {
+    return verbose;
+  }
 }

@@ -41,6 +41,7 @@ public final class Main implements Runnable {
     CommandLine line = new CommandLine(new Main());
     line.setOut(out).setErr(err);
     line.setExecutionExceptionHandler(Main::explain);
+    line.setExpandAtFiles(false); // a log may be called @west.csv
     int code = line.execute(arguments);
     out.flush();
     err.flush();
@@ -54,18 +55,12 @@ public final class Main implements Runnable {
   }
 
   private static int explain(Exception failure, CommandLine command, ParseResult parsed) {
-    PrintWriter err = command.getErr();
-    if (parsed.hasMatchedOption("--verbose")) {
-      failure.printStackTrace(err);
+    ParseResult of = parsed;
+    while (of.hasSubcommand()) {
+      of = of.subcommand();
     }
-    ExitCode code = ExitCode.of(failure);
-    err.println(
-        code == ExitCode.OWN_FAULT
-            ? "roundstar failed ("
-                + failure
-                + "): a fault of the tool: run again with --verbose and report what it prints"
-            : failure.getMessage());
-    return code.number();
+    Complaint.print(command.getErr(), failure, of.hasMatchedOption("--verbose"));
+    return ExitCode.of(failure).number();
   }
 
   private static PrintWriter writer(FileDescriptor descriptor) {

@@ -44,8 +44,11 @@ final class NightLines {
   }
 
   private static String periodic(Periodic periodic) {
-    if (periodic == null || periodic.peakToPeakArcsecAxis() == null) {
-      return "none that stands out, or not known";
+    if (periodic == null) {
+      return "not known; the report says why";
+    }
+    if (periodic.peakToPeakArcsecAxis() == null) {
+      return "nothing stands out of wander and noise, or too few turns; the report says more";
     }
     return interval(periodic.peakToPeakArcsecAxis())
         + " arcsec peak to peak at the axis, largest at "
@@ -59,7 +62,16 @@ final class NightLines {
   }
 
   private static String interval(Estimate estimate) {
-    return format("%.2f (%.2f .. %.2f)", estimate.value(), estimate.lo95(), estimate.hi95());
+    return format(
+        "%.2f (%.2f .. %.2f)",
+        noNegativeZero(estimate.value()),
+        noNegativeZero(estimate.lo95()),
+        noNegativeZero(estimate.hi95()));
+  }
+
+  /** A number that two decimals show as zero is shown without a sign. */
+  private static double noNegativeZero(double value) {
+    return Math.abs(value) < 0.005 ? 0 : value;
   }
 
   private static String format(String pattern, Object... values) {

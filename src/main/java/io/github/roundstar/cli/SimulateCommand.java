@@ -11,11 +11,15 @@ import io.github.roundstar.simulate.TruthWriter;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -27,7 +31,8 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "Example:",
-      "  roundstar simulate sample-logs/good-night.scenario.toml --out night.ecsv --truth truth.toml"
+      "  roundstar simulate sample-logs/good-night.scenario.toml \\",
+      "      --out night.ecsv --truth truth.toml"
     })
 final class SimulateCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
@@ -49,6 +54,7 @@ final class SimulateCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException, FormatException, UnwritableOutputException {
+    refuseOneFileForTwoThings();
     SimulatedNight night = Simulation.run(ScenarioReader.read(scenario));
     StringBuilder log = new StringBuilder();
     GuideTableWriter.write(night, log);
@@ -61,5 +67,15 @@ final class SimulateCommand implements Callable<Integer> {
       spec.commandLine().getOut().println(truth);
     }
     return ExitCode.DONE.number();
+  }
+
+  private void refuseOneFileForTwoThings() {
+    Set<Path> files = new HashSet<>();
+    for (Path file : Arrays.asList(scenario, out, truth)) {
+      if (file != null && !files.add(file.toAbsolutePath().normalize())) {
+        throw new ParameterException(
+            spec.commandLine(), file + ": named twice: give scenario, log and truth a file each");
+      }
+    }
   }
 }

@@ -42,6 +42,11 @@ final class Methods {
           new Method("/runs/*/periodic", PERIODIC),
           new Method("/night/periodic", PERIODIC),
           new Method(
+              "/night/periodic/detectable",
+              "Of the longest run: what fitted wander and noise reach anywhere in the range searched"
+                  + " in one night of a hundred, as the amplitude of a sinusoid in a spectrum with"
+                  + " Hann window."),
+          new Method(
               "/runs/*/settling",
               "From the first frame against the new set point to the first used frame."));
 

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /** Motion of the mount with the corrections taken out, run by run, thinned for a chart. */
 final class MotionTraces {
@@ -69,12 +70,18 @@ final class MotionTraces {
       x[i] += shift;
       y[i] = cosine * motion.arcsec(i);
     }
-    Decimation thinned = Decimation.of(x, y, columns);
-    double[] keptX = new double[thinned.size()];
-    double[] keptY = new double[thinned.size()];
-    Arrays.setAll(keptX, thinned::x);
-    Arrays.setAll(keptY, thinned::y);
-    return Polyline.of(keptX, keptY);
+    List<double[]> keptX = new ArrayList<>();
+    List<double[]> keptY = new ArrayList<>();
+    for (Stretches.Stretch stretch : Stretches.of(x, motion.run().cadenceSeconds(), columns)) {
+      Decimation thinned =
+          Decimation.of(
+              Arrays.copyOfRange(x, stretch.from(), stretch.to()),
+              Arrays.copyOfRange(y, stretch.from(), stretch.to()),
+              stretch.columns());
+      keptX.add(IntStream.range(0, thinned.size()).mapToDouble(thinned::x).toArray());
+      keptY.add(IntStream.range(0, thinned.size()).mapToDouble(thinned::y).toArray());
+    }
+    return Polyline.of(Stretches.joined(keptX), Stretches.joined(keptY));
   }
 
   /** The drift from end to end, through the mean of the motion. */

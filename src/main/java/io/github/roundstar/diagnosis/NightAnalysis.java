@@ -37,12 +37,13 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
     List<RunStudy> studies = night.runs().stream().map(run -> RunStudy.of(run, equipment)).toList();
     Answer<PeriodicError> periodic = periodic(studies, equipment);
     OptionalDouble imaging = equipment.imaging().arcsecPerPixel();
+    Gears gears = Gears.of(equipment);
     Reasons reasons = new Reasons(studies.size());
     NightSummary summary =
-        NightFigures.of(night, studies, periodic, imaging, reasons.below("/night"));
+        NightFigures.of(night, studies, periodic, imaging, gears, reasons.below("/night"));
     List<RunResult> runs = new ArrayList<>();
     for (int i = 0; i < studies.size(); i++) {
-      runs.add(RunFigures.of(studies.get(i), imaging, siteShown, reasons.ofRun(i)));
+      runs.add(RunFigures.of(studies.get(i), imaging, gears, siteShown, reasons.ofRun(i)));
     }
     reasons.below("").notYet("/polarAxis", "/exposures", "/replay", "/findings", "/verdict");
     NightResult result =

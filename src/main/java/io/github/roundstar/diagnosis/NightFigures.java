@@ -4,6 +4,7 @@ import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.GuidingMode;
 import io.github.roundstar.model.Night;
 import io.github.roundstar.motion.Answer;
+import io.github.roundstar.motion.Gears;
 import io.github.roundstar.motion.PeriodicError;
 import io.github.roundstar.motion.StarScatter;
 import io.github.roundstar.results.AxisDrift;
@@ -24,6 +25,7 @@ final class NightFigures {
       List<RunStudy> studies,
       Answer<PeriodicError> periodic,
       OptionalDouble imagingArcsecPerPixel,
+      Gears gears,
       Reasons.Scope scope) {
     scope.notYet("/responseArcsecPerSecond", "/noiseFloorArcsec", "/backlashArcsecAxis");
     return new NightSummary(
@@ -42,7 +44,7 @@ final class NightFigures {
             scope.orNull("/driftArcsecPerMinuteSky/dec", mean(studies, RunStudy::decDrift))),
         null,
         null,
-        PeriodicFigures.of(periodic, scope),
+        PeriodicFigures.of(periodic, gears, scope),
         null,
         SettlingFigures.of(night.runs()));
   }

@@ -1,6 +1,7 @@
 package io.github.roundstar.diagnosis;
 
 import io.github.roundstar.motion.Answer;
+import io.github.roundstar.motion.Gears;
 import io.github.roundstar.motion.PeriodicError;
 import io.github.roundstar.motion.TurnCurve;
 import io.github.roundstar.results.Component;
@@ -14,7 +15,7 @@ final class PeriodicFigures {
   private PeriodicFigures() {}
 
   /** The record, or null with the reason noted. */
-  static Periodic of(Answer<PeriodicError> answer, Reasons.Scope scope) {
+  static Periodic of(Answer<PeriodicError> answer, Gears gears, Reasons.Scope scope) {
     PeriodicError found = scope.orNull(PERIODIC, answer);
     if (found == null) {
       return null;
@@ -28,7 +29,8 @@ final class PeriodicFigures {
             curve.map(TurnCurve::steepestArcsecPerSecond)),
         found.cycles().isPresent() ? found.cycles().getAsDouble() : null,
         null,
-        components(found));
+        components(found),
+        scope.orNull(PERIODIC + "/detectable", Visibility.of(found, gears)));
   }
 
   static List<Component> components(PeriodicError found) {

@@ -20,16 +20,23 @@ final class PeriodicTraces {
 
   private static final int MOST_TURNS = 20;
 
+  /** So much of the spectrum is shown beyond the slowest period found. */
+  private static final double BEYOND = 1.5;
+
   private PeriodicTraces() {}
 
-  /** Amplitude against period, of each pixel column its greatest. */
+  /**
+   * Amplitude against period, of each pixel column its greatest; from three turns in the longest
+   * run, or from beyond the slowest period that was found.
+   */
   static SpectrumTrace spectrum(PeriodicError found) {
     AmplitudeTrace trace = found.amplitudes();
     int bins = trace.size() - 1;
-    double longest = Math.log(trace.periodSeconds(1));
+    int slowest = slowest(found, trace);
+    double longest = Math.log(trace.periodSeconds(slowest));
     double shortest = Math.log(trace.periodSeconds(bins));
     int[] greatest = new int[COLUMNS + 1];
-    for (int k = bins; k >= 1; k--) {
+    for (int k = bins; k >= slowest; k--) {
       double share = (Math.log(trace.periodSeconds(k)) - shortest) / (longest - shortest);
       int column = (int) (share * COLUMNS);
       int so = greatest[column];
@@ -43,6 +50,19 @@ final class PeriodicTraces {
         Polyline.of(periods, Arrays.stream(kept).mapToDouble(trace::amplitudeArcsec).toArray()),
         Polyline.of(periods, Arrays.stream(kept).mapToDouble(trace::onePercentArcsec).toArray()),
         PeriodicFigures.components(found));
+  }
+
+  private static int slowest(PeriodicError found, AmplitudeTrace trace) {
+    double longest =
+        found.tones().stream()
+            .mapToDouble(tone -> BEYOND * tone.periodSeconds().value())
+            .max()
+            .orElse(0);
+    int slowest = Math.min((int) PeriodicError.FEWEST_CYCLES, trace.size() - 1);
+    while (slowest > 1 && trace.periodSeconds(slowest) < longest) {
+      slowest--;
+    }
+    return slowest;
   }
 
   /** One turn, where a curve was found and at least one turn is complete. */

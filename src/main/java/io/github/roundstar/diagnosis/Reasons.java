@@ -11,9 +11,6 @@ import java.util.TreeSet;
 
 /** Collects why figures are missing while a result is being filled. */
 final class Reasons {
-  /** For figures that the contract has and this version does not work out. */
-  private static final String NOT_YET = "this version of roundstar does not work it out";
-
   private record Gap(String figure, String because) {}
 
   private final int runs;
@@ -66,7 +63,7 @@ final class Reasons {
     /** Notes figures that the contract has and this version does not work out. */
     default void notYet(String... figures) {
       for (String figure : figures) {
-        note(figure, NOT_YET);
+        note(figure, NotComputed.NOT_YET);
       }
     }
   }

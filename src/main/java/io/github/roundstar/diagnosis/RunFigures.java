@@ -4,6 +4,7 @@ import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.Cadence;
+import io.github.roundstar.motion.Gears;
 import io.github.roundstar.motion.GuidedDrift;
 import io.github.roundstar.results.AxisDrift;
 import io.github.roundstar.results.Guided;
@@ -22,12 +23,14 @@ final class RunFigures {
    *
    * @param study what was found out about the run
    * @param imagingArcsecPerPixel scale of the main camera
+   * @param gears gears whose period is known
    * @param siteShown whether what gives the site away may be told
    * @param scope where reasons for missing figures go
    */
   static RunResult of(
       RunStudy study,
       OptionalDouble imagingArcsecPerPixel,
+      Gears gears,
       boolean siteShown,
       Reasons.Scope scope) {
     GuideRun run = study.run();
@@ -52,7 +55,7 @@ final class RunFigures {
         null,
         null,
         null,
-        PeriodicFigures.of(study.periodicAtAxis(), scope),
+        PeriodicFigures.of(study.periodicAtAxis(), gears, scope),
         null,
         null,
         SettlingFigures.of(List.of(run)),

@@ -4,6 +4,7 @@ import io.github.roundstar.model.FrameState;
 import io.github.roundstar.model.Frames;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.model.Note;
+import io.github.roundstar.motion.Cadence;
 import io.github.roundstar.results.Band;
 import io.github.roundstar.results.Mark;
 import io.github.roundstar.results.RunTrace;
@@ -12,7 +13,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.function.IntToDoubleFunction;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 
 /** The night's timeline: guided offsets as envelopes, and marks for what happened. */
@@ -63,17 +66,29 @@ final class Timeline {
     if (x.length == 0) {
       return Band.of(x, x, x, x);
     }
-    Envelope envelope = Envelope.of(x, y, columns);
-    int size = envelope.columns();
-    double[] middle = new double[size];
-    double[] low = new double[size];
-    double[] median = new double[size];
-    double[] high = new double[size];
-    Arrays.setAll(middle, envelope::x);
-    Arrays.setAll(low, envelope::min);
-    Arrays.setAll(median, envelope::median);
-    Arrays.setAll(high, envelope::max);
-    return Band.of(middle, low, median, high);
+    double cadence = Cadence.medianSeconds(frames).orElse(0);
+    List<Envelope> parts =
+        Stretches.of(x, cadence, columns).stream()
+            .map(s -> Envelope.of(part(x, s), part(y, s), s.columns()))
+            .toList();
+    return Band.of(
+        column(parts, e -> e::x),
+        column(parts, e -> e::min),
+        column(parts, e -> e::median),
+        column(parts, e -> e::max));
+  }
+
+  private static double[] part(double[] values, Stretches.Stretch stretch) {
+    return Arrays.copyOfRange(values, stretch.from(), stretch.to());
+  }
+
+  private static double[] column(
+      List<Envelope> parts, Function<Envelope, IntToDoubleFunction> value) {
+    return Stretches.joined(
+        parts.stream()
+            .map(e -> IntStream.range(0, e.columns()).mapToDouble(value.apply(e)::applyAsDouble))
+            .map(DoubleStream::toArray)
+            .toList());
   }
 
   private static boolean flipped(GuideRun before, GuideRun after) {

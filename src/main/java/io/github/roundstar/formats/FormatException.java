@@ -1,5 +1,8 @@
 package io.github.roundstar.formats;
 
+import java.io.IOException;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
 import java.util.Locale;
 
 /**
@@ -29,6 +32,18 @@ public final class FormatException extends Exception {
     this.line = line;
     this.what = what;
     this.remedy = remedy;
+  }
+
+  /** A file that cannot be read at all. */
+  public static FormatException unreadable(Path path, IOException cause) {
+    FormatException fault =
+        new FormatException(
+            String.valueOf(path.getFileName()),
+            0,
+            cause instanceof NoSuchFileException ? "no such file" : "the file cannot be read",
+            "check the path, and that you may read the file");
+    fault.initCause(cause);
+    return fault;
   }
 
   /** The one form of every message about a file; {@code line} 0 means no line. */

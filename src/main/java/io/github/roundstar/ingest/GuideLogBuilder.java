@@ -18,6 +18,14 @@ final class GuideLogBuilder {
   private static final int MOST_ROWS = 10_000_000;
   private static final int MOST_RUNS = 10_000;
 
+  /** A gap in a run is worth a warning from here on, if it also is many frames long. */
+  private static final double LONG_GAP_SECONDS = 600;
+
+  private static final double LONG_GAP_STEPS = 100;
+
+  /** Nobody waits longer for a star: as long as the gap that ends a night. */
+  private static final double LONGEST_GAP_SECONDS = 6 * 3600;
+
   private final DelimitedTable table;
   private final HeaderMeta meta;
   private final Problems problems;
@@ -84,7 +92,8 @@ final class GuideLogBuilder {
   private void accept(double seconds, boolean otherNumber) throws FormatException {
     closeStretch();
     boolean flip = row.event == GuideEvent.FLIP && run != null;
-    if (run == null || otherNumber || flip) {
+    boolean same = run != null && !otherNumber && !flip;
+    if (!same || jumpsAway(seconds)) {
       closeRun();
       if (runs.size() == MOST_RUNS) {
         throw new FormatException(
@@ -98,6 +107,24 @@ final class GuideLogBuilder {
       unusableBeforeFirstRun = 0;
     }
     run.add(seconds, row);
+  }
+
+  /** Warns of a gap that no cloud explains; true if it is too long for one run. */
+  private boolean jumpsAway(double seconds) {
+    double gap = run.gapBefore(seconds);
+    if (gap < LONG_GAP_SECONDS || gap < LONG_GAP_STEPS * run.meanStepSeconds()) {
+      return false;
+    }
+    boolean away = gap >= LONGEST_GAP_SECONDS;
+    problems.warn(
+        row.line,
+        String.format(
+            Locale.ROOT,
+            "the time jumps ahead by %.0f s%s",
+            gap,
+            away ? ", so a new run begins here" : " within a run"),
+        "correct the times if the clock was set, or number the runs in the column run");
+    return away;
   }
 
   private void closeRun() {

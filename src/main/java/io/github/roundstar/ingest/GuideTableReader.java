@@ -19,9 +19,10 @@ import java.nio.file.Path;
  *
  * <p>A row that cannot be used is counted, with its line and what to do. Of two rows with the same
  * time the second is a duplicate if it says the same, else unusable. If the clock was set back,
- * rows are unusable until the time passes the last good one again; a new value of {@code run} in a
- * log without absolute time may begin a clock of its own. A row whose {@code run} is empty stays in
- * the current run. A shift of the set point other than zero is a dither even without the event.
+ * rows are unusable until the time passes the last good one again; where it jumped ahead by hours a
+ * new run begins, with a warning. A new value of {@code run} in a log without absolute time may
+ * begin a clock of its own. A row whose {@code run} is empty stays in the current run. A shift of
+ * the set point other than zero is a dither even without the event.
  */
 public final class GuideTableReader {
   private GuideTableReader() {}

@@ -60,6 +60,17 @@ final class RunBuilder {
     return pointing;
   }
 
+  /** Time from the last frame to a time on the file's clock [s]. */
+  double gapBefore(double fileSeconds) {
+    return fileSeconds - zeroSeconds - frames.timeSeconds(frames.size() - 1);
+  }
+
+  /** Mean time from frame to frame so far; zero for a single frame [s]. */
+  double meanStepSeconds() {
+    int steps = frames.size() - 1;
+    return steps == 0 ? 0 : (frames.timeSeconds(steps) - frames.timeSeconds(0)) / steps;
+  }
+
   void duplicate() {
     duplicate++;
   }

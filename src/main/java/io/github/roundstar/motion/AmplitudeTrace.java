@@ -19,6 +19,9 @@ public final class AmplitudeTrace {
 
   private static final double ONE_IN_A_HUNDRED = 0.01;
 
+  /** So that bursts of frames with hours between them do not exhaust the memory. */
+  private static final int MOST_STEPS = 1 << 20;
+
   private final AmplitudeSpectrum spectrum;
   private final double[] onePercent;
 
@@ -34,12 +37,12 @@ public final class AmplitudeTrace {
             .max(Comparator.comparingDouble(l -> l.run().motion().spanSeconds()))
             .orElseThrow();
     RunBackground background = found.fit().model().backgrounds().get(levelled.indexOf(longest));
-    double step = longest.run().cadenceSeconds();
+    double span = longest.run().motion().spanSeconds();
+    double step = Math.max(longest.run().cadenceSeconds(), span / MOST_STEPS);
     AmplitudeSpectrum spectrum = spectrum(longest, step);
     SummedSpectrum summed = found.spectrum();
     FrequencyGrid grid = summed.grid();
     double height = summed.heightOfOneRunAt(ONE_IN_A_HUNDRED);
-    double span = longest.run().motion().spanSeconds();
     double[] onePercent = new double[spectrum.size()];
     for (int k = 1; k < onePercent.length; k++) {
       int nearest = (int) Math.rint((spectrum.frequencyHz(k) - grid.startHz()) / grid.stepHz());

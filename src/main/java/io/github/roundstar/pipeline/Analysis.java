@@ -41,10 +41,15 @@ public final class Analysis {
     logs.forEach(log -> warnings.addAll(log.warnings()));
     warnings.addAll(grouped.warnings());
     List<FinishedNight> nights = new ArrayList<>();
+    List<NightFault> faults = new ArrayList<>();
     for (Night night : grouped.nights()) {
-      nights.add(finish(night, equipment, job));
+      try {
+        nights.add(finish(night, equipment, job));
+      } catch (RuntimeException e) {
+        faults.add(new NightFault(night.name(), e));
+      }
     }
-    return new AnalysisOutcome(nights, unusable, warnings);
+    return new AnalysisOutcome(nights, unusable, faults, warnings);
   }
 
   /**

@@ -8,14 +8,19 @@ import java.util.List;
  * @param nights finished nights in order of time
  * @param unusable inputs that could not be used, each {@code file:line: what is wrong: how to mend
  *     it}
+ * @param faults nights that could not be finished
  * @param warnings what the user should know about the inputs that were used
  */
 public record AnalysisOutcome(
-    List<FinishedNight> nights, List<String> unusable, List<String> warnings) {
+    List<FinishedNight> nights,
+    List<String> unusable,
+    List<NightFault> faults,
+    List<String> warnings) {
   /** Copies. */
   public AnalysisOutcome {
     nights = List.copyOf(nights);
     unusable = List.copyOf(unusable);
+    faults = List.copyOf(faults);
     warnings = List.copyOf(warnings);
   }
 }

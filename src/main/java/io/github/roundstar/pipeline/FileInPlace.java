@@ -1,10 +1,12 @@
 package io.github.roundstar.pipeline;
 
 import java.io.IOException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
+import java.util.LinkedHashMap;
+import java.util.Map;
 
 /**
  * Writes a file so that its name never shows half of it: under a temporary name beside it, then
@@ -19,28 +21,51 @@ public final class FileInPlace {
    * @throws UnwritableOutputException when that fails; an earlier file is then still whole
    */
   public static void write(Path target, byte[] bytes) throws UnwritableOutputException {
-    Path part =
-        target.resolveSibling(
-            "." + target.getFileName() + "." + ProcessHandle.current().pid() + ".part");
+    write(Map.of(target, bytes));
+  }
+
+  /**
+   * Writes or replaces files that belong together: none takes its place before all are written.
+   *
+   * @throws UnwritableOutputException when that fails; earlier files are then still whole
+   */
+  static void write(Map<Path, byte[]> files) throws UnwritableOutputException {
+    Map<Path, Path> parts = new LinkedHashMap<>();
+    Path at = null;
     try {
-      Path folder = target.getParent();
-      if (folder != null) {
-        Files.createDirectories(folder);
-      }
       try {
-        Files.write(
-            part,
-            bytes,
-            StandardOpenOption.CREATE,
-            StandardOpenOption.TRUNCATE_EXISTING,
-            StandardOpenOption.WRITE);
-        Files.move(
-            part, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        for (Map.Entry<Path, byte[]> file : files.entrySet()) {
+          at = file.getKey();
+          parts.put(at, part(at));
+          Files.write(parts.get(at), file.getValue());
+        }
+        for (Map.Entry<Path, Path> part : parts.entrySet()) {
+          at = part.getKey();
+          Files.move(
+              part.getValue(),
+              at,
+              StandardCopyOption.ATOMIC_MOVE,
+              StandardCopyOption.REPLACE_EXISTING);
+        }
       } finally {
-        Files.deleteIfExists(part);
+        for (Path part : parts.values()) {
+          Files.deleteIfExists(part);
+        }
       }
     } catch (IOException e) {
-      throw new UnwritableOutputException(target, e);
+      throw new UnwritableOutputException(at, e);
     }
+  }
+
+  private static Path part(Path target) throws IOException {
+    if (Files.isDirectory(target)) {
+      throw new FileSystemException(target.toString(), null, "it is a folder");
+    }
+    Path folder = target.getParent();
+    if (folder != null && !Files.isDirectory(folder)) {
+      Files.createDirectories(folder);
+    }
+    long process = ProcessHandle.current().pid();
+    return target.resolveSibling("." + target.getFileName() + "." + process + ".part");
   }
 }

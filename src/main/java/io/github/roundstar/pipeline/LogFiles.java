@@ -38,6 +38,10 @@ final class LogFiles {
   }
 
   private void add(String name) {
+    if (name.isBlank()) {
+      missing.add("'" + name + "': an empty name: name a log, or . for this folder");
+      return;
+    }
     try {
       Path path = Path.of(name);
       if (Files.isDirectory(path)) {
@@ -46,6 +50,11 @@ final class LogFiles {
         files.add(path);
       } else {
         Path folder = path.getParent() == null ? Path.of("") : path.getParent();
+        if (isPattern(folder.toString())) {
+          missing.add(
+              name + ": a pattern in a folder's name: give the pattern for the last part only");
+          return;
+        }
         addMatching(name, folder, String.valueOf(path.getFileName()));
       }
     } catch (InvalidPathException e) {

@@ -7,10 +7,13 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Puts a night's two files into the output folder. */
 final class ResultFiles {
@@ -26,16 +29,29 @@ final class ResultFiles {
    * Writes both files. An earlier result is replaced only if its inputs are all among the new ones;
    * else the new files take the first digits of an input's hash into their name.
    *
-   * @throws UnwritableOutputException when a file cannot be written
+   * @throws UnwritableOutputException when a file cannot be written, or other nights hold every
+   *     name
    */
   FinishedNight write(String name, NightResult result, String html, Optional<String> withoutCharts)
       throws UnwritableOutputException {
-    String stem = mayReplace(name, result.inputs()) ? name : name + "-" + digits(result);
+    String stem = stem(name, result.inputs());
     Path json = folder.resolve(stem + ".json");
     Path report = folder.resolve(stem + ".html");
-    FileInPlace.write(json, NightJson.write(result));
-    FileInPlace.write(report, html.getBytes(StandardCharsets.UTF_8));
+    Map<Path, byte[]> files = new LinkedHashMap<>();
+    files.put(report, html.getBytes(StandardCharsets.UTF_8));
+    files.put(json, NightJson.write(result));
+    FileInPlace.write(files);
     return new FinishedNight(result, report, json, withoutCharts);
+  }
+
+  private String stem(String name, List<Input> inputs) throws UnwritableOutputException {
+    return Stream.concat(Stream.of(name), inputs.stream().map(input -> name + "-" + digits(input)))
+        .filter(stem -> mayReplace(stem, inputs))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new UnwritableOutputException(
+                    folder.resolve(name + ".json"), "results of other logs are there"));
   }
 
   private boolean mayReplace(String name, List<Input> inputs) {
@@ -52,7 +68,7 @@ final class ResultFiles {
     }
   }
 
-  private static String digits(NightResult result) {
-    return result.inputs().get(0).sha256().substring(0, HASH_DIGITS);
+  private static String digits(Input input) {
+    return input.sha256().substring(0, HASH_DIGITS);
   }
 }

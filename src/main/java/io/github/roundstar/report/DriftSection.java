@@ -8,9 +8,11 @@ import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
 import io.github.roundstar.report.chart.MotionChart;
 import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.results.AxisDrift;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
+import io.github.roundstar.results.NightSummary;
 import io.github.roundstar.results.PolarAxis;
 import io.github.roundstar.results.RunResult;
 import java.util.ArrayList;
@@ -33,38 +35,70 @@ final class DriftSection {
   static Section of(NightResult result, NightEvidence evidence, Charts charts) {
     List<Block> blocks = new ArrayList<>();
     blocks.add(
-        Block.text(summary(result)).with(charts.of(() -> MotionChart.dec(result, evidence))));
-    blocks.add(
-        Block.text()
-            .with(
-                new Table(
-                    "Drift of the mount with the corrections taken out, on the sky",
-                    COLUMNS,
-                    result.runs().stream().map(DriftSection::row).toList())));
+        new Block(
+            summary(result), charts.of(() -> MotionChart.dec(result, evidence)), null, null, null));
+    if (result.runs().stream().anyMatch(DriftSection::known)) {
+      blocks.add(
+          Block.text()
+              .with(
+                  new Table(
+                          "Drift of the mount on the sky, without what guiding did",
+                          COLUMNS,
+                          result.runs().stream().map(DriftSection::row).toList())
+                      .withoutEmptyColumns()));
+    }
     if (result.polarAxis() != null) {
       blocks.add(polarAxis(result.polarAxis()));
     }
-    String drift = Headline.drift(result.night().driftArcsecPerMinuteSky());
-    String heading =
-        drift == null ? "Drift" : Character.toUpperCase(drift.charAt(0)) + drift.substring(1);
-    return new Section("drift", heading, blocks);
+    return new Section("drift", heading(result.night()), blocks);
   }
 
-  private static String summary(NightResult result) {
-    AxisDrift drift = result.night().driftArcsecPerMinuteSky();
-    if (drift == null || drift.dec() == null) {
-      return "Drift over the night is not known: "
-          + new Reasons(result.notComputed())
-              .stop("/night/driftArcsecPerMinuteSky", "/runs/*/driftArcsecPerMinuteSky");
+  private static boolean known(RunResult run) {
+    AxisDrift drift = run.driftArcsecPerMinuteSky();
+    return drift != null && (drift.ra() != null || drift.dec() != null);
+  }
+
+  private static String heading(NightSummary night) {
+    AxisDrift drift = night.driftArcsecPerMinuteSky();
+    String way = Headline.drift(night);
+    if (way != null) {
+      return Sentences.capital(way);
     }
-    Estimate dec = drift.dec();
-    return dec.covers(0)
-        ? "Over the night the Dec drift is "
-            + Numbers.both(dec)
-            + " arcsec a minute: it may be nothing."
-        : "Without guiding the star would creep by "
-            + Numbers.both(dec)
-            + " arcsec a minute in Dec, north positive.";
+    return drift == null || (drift.ra() == null && drift.dec() == null)
+        ? "Drift cannot be told from this log"
+        : night.runs() < 2
+            ? "The mount may not drift at all"
+            : "On average the mount may not drift at all";
+  }
+
+  private static List<String> summary(NightResult result) {
+    AxisDrift drift = result.night().driftArcsecPerMinuteSky();
+    Reasons reasons = new Reasons(result.notComputed());
+    if (drift == null || (drift.ra() == null && drift.dec() == null)) {
+      return List.of(
+          reasons.sentence("/night/driftArcsecPerMinuteSky", "/runs/*/driftArcsecPerMinuteSky"));
+    }
+    List<String> sentences = new ArrayList<>();
+    sentences.add(axis("Dec", "north", drift.dec(), reasons));
+    if (!Guiding.leftAlone(result) && drift.dec() != null && drift.dec().covers(0)) {
+      sentences.add(
+          "A slope in the chart is no proof of drift: pulses that act a little more one way than"
+              + " the other leave such a slope too, and the interval allows for that.");
+    }
+    sentences.add(axis("RA", "east", drift.ra(), reasons));
+    return sentences;
+  }
+
+  private static String axis(String name, String positive, Estimate drift, Reasons reasons) {
+    if (drift == null) {
+      return name
+          + ": not known. "
+          + reasons.sentence(
+              "/night/driftArcsecPerMinuteSky/" + name.toLowerCase(Locale.ROOT),
+              "/runs/*/driftArcsecPerMinuteSky");
+    }
+    String rate = name + ": " + Numbers.both(drift) + " arcsec a minute, " + positive + " positive";
+    return drift.covers(0) ? rate + "; the interval holds zero, so it may be nothing." : rate + ".";
   }
 
   private static List<Cell> row(RunResult run) {

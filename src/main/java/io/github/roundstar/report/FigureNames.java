@@ -3,12 +3,13 @@ package io.github.roundstar.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 
 /** Plain names for the result's JSON Pointers. */
 final class FigureNames {
   private static final Map<String, String> PARTS =
       Map.ofEntries(
-          Map.entry("guided", "star motion while guided"),
+          Map.entry("guided", "star motion"),
           Map.entry("rmsRadialImagingPixels", "in imaging pixels"),
           Map.entry("rmsRadialArcsec", "radial RMS"),
           Map.entry("rmsArcsec", "RMS"),
@@ -25,12 +26,14 @@ final class FigureNames {
           Map.entry("peakToPeakArcsecAxis", "peak to peak"),
           Map.entry("maxRateArcsecPerSecondAxis", "steepest slope"),
           Map.entry("components", "components"),
+          Map.entry("repeatability", "repeatability"),
+          Map.entry("detectable", "what would have stood out"),
           Map.entry("backlashArcsecAxis", "backlash"),
           Map.entry("budget", "budget of the motion"),
           Map.entry("settling", "settling"),
           Map.entry("polarAxis", "polar axis"),
           Map.entry("exposures", "exposures"),
-          Map.entry("replay", "other settings tried on the same night"),
+          Map.entry("replay", "what other settings would have done"),
           Map.entry("findings", "findings"),
           Map.entry("verdict", "verdict"),
           Map.entry("ra", "RA"),
@@ -44,29 +47,36 @@ final class FigureNames {
 
   private FigureNames() {}
 
-  /** {@code /runs/2/periodic/components} becomes {@code Run 2: periodic error, components}. */
+  /** {@code /runs/2/periodic/components} becomes {@code periodic error, components}. */
   static String of(String pointer) {
     String[] parts = pointer.split("/");
-    String scope = "";
-    int from = 1;
-    if (parts.length > 2 && parts[1].equals("runs")) {
-      scope = parts[2].equals("*") ? "Each run: " : "Run " + (number(parts[2]) + 1) + ": ";
-      from = 3;
-    } else if (parts.length > 2 && parts[1].equals("night")) {
-      scope = "Night: ";
-      from = 2;
-    }
     List<String> names = new ArrayList<>();
-    for (int i = from; i < parts.length; i++) {
+    for (int i = depth(parts); i < parts.length; i++) {
       if (!parts[i].equals("*")) {
         names.add(PARTS.getOrDefault(parts[i], parts[i]));
       }
     }
-    String name = scope + String.join(", ", names);
-    return name.isEmpty() ? pointer : Character.toUpperCase(name.charAt(0)) + name.substring(1);
+    return names.isEmpty() ? pointer : String.join(", ", names);
   }
 
-  private static int number(String index) {
-    return index.matches("\\d{1,6}") ? Integer.parseInt(index) : -1;
+  /** Number of the run when the figure is that of one run. */
+  static OptionalInt run(String pointer) {
+    String[] parts = pointer.split("/");
+    return depth(parts) == 3 && parts[2].matches("\\d{1,6}")
+        ? OptionalInt.of(Integer.parseInt(parts[2]) + 1)
+        : OptionalInt.empty();
+  }
+
+  /** Whether the figure is that of the whole night. */
+  static boolean ofNight(String pointer) {
+    return pointer.startsWith("/night/");
+  }
+
+  /** Where the figure's own name begins: after the night, or after the run. */
+  private static int depth(String[] parts) {
+    if (parts.length > 3 && parts[1].equals("runs")) {
+      return 3;
+    }
+    return parts.length > 2 && parts[1].equals("night") ? 2 : 1;
   }
 }

@@ -6,9 +6,11 @@ import io.github.roundstar.report.Page.Column;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
 import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.Input;
 import io.github.roundstar.results.Mark;
+import io.github.roundstar.results.Method;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import java.time.Instant;
@@ -31,7 +33,7 @@ final class FoldedSections {
                 sections.add(
                     new Section(
                         "more", "More figures, run by run", List.of(Block.text().with(table)))));
-    sections.add(missing(result));
+    sections.add(MissingFigures.section(result));
     sections.add(methods(result));
     sections.add(files(result));
     sections.add(Glossary.section());
@@ -70,36 +72,17 @@ final class FoldedSections {
         Cell.of(time), Cell.of(mark.kind().name().toLowerCase(Locale.ROOT)), Cell.of(mark.text()));
   }
 
-  private static Section missing(NightResult result) {
-    if (result.notComputed().isEmpty()) {
-      return new Section(
-          "missing",
-          "What could not be worked out",
-          List.of(Block.text("Every figure could be worked out.")));
-    }
-    Table table =
-        new Table(
-            "",
-            List.of(Column.words("figure"), Column.words("because")),
-            result.notComputed().stream()
-                .map(
-                    entry ->
-                        List.of(
-                            new Cell(FigureNames.of(entry.figure()), ""), Cell.of(entry.because())))
-                .toList());
-    return new Section(
-        "missing", "What could not be worked out, and why", List.of(Block.text().with(table)));
-  }
-
   private static Section methods(NightResult result) {
     Table table =
         new Table(
             "",
             List.of(Column.words("figure"), Column.words("how value and interval were made")),
-            result.methods().stream()
+            FigureGroup.of(result.methods(), Method::figure, Method::how).stream()
                 .map(
-                    method ->
-                        List.of(Cell.of(FigureNames.of(method.figure())), Cell.of(method.how())))
+                    group ->
+                        List.of(
+                            Cell.of(Sentences.capital(String.join("; ", group.names()))),
+                            Cell.of(group.text())))
                 .toList());
     return new Section("methods", "How each figure was made", List.of(Block.text().with(table)));
   }

@@ -28,19 +28,25 @@ final class Glossary {
               "A wanted small move between exposures, so that sensor faults do not add up."),
           word("drift", "Steady creep of the mount when nothing corrects it."),
           word("false alarm", "Chance that wander and noise alone show a peak this strong."),
+          word("flip", "The change of a German mount from one side of its pier to the other."),
           word("frame", "One exposure of the guide camera."),
+          word("hour angle", "How long ago the star crossed the meridian; negative before."),
+          word("idle", "Rows during which nothing was guided."),
           word("imaging pixel", "A pixel of the main camera, as it covers the sky."),
           word(
               "interval",
               "The two numbers in brackets: the true value lies between them in 95 cases of 100."),
+          word("lost", "Frames in which the star could not be measured."),
           word("noise floor", "Error of measuring the star: air and camera, not the mount."),
           word("offset", "Where the star was, less where it should have been."),
           word(
               "periodic error",
               "Motion that repeats with each turn of a gear, mostly of the worm."),
+          word("pier side", "The side of the pier the tube is on; it changes at a flip."),
           word(
               "polar axis",
               "The axis the mount turns about; it should point at the pole of the sky."),
+          word("position angle", "Direction on the sky from north through east, 0 to 180 degrees."),
           word("pulse", "A correction sent to the mount."),
           word("RA", "Right ascension: east and west on the sky."),
           word("radial", "RA and Dec together, as a distance."),
@@ -52,6 +58,9 @@ final class Glossary {
           word("run", "Unbroken guiding on one star."),
           word("scatter elongation", "Longest over shortest spread of the offsets; 1 is round."),
           word("settling", "Time after a dither until the star rests again."),
+          word("UTC", "Coordinated Universal Time, the time of day without zones."),
+          word("unlabelled", "A period that no gear in the equipment file has."),
+          word("wander", "Slow motion without a period: flexure, gears, cables, air."),
           word("worm", "The screw that turns the mount's RA gear; one turn takes some minutes."));
 
   private Glossary() {}

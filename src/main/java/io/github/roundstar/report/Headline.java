@@ -1,7 +1,6 @@
 package io.github.roundstar.report;
 
 import io.github.roundstar.model.Estimate;
-import io.github.roundstar.model.GuidingMode;
 import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.AxisDrift;
@@ -9,6 +8,9 @@ import io.github.roundstar.results.Component;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
 import io.github.roundstar.results.Periodic;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 
 /** The one sentence on top, and sentences about the mount that headings share. */
 final class Headline {
@@ -23,20 +25,41 @@ final class Headline {
     if (night.guided() == null) {
       return "No frame of this night could be used, so nothing can be said about the mount.";
     }
-    String star = star(result) + Numbers.plain(night.guided().rmsRadialArcsec()) + " arcsec RMS";
-    String worm = swing(night.periodic());
-    if (worm != null) {
-      return star + "; " + worm + ".";
+    Optional<String> tooFew = Guiding.tooFew(result);
+    if (tooFew.isPresent()) {
+      return tooFew.get();
     }
-    String drift = drift(night.driftArcsecPerMinuteSky());
-    return drift == null ? star + "." : star + "; " + drift + ".";
+    List<String> parts = new ArrayList<>();
+    String swing = swing(night.periodic());
+    String drift = drift(night);
+    boolean driftLeads = drift != null && (swing == null || outruns(night));
+    if (driftLeads) {
+      parts.add(drift);
+    }
+    if (swing != null) {
+      parts.add(swing);
+    }
+    String star = star(result) + Numbers.plain(night.guided().rmsRadialArcsec()) + " arcsec RMS";
+    return parts.isEmpty() ? star + "." : star + "; " + String.join(", and ", parts) + ".";
+  }
+
+  /** Whether drift takes the star farther than the periodic error does, in the time of a turn. */
+  private static boolean outruns(NightSummary night) {
+    AxisDrift drift = night.driftArcsecPerMinuteSky();
+    double minutes = leading(night.periodic()).periodSeconds().value() / 60;
+    double swing = night.periodic().peakToPeakArcsecAxis().value();
+    return Math.max(least(drift.ra()), least(drift.dec())) * minutes > swing;
+  }
+
+  /** The part of a drift that its interval leaves no doubt about. */
+  private static double least(Estimate drift) {
+    return drift == null || drift.covers(0)
+        ? 0
+        : Math.min(Math.abs(drift.lo95()), Math.abs(drift.hi95()));
   }
 
   private static String star(NightResult result) {
-    boolean leftAlone =
-        !result.runs().isEmpty()
-            && result.runs().stream().allMatch(run -> run.mode() == GuidingMode.UNGUIDED);
-    return leftAlone
+    return Guiding.leftAlone(result)
         ? "Left to itself, the mount let the star wander by "
         : "Guiding held the star to ";
   }
@@ -47,17 +70,27 @@ final class Headline {
     if (swing == null || swing.lo95() <= 0 || periodic.components().isEmpty()) {
       return null;
     }
-    Component leading =
-        periodic.components().stream()
-            .filter(component -> component.source().equals("worm"))
-            .findFirst()
-            .orElse(periodic.components().get(0));
+    Component leading = leading(periodic);
     String what =
         leading.source().equals("worm") ? "the worm swings the mount by " : "the mount swings by ";
     return what
         + Numbers.value(swing)
         + " arcsec every "
         + Times.shortPeriod(leading.periodSeconds().value());
+  }
+
+  /** The worm's own component, else the strongest. */
+  static Component leading(Periodic periodic) {
+    return periodic.components().stream()
+        .filter(component -> component.source().equals("worm"))
+        .findFirst()
+        .orElse(periodic.components().get(0));
+  }
+
+  /** Which way the mount drifts; the mean when there are several runs, else null as below. */
+  static String drift(NightSummary night) {
+    String drift = drift(night.driftArcsecPerMinuteSky());
+    return drift == null || night.runs() < 2 ? drift : "on average " + drift;
   }
 
   /** Which way the mount drifts, when the interval excludes standing still; else null. */

@@ -14,75 +14,94 @@ import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.RunResult;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 
 /** How the guided star moved: the cloud of offsets and a table of the runs. */
 final class MovementSection {
-  private static final List<Column> COLUMNS =
-      List.of(
-          Column.numbers("run", ""),
-          Column.numbers("start", "UTC"),
-          Column.numbers("length", "min"),
-          Column.numbers("frames used", ""),
-          Column.numbers("RA RMS", "arcsec"),
-          Column.numbers("Dec RMS", "arcsec"),
-          Column.numbers("radial RMS", "arcsec"),
-          Column.numbers("95 % within", "arcsec"),
-          Column.numbers("elongation", ""),
-          Column.numbers("angle", "deg"));
-
   private MovementSection() {}
 
   static Section of(NightResult result, NightEvidence evidence, Charts charts) {
-    Block cloud = Block.text(shape(result)).with(charts.of(() -> ScatterChart.draw(evidence)));
     Table table =
         new Table(
-            "Star motion, run by run",
-            COLUMNS,
-            result.runs().stream().map(run -> row(run)).toList());
-    Block runs =
-        Block.text("RMS is about each run's own mean; nothing is cut away, so jolts count.")
-            .with(table);
-    return new Section("star", "How the star moved", List.of(cloud, runs));
+                "Star motion, run by run",
+                columns(result.night().startUtc()),
+                result.runs().stream().map(run -> row(run, evidence)).toList())
+            .withoutEmptyColumns();
+    Block cloud =
+        new Block(shape(result), charts.of(() -> ScatterChart.draw(evidence)), table, null, null);
+    return new Section("star", heading(result), List.of(cloud));
   }
 
-  private static String shape(NightResult result) {
+  private static List<Column> columns(String startUtc) {
+    return List.of(
+        Column.numbers("run", ""),
+        Column.numbers("start", startUtc == null ? "min" : "UTC"),
+        Column.numbers("length", "min"),
+        Column.numbers("frames used", ""),
+        Column.numbers("RA RMS", "arcsec"),
+        Column.numbers("Dec RMS", "arcsec"),
+        Column.numbers("radial RMS", "arcsec"),
+        Column.numbers("95 % within", "arcsec"),
+        Column.numbers("elon\u00adgation", ""),
+        Column.numbers("angle", "deg"));
+  }
+
+  private static String heading(NightResult result) {
+    Guided guided = result.night().guided();
+    return guided == null || Guiding.tooFew(result).isPresent()
+        ? "How the star moved"
+        : "95 % of the frames lie within "
+            + Numbers.plain(guided.p95RadiusArcsec())
+            + " arcsec of the mean place";
+  }
+
+  private static List<String> shape(NightResult result) {
     Guided guided = result.night().guided();
     if (guided == null) {
-      return "Not known: "
-          + new Reasons(result.notComputed()).stop("/night/guided", "/runs/*/guided");
+      return List.of(new Reasons(result.notComputed()).sentence("/night/guided", "/runs/*/guided"));
     }
-    String cloud =
-        "95 % of the frames lie within "
-            + Numbers.plain(guided.p95RadiusArcsec())
-            + " arcsec of the mean place.";
+    Optional<String> tooFew = Guiding.tooFew(result);
+    if (tooFew.isPresent()) {
+      return List.of(tooFew.get());
+    }
+    String rms = "RMS is about each run's own mean; nothing is cut away, so jolts count.";
     if (guided.scatterElongation() == null || guided.positionAngleDeg() == null) {
-      return cloud + " The cloud favours no direction that these frames can show.";
+      return List.of("The cloud of offsets is as good as round: no direction stands out.", rms);
     }
-    return cloud
-        + " The cloud is "
-        + Numbers.plain(guided.scatterElongation())
-        + " times as long as wide, at position angle "
-        + Numbers.fixed(guided.positionAngleDeg(), 0)
-        + " degrees (0 is north-south, 90 is east-west).";
+    return List.of(
+        "The cloud of offsets is "
+            + Numbers.plain(guided.scatterElongation())
+            + " times as long as wide, at position angle "
+            + Numbers.fixed(guided.positionAngleDeg(), 0)
+            + " degrees (0 is north-south, 90 is east-west).",
+        rms);
   }
 
-  private static List<Cell> row(RunResult run) {
+  private static Cell start(RunResult run, NightEvidence evidence) {
+    if (run.startUtc() != null) {
+      return Cell.of(Times.clock(Instant.parse(run.startUtc())));
+    }
+    return evidence.timeline().stream()
+        .filter(trace -> trace.run() == run.id())
+        .map(trace -> Cell.of(Numbers.fixed(trace.startSeconds() / 60, 0)))
+        .findFirst()
+        .orElse(Cell.NOT_KNOWN);
+  }
+
+  private static List<Cell> row(RunResult run, NightEvidence evidence) {
     Guided guided = run.guided();
     return List.of(
         Cell.count(run.id()),
-        run.startUtc() == null
-            ? Cell.NOT_KNOWN
-            : Cell.of(Times.clock(Instant.parse(run.startUtc()))),
-        Cell.of(Numbers.fixed(run.durationSeconds() / 60, 0)),
+        start(run, evidence),
+        Cell.of(Numbers.fixed(run.durationSeconds() / 60, run.durationSeconds() < 600 ? 1 : 0)),
         Cell.count(run.counts().used()),
         Cell.of(guided == null ? null : (Double) guided.ra().rmsArcsec()),
         Cell.of(guided == null ? null : (Double) guided.dec().rmsArcsec()),
         Cell.of(guided == null ? null : (Double) guided.rmsRadialArcsec()),
         Cell.of(guided == null ? null : (Double) guided.p95RadiusArcsec()),
         Cell.of(guided == null ? null : guided.scatterElongation()),
-        Cell.of(
-            guided == null || guided.positionAngleDeg() == null
-                ? "none"
-                : Numbers.fixed(guided.positionAngleDeg(), 0)));
+        guided == null || guided.positionAngleDeg() == null
+            ? new Cell("", "none")
+            : Cell.of(Numbers.fixed(guided.positionAngleDeg(), 0)));
   }
 }

@@ -43,7 +43,7 @@ public final class NightPage {
     Page page =
         new Page(
             "Night of " + result.night().date(),
-            line(result.night(), evidence),
+            line(result, evidence),
             Headline.of(result),
             FindingSections.judgements(result),
             KeyFigures.of(result),
@@ -67,13 +67,12 @@ public final class NightPage {
     Svg chart = charts.of(() -> TimelineChart.draw(result, evidence));
     return chart == null
         ? Block.text()
-        : Block.text(
-                "The night at a glance. Lines are medians; bands reach from the least to the"
-                    + " greatest offset.")
+        : Block.text("Lines are medians; bands reach from the least to the greatest offset.")
             .with(chart);
   }
 
-  private static String line(NightSummary night, NightEvidence evidence) {
+  private static String line(NightResult result, NightEvidence evidence) {
+    NightSummary night = result.night();
     List<String> parts = new ArrayList<>();
     parts.add(night.date().startsWith("undated") ? "Undated night" : "Night of " + night.date());
     if (night.startUtc() != null && night.endUtc() != null) {
@@ -84,8 +83,17 @@ public final class NightPage {
               + " UTC");
     }
     evidence.mountName().ifPresent(parts::add);
-    parts.add(Times.duration(night.guidedHours() * 3600) + " guided");
+    parts.add(duration(Guiding.loggedSeconds(result), night.guidedHours() * 3600));
     parts.add(Numbers.counted(night.runs(), "run", "runs"));
     return String.join(" \u00b7 ", parts);
+  }
+
+  private static String duration(double loggedSeconds, double guidedSeconds) {
+    if (guidedSeconds == 0 && loggedSeconds > 0) {
+      return Times.duration(loggedSeconds) + " without guiding";
+    }
+    return guidedSeconds > 0.999 * loggedSeconds || loggedSeconds == 0
+        ? Times.duration(guidedSeconds) + " guided"
+        : Times.duration(loggedSeconds) + ", " + Times.duration(guidedSeconds) + " of it guided";
   }
 }

@@ -3,6 +3,7 @@ package io.github.roundstar.report;
 import io.github.roundstar.report.chart.Svg;
 import io.github.roundstar.report.words.Numbers;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * A page as the template takes it: texts in plain characters, charts ready to insert.
@@ -51,10 +52,28 @@ record Page(
     Block with(Table shown) {
       return new Block(sentences, chart, shown, steps, note);
     }
+
+    /** Whether a small chart leaves room for the rest at its side on a wide screen. */
+    boolean beside() {
+      return chart != null && chart.small();
+    }
   }
 
   /** Columns and rows; every row has a cell per column. */
-  record Table(String caption, List<Column> columns, List<List<Cell>> rows) {}
+  record Table(String caption, List<Column> columns, List<List<Cell>> rows) {
+    /** Without the columns in which no figure is known. */
+    Table withoutEmptyColumns() {
+      List<Integer> kept =
+          IntStream.range(0, columns.size())
+              .filter(c -> rows.stream().anyMatch(row -> row.get(c) != Cell.NOT_KNOWN))
+              .boxed()
+              .toList();
+      return new Table(
+          caption,
+          kept.stream().map(columns::get).toList(),
+          rows.stream().map(row -> kept.stream().map(row::get).toList()).toList());
+    }
+  }
 
   /** Heading of a column with its unit, and whether it holds numbers. */
   record Column(String name, String unit, boolean numbers) {

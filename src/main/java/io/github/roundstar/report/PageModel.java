@@ -52,11 +52,18 @@ final class PageModel {
 
   private static Map<String, Object> block(Block block) {
     return map(
-        "sentences", block.sentences(),
-        "chart", block.chart() == null ? null : block.chart().markup(),
-        "table", block.table() == null ? null : table(block.table()),
-        "steps", block.steps(),
-        "note", block.note());
+        "kind",
+        block.beside() ? "block beside" : "block",
+        "sentences",
+        block.sentences(),
+        "chart",
+        block.chart() == null ? null : block.chart().markup(),
+        "table",
+        block.table() == null ? null : table(block.table()),
+        "steps",
+        block.steps(),
+        "note",
+        block.note());
   }
 
   private static Map<String, Object> table(Table table) {

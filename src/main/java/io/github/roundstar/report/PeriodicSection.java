@@ -15,6 +15,8 @@ import io.github.roundstar.results.Component;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.Periodic;
+import io.github.roundstar.results.Polyline;
+import io.github.roundstar.results.SpectrumTrace;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -33,69 +35,68 @@ final class PeriodicSection {
   static Section of(NightResult result, NightEvidence evidence, Charts charts) {
     Periodic periodic = result.night().periodic();
     List<Block> blocks = new ArrayList<>();
-    blocks.add(Block.text(summary(result, periodic)));
+    blocks.add(Block.text(PeriodicWords.summary(result).toArray(String[]::new)));
     chart(
         blocks,
         Block.text(
-                "This is what the mount did in RA by itself: the corrections are taken out again.")
+                Guiding.leftAlone(result)
+                    ? "This is what the mount did in RA; nothing was corrected."
+                    : "This is what the mount did in RA by itself: the corrections are taken out"
+                        + " again.")
             .with(charts.of(() -> MotionChart.ra(result, evidence))));
     chart(
         blocks,
-        Block.text(
-                "A gear that turns unevenly shows as a peak at the time of its turn. Peaks below the"
-                    + " dashed line may be chance.")
+        new Block(spectrum(result, evidence), null, null, null, null)
             .with(charts.of(() -> SpectrumChart.draw(evidence))));
     chart(
         blocks,
         Block.text(
-                "All turns of the worm laid over one another. Where single turns keep to the mean,"
+                "All turns laid over one another. Where single turns keep to the mean,"
                     + " the error repeats and can be trained out; where they spread, it cannot.")
             .with(charts.of(() -> WormChart.draw(evidence))));
     if (periodic != null && !periodic.components().isEmpty()) {
       blocks.add(Block.text().with(table(periodic.components())));
     }
-    String swing = Headline.swing(periodic);
-    String heading =
-        swing == null
-            ? "Periodic error"
-            : Character.toUpperCase(swing.charAt(0)) + swing.substring(1);
-    return new Section("periodic", heading, blocks);
+    return new Section("periodic", PeriodicWords.heading(result), blocks);
+  }
+
+  private static List<String> spectrum(NightResult result, NightEvidence evidence) {
+    List<String> sentences = new ArrayList<>();
+    sentences.add(
+        "A gear that turns unevenly shows as a peak at the time of its turn. Peaks below the dashed"
+            + " line may be chance.");
+    if (result.runs().size() > 1) {
+      sentences.add(
+          "The curve is that of the longest run; the named periods are those of all runs together.");
+    }
+    if (evidence.spectrum().map(PeriodicSection::namesLowPeak).orElse(false)) {
+      sentences.add(
+          "A peak that is named below the line was found with jolts left out, which the curve and"
+              + " the line hold; the table says how likely chance makes it.");
+    }
+    return sentences;
+  }
+
+  private static boolean namesLowPeak(SpectrumTrace spectrum) {
+    return spectrum.components().stream()
+        .anyMatch(
+            c -> c.amplitudeArcsecAxis().value() < limit(spectrum, c.periodSeconds().value()));
+  }
+
+  /** The line at the nearest longer period. */
+  private static double limit(SpectrumTrace spectrum, double periodSeconds) {
+    Polyline line = spectrum.onePercent();
+    int i = 0;
+    while (i < line.size() - 1 && line.x(i) < periodSeconds) {
+      i++;
+    }
+    return line.size() == 0 ? 0 : line.y(i);
   }
 
   private static void chart(List<Block> blocks, Block block) {
     if (block.chart() != null) {
       blocks.add(block);
     }
-  }
-
-  private static String summary(NightResult result, Periodic periodic) {
-    if (periodic == null) {
-      return "Not known: "
-          + new Reasons(result.notComputed()).stop("/night/periodic", "/runs/*/periodic");
-    }
-    if (periodic.components().isEmpty()) {
-      return "No period stands out from wander and noise.";
-    }
-    StringBuilder text = new StringBuilder();
-    if (periodic.peakToPeakArcsecAxis() != null) {
-      text.append("Peak to peak it is ")
-          .append(Numbers.both(periodic.peakToPeakArcsecAxis()))
-          .append(" arcsec at the axis, from ");
-    } else {
-      text.append("The data hold ");
-    }
-    text.append(Numbers.fixed(periodic.cycles(), 1)).append(" turns.");
-    if (periodic.maxRateArcsecPerSecondAxis() != null) {
-      text.append(" At its steepest the mount runs off by ")
-          .append(Numbers.plain(periodic.maxRateArcsecPerSecondAxis()))
-          .append(" arcsec a second.");
-    }
-    if (periodic.repeatability() != null) {
-      text.append(' ')
-          .append(Numbers.percent(periodic.repeatability()))
-          .append(" of it comes back every turn.");
-    }
-    return text.toString();
   }
 
   private static Table table(List<Component> components) {
@@ -110,6 +111,6 @@ final class PeriodicSection {
         Cell.of(Times.shortPeriod(period)),
         Cell.of(component.periodSeconds()),
         Cell.of(component.amplitudeArcsecAxis()),
-        Cell.of(Numbers.plain(component.falseAlarm())));
+        Cell.of(Numbers.chance(component.falseAlarm())));
   }
 }

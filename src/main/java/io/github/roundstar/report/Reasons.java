@@ -1,5 +1,6 @@
 package io.github.roundstar.report;
 
+import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.results.NotComputed;
 import java.util.List;
 
@@ -32,10 +33,9 @@ final class Reasons {
     return UNKNOWN;
   }
 
-  /** The reason as the end of a sentence. */
-  String stop(String... pointers) {
-    String why = why(pointers);
-    return why.endsWith(".") ? why : why + ".";
+  /** The reason as a sentence of its own. */
+  String sentence(String... pointers) {
+    return Sentences.whole(why(pointers));
   }
 
   private static boolean related(String[] given, String[] wanted, int how) {

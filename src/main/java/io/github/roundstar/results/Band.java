@@ -1,6 +1,9 @@
 package io.github.roundstar.results;
 
-/** A curve with a lower and an upper edge; immutable. */
+/**
+ * A curve with a lower and an upper edge; immutable. A column whose edges and curve are NaN is a
+ * gap: what lies on either side is not joined.
+ */
 public final class Band {
   private final double[] x;
   private final double[] low;
@@ -36,17 +39,17 @@ public final class Band {
     return x[i];
   }
 
-  /** Lower edge. */
+  /** Lower edge; NaN in a gap. */
   public double low(int i) {
     return low[i];
   }
 
-  /** The curve. */
+  /** The curve; NaN in a gap. */
   public double middle(int i) {
     return middle[i];
   }
 
-  /** Upper edge. */
+  /** Upper edge; NaN in a gap. */
   public double high(int i) {
     return high[i];
   }

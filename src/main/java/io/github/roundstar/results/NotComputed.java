@@ -6,4 +6,7 @@ package io.github.roundstar.results;
  * @param figure JSON Pointer, * for every index
  * @param because the reason, and what would make it computable
  */
-public record NotComputed(String figure, String because) {}
+public record NotComputed(String figure, String because) {
+  /** The reason for figures that the contract has and this version does not work out. */
+  public static final String NOT_YET = "this version of roundstar does not work it out";
+}

@@ -12,13 +12,16 @@ import java.util.List;
  * @param cycles turns of the worm in the data, or of the strongest component
  * @param repeatability share of the curve that comes back every turn
  * @param components strongest first
+ * @param detectable how large a sinusoid must be to stand out; null when no period could be
+ *     searched
  */
 public record Periodic(
     Estimate peakToPeakArcsecAxis,
     Double maxRateArcsecPerSecondAxis,
     Double cycles,
     Double repeatability,
-    List<Component> components) {
+    List<Component> components,
+    Detectable detectable) {
   /** Copies the lists. */
   public Periodic {
     components = List.copyOf(components);

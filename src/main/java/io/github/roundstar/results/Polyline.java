@@ -1,6 +1,9 @@
 package io.github.roundstar.results;
 
-/** Points to be joined or dotted; immutable. */
+/**
+ * Points to be joined or dotted; immutable. A point whose ordinate is NaN is a gap: what lies on
+ * either side is not joined.
+ */
 public final class Polyline {
   /** No points. */
   public static final Polyline EMPTY = new Polyline(new double[0], new double[0]);

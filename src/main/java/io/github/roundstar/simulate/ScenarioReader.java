@@ -18,10 +18,14 @@ public final class ScenarioReader {
   /**
    * Reads a scenario file.
    *
-   * @throws FormatException naming file and key of the first fault
+   * @throws FormatException naming file and key of the first fault, or why it cannot be read
    */
-  public static Scenario read(Path path) throws IOException, FormatException {
-    return scenario(TomlTable.read(path));
+  public static Scenario read(Path path) throws FormatException {
+    try {
+      return scenario(TomlTable.read(path));
+    } catch (IOException e) {
+      throw FormatException.unreadable(path, e);
+    }
   }
 
   /**

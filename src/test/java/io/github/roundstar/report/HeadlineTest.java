@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.results.AxisDrift;
+import io.github.roundstar.results.Detectable;
 import io.github.roundstar.results.Periodic;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -31,7 +32,7 @@ class HeadlineTest {
   void swingWithoutPeriodIsNotSaid() {
     Estimate swing = Estimate.symmetric(3, 1);
 
-    assertThat(Headline.swing(new Periodic(swing, null, 2.0, null, List.of()))).isNull();
+    assertThat(Headline.swing(new Periodic(swing, null, 2.0, null, List.of(), null))).isNull();
     assertThat(
             Headline.swing(
                 new Periodic(
@@ -39,8 +40,18 @@ class HeadlineTest {
                     null,
                     2.0,
                     null,
-                    SampleNight.components("unlabelled"))))
+                    SampleNight.components("unlabelled"),
+                    null)))
         .isNull();
+  }
+
+  @Test
+  void searchInVainSaysWhatItWouldHaveTaken() {
+    Periodic none = new Periodic(null, null, null, null, List.of(), new Detectable(478.7, 0.117));
+
+    assertThat(PeriodicWords.searchedInVain(none)).isTrue();
+    assertThat(PeriodicWords.needed(none.detectable()))
+        .contains("0.23 arcsec peak to peak", "7\u00a0min\u00a059\u00a0s (478.7\u00a0s)");
   }
 
   @Test

@@ -113,8 +113,7 @@ class NightPageTest {
     Document parsed = parsed(other);
     assertThat(parsed.getElementsByTagName("header").item(0).getTextContent()).contains(nasty);
     assertThat(text(parsed.getDocumentElement(), "main")).contains(nasty);
-    assertThat(parsed.getElementsByTagName("*").getLength())
-        .isEqualTo(page.getElementsByTagName("*").getLength());
+    assertThat(elementsButLines(parsed)).isEqualTo(elementsButLines(page));
   }
 
   @ParameterizedTest
@@ -137,8 +136,9 @@ class NightPageTest {
         NightPage.render(SampleNight.sparseResult(), SampleNight.sparseEvidence()).html();
 
     assertThat(text(parsed(sparse).getDocumentElement(), "main"))
-        .contains("not known", "Radial RMS about the mean place: no frame was used.")
-        .contains("Not known: the log has no pulse columns.", "no usable frames")
+        .contains("not known", "Radial RMS. No frame was used.", "no usable frames")
+        .contains("Periodic error, drift in Dec and drift in RA. The log has no pulse columns.")
+        .contains("Periodic error cannot be told", "Drift cannot be told")
         .doesNotContain("null", "NaN");
   }
 
@@ -190,6 +190,11 @@ class NightPageTest {
     assertThat(Files.readString(folder.resolve("two-hours.html")))
         .contains("Charts are left out because", "fontconfig", "Star motion, run by run")
         .doesNotContain("<svg");
+  }
+
+  /** A longer label may be tied to its peak by a line. */
+  private static int elementsButLines(Document of) {
+    return of.getElementsByTagName("*").getLength() - of.getElementsByTagName("line").getLength();
   }
 
   private static String html(SampleNight night) {

@@ -28,18 +28,11 @@ class ReasonsTest {
 
   @Test
   void laterPointersStandIn() {
-    assertThat(reasons.stop("/night/periodic", "/runs/*/periodic")).isEqualTo("too short.");
+    assertThat(reasons.sentence("/night/periodic", "/runs/*/periodic")).isEqualTo("Too short.");
   }
 
   @Test
   void silenceIsAdmitted() {
     assertThat(reasons.why("/polarAxis")).contains("no reason");
-  }
-
-  @Test
-  void pointersHavePlainNames() {
-    assertThat(FigureNames.of("/runs/*/backlashArcsecAxis/ra")).isEqualTo("Each run: backlash, RA");
-    assertThat(FigureNames.of("/runs/0/periodic")).isEqualTo("Run 1: periodic error");
-    assertThat(FigureNames.of("/polarAxis")).isEqualTo("Polar axis");
   }
 }

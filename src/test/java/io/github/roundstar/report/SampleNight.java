@@ -10,6 +10,7 @@ import io.github.roundstar.results.AxisScatter;
 import io.github.roundstar.results.Backlash;
 import io.github.roundstar.results.Component;
 import io.github.roundstar.results.DecResponse;
+import io.github.roundstar.results.Detectable;
 import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Guided;
 import io.github.roundstar.results.Input;
@@ -243,7 +244,13 @@ final class SampleNight {
   }
 
   private Periodic periodic() {
-    return new Periodic(Estimate.symmetric(11.8, 0.44), 0.081, 14.6, 0.93, components(gear));
+    return new Periodic(
+        Estimate.symmetric(11.8, 0.44),
+        0.081,
+        14.6,
+        0.93,
+        components(gear),
+        new Detectable(478.7, 0.14));
   }
 
   /** The same night with an invented verdict and finding. */

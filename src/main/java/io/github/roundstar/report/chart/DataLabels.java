@@ -1,9 +1,11 @@
 package io.github.roundstar.report.chart;
 
+import io.github.roundstar.results.Polyline;
 import java.awt.Color;
 import java.awt.Font;
 import java.awt.FontMetrics;
 import java.awt.Graphics2D;
+import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
@@ -31,23 +33,26 @@ final class DataLabels extends AbstractXYAnnotation {
   private static final int STEP = 3;
   private static final int MOST_STEPS = 30;
 
+  /** A label farther above its place than this is tied to it [px]. */
+  private static final int LEADER = 8;
+
   private final Font font;
-  private final boolean upOnly;
+  private final Polyline below;
   private final List<Label> labels = new ArrayList<>();
 
-  private DataLabels(Font font, boolean upOnly) {
+  private DataLabels(Font font, Polyline below) {
     this.font = font;
-    this.upOnly = upOnly;
+    this.below = below;
   }
 
   /** Labels that move up or down, whichever is nearer. */
   static DataLabels beside(Font font) {
-    return new DataLabels(font, false);
+    return new DataLabels(font, null);
   }
 
-  /** Labels that only move up, as over the peaks of a curve. */
-  static DataLabels above(Font font) {
-    return new DataLabels(font, true);
+  /** Labels that only move up and stay clear of a curve, each tied to its place by a hair line. */
+  static DataLabels above(Font font, Polyline curve) {
+    return new DataLabels(font, curve);
   }
 
   /** A label at data coordinates, shifted by pixels (right and down positive). */
@@ -76,20 +81,51 @@ final class DataLabels extends AbstractXYAnnotation {
       if (label.anchor == Anchor.MIDDLE) {
         left = Math.max(dataArea.getMinX(), Math.min(left, dataArea.getMaxX() - width));
       }
-      Rectangle2D box =
-          free(
-              new Rectangle2D.Double(
-                  left, py + label.dy - metrics.getAscent(), width, metrics.getHeight()),
-              taken);
+      double top = py + label.dy - metrics.getAscent();
+      if (below != null) {
+        double curve = curveTop(left, left + width, plot, dataArea, domainAxis, rangeAxis);
+        top = Math.min(top, curve - metrics.getHeight());
+      }
+      Rectangle2D box = free(new Rectangle2D.Double(left, top, width, metrics.getHeight()), taken);
       taken.add(box);
+      if (below != null && label.anchor == Anchor.MIDDLE && py - box.getMaxY() > LEADER) {
+        g2.setPaint(Ink.QUIET.color());
+        g2.setStroke(ChartStyle.HAIR);
+        g2.draw(new Line2D.Double(px, box.getMaxY() - 2, px, py - 3));
+      }
       g2.setPaint(label.color);
       g2.drawString(label.text, (float) left, (float) (box.getY() + metrics.getAscent()));
     }
   }
 
+  /**
+   * Highest place of the curve between two pixel columns; the bottom of the plot without points.
+   */
+  private double curveTop(
+      double left,
+      double right,
+      XYPlot plot,
+      Rectangle2D dataArea,
+      ValueAxis domainAxis,
+      ValueAxis rangeAxis) {
+    double top = dataArea.getMaxY();
+    for (int i = 1; i < below.size(); i++) {
+      double x0 = DataPath.place(below.x(i - 1), domainAxis, dataArea, plot.getDomainAxisEdge());
+      double x1 = DataPath.place(below.x(i), domainAxis, dataArea, plot.getDomainAxisEdge());
+      double y0 = DataPath.place(below.y(i - 1), rangeAxis, dataArea, plot.getRangeAxisEdge());
+      double y1 = DataPath.place(below.y(i), rangeAxis, dataArea, plot.getRangeAxisEdge());
+      if (x1 >= left && x0 <= right && x1 > x0) {
+        double slope = (y1 - y0) / (x1 - x0);
+        top = Math.min(top, y0 + slope * (Math.max(left, x0) - x0));
+        top = Math.min(top, y0 + slope * (Math.min(right, x1) - x0));
+      }
+    }
+    return top;
+  }
+
   private Rectangle2D free(Rectangle2D wanted, List<Rectangle2D> taken) {
     for (int i = 0; i <= MOST_STEPS; i++) {
-      for (int sign : upOnly ? new int[] {-1} : new int[] {-1, 1}) {
+      for (int sign : below != null ? new int[] {-1} : new int[] {-1, 1}) {
         Rectangle2D box =
             new Rectangle2D.Double(
                 wanted.getX(),

@@ -57,9 +57,9 @@ final class MarksLane {
     Path2D bars = new Path2D.Double();
     for (RunTrace run : runs) {
       bars.append(Paths.box(run.startSeconds(), -0.42, run.endSeconds(), 0.42), false);
-      if (time.pixels(run.endSeconds() - run.startSeconds()) > 26) {
+      String number = String.valueOf(run.run());
+      if (time.pixels(run.endSeconds() - run.startSeconds()) > 4 + 9 * number.length()) {
         double middle = (run.startSeconds() + run.endSeconds()) / 2;
-        String number = String.valueOf(run.run());
         numbers.add(middle, 0, 0, 5, DataLabels.Anchor.MIDDLE, number, Ink.INK.color());
       }
     }

@@ -1,5 +1,6 @@
 package io.github.roundstar.report.chart;
 
+import io.github.roundstar.model.Estimate;
 import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.results.MotionTrace;
 import io.github.roundstar.results.NightEvidence;
@@ -13,10 +14,12 @@ import org.jfree.chart.plot.XYPlot;
 public final class MotionChart {
   private static final int HEIGHT = 380;
 
-  /** Widths of the longer and the shorter label of a run [px]. */
-  private static final int LONG_LABEL = 210;
+  /** Widths of a run's label with drift, without it, and of its bare number [px]. */
+  private static final int LONG_LABEL = 290;
 
   private static final int SHORT_LABEL = 50;
+
+  private static final int NUMBER = 14;
 
   private MotionChart() {}
 
@@ -57,7 +60,8 @@ public final class MotionChart {
             new ListedAxis(shown.low(), shown.high(), Ticks.linear(shown.low(), shown.high(), 6)));
     XYPlot plot = style.plot(horizontal, vertical);
     Ink ink = ra ? Ink.RA : Ink.DEC;
-    String name = ra ? "RA of the mount, arcsec (east up)" : "Dec of the mount, arcsec (north up)";
+    String name =
+        ra ? "RA of the mount on the sky, arcsec (east up)" : "Dec of the mount, arcsec (north up)";
     style.rules(plot, horizontal, vertical, name, ink);
     traces.forEach(trace -> trace(plot, trace, ink));
     plot.addAnnotation(labels(style, time, traces, vertical.getUpperBound()));
@@ -71,8 +75,13 @@ public final class MotionChart {
   private static void trace(XYPlot plot, MotionTrace trace, Ink ink) {
     BasicStroke stroke = ink == Ink.RA ? ChartStyle.LINE : ChartStyle.DASHED;
     plot.addAnnotation(DataPath.stroked(Paths.line(trace.motion()), ink.color(), stroke));
+    Estimate drift = trace.driftArcsecPerMinute();
+    boolean sure = drift != null && !drift.covers(0);
     plot.addAnnotation(
-        DataPath.stroked(Paths.line(trace.drift()), Ink.INK.color(), ChartStyle.stroke(1.2f)));
+        DataPath.stroked(
+            Paths.line(trace.drift()),
+            sure ? Ink.INK.color() : Ink.QUIET.color(),
+            sure ? ChartStyle.stroke(1.2f) : ChartStyle.THIN_DASHED));
   }
 
   /** Number and drift of each run above its start, as far as they fit. */
@@ -86,18 +95,21 @@ public final class MotionChart {
       }
       double start = trace.motion().x(0);
       double room = time.pixels(trace.motion().x(last) - start);
-      boolean drift = trace.driftArcsecPerMinute() != null && room > LONG_LABEL;
-      String text =
-          "run "
-              + trace.run()
-              + (drift
-                  ? ": drift " + Numbers.value(trace.driftArcsecPerMinute()) + " arcsec/min"
-                  : "");
-      if (room > SHORT_LABEL) {
-        labels.add(start, top, 0, 14, DataLabels.Anchor.START, text, Ink.INK.color());
+      if (room > NUMBER) {
+        labels.add(start, top, 0, 14, DataLabels.Anchor.START, label(trace, room), Ink.INK.color());
       }
     }
     return labels;
+  }
+
+  private static String label(MotionTrace trace, double room) {
+    if (room < SHORT_LABEL) {
+      return String.valueOf(trace.run());
+    }
+    String run = "run " + trace.run();
+    return trace.driftArcsecPerMinute() == null || room < LONG_LABEL
+        ? run
+        : run + ": drift " + Numbers.both(trace.driftArcsecPerMinute()) + " arcsec/min";
   }
 
   private static String words(List<MotionTrace> traces, Extent extent, boolean ra) {

@@ -3,6 +3,7 @@ package io.github.roundstar.report.chart;
 import io.github.roundstar.results.Band;
 import io.github.roundstar.results.Polyline;
 import java.awt.geom.Path2D;
+import java.awt.geom.PathIterator;
 
 /** Series as paths in data coordinates. NaN ends a stroke, so that a gap stays open. */
 final class Paths {
@@ -43,6 +44,19 @@ final class Paths {
       from = to + 1;
     }
     return path;
+  }
+
+  /** The area under a line, down to a level. */
+  static Path2D below(Polyline line, double level) {
+    double[] x = new double[line.size()];
+    double[] low = new double[line.size()];
+    double[] high = new double[line.size()];
+    for (int i = 0; i < x.length; i++) {
+      x[i] = line.x(i);
+      low[i] = level;
+      high[i] = line.y(i);
+    }
+    return outline(Band.of(x, low, high, high));
   }
 
   private static void outline(Path2D path, Band band, int from, int to) {
@@ -96,6 +110,20 @@ final class Paths {
     }
     path.closePath();
     return path;
+  }
+
+  /** The corner of a shape that lies farthest in a direction, as x and y. */
+  static double[] farthest(Path2D shape, double x, double y) {
+    double[] best = {0, 0};
+    double most = Double.NEGATIVE_INFINITY;
+    double[] at = new double[6];
+    for (PathIterator i = shape.getPathIterator(null); !i.isDone(); i.next()) {
+      if (i.currentSegment(at) != PathIterator.SEG_CLOSE && at[0] * x + at[1] * y > most) {
+        most = at[0] * x + at[1] * y;
+        best = new double[] {at[0], at[1]};
+      }
+    }
+    return best;
   }
 
   private static boolean extend(Path2D path, boolean open, double x, double y) {

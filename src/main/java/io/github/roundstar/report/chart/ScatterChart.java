@@ -3,7 +3,6 @@ package io.github.roundstar.report.chart;
 import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.OffsetCloud;
-import io.github.roundstar.results.Polyline;
 import java.awt.Color;
 import java.awt.geom.Path2D;
 import java.util.List;
@@ -83,29 +82,62 @@ public final class ScatterChart {
           Paths.ellipse(TO_95 * cloud.majorArcsec(), TO_95 * cloud.minorArcsec(), cloud.angleDeg());
       plot.addAnnotation(DataPath.stroked(one, strong, ChartStyle.LINE));
       plot.addAnnotation(DataPath.stroked(most, strong, ChartStyle.THIN_DASHED));
-      top(labels, one, "1 standard deviation", strong);
-      top(labels, most, "95 % of a normal cloud", strong);
+      corner(plot, labels, one, reach, 1, 1, "1 standard deviation", strong);
+      corner(plot, labels, most, reach, -1, 1, "95 % of a normal cloud", strong);
     }
     if (pixel.isPresent() && pixel.getAsDouble() < 1.6 * reach) {
       double half = pixel.getAsDouble() / 2;
-      plot.addAnnotation(
-          DataPath.stroked(
-              Paths.box(-half, -half, half, half), Ink.DEC.color(), ChartStyle.stroke(1.8f)));
-      labels.add(0, -half, 0, 15, DataLabels.Anchor.MIDDLE, "1 imaging pixel", Ink.DEC.color());
+      Path2D box = Paths.box(-half, -half, half, half);
+      plot.addAnnotation(DataPath.stroked(box, Ink.DEC.color(), ChartStyle.stroke(1.8f)));
+      corner(plot, labels, box, reach, -1, -1, "1 imaging pixel", Ink.DEC.color());
+    }
+    if (farthest(cloud) > reach) {
+      labels.add(
+          reach,
+          -reach,
+          0,
+          -6,
+          DataLabels.Anchor.START,
+          "farther out: drawn at the edge",
+          Ink.QUIET.color());
     }
     labels.add(0, reach, 0, 14, DataLabels.Anchor.MIDDLE, "N", Ink.QUIET.color());
     labels.add(reach, 0, 6, 5, DataLabels.Anchor.START, "E", Ink.QUIET.color());
     plot.addAnnotation(labels);
   }
 
-  private static void top(DataLabels labels, Path2D shape, String text, Color color) {
-    labels.add(0, shape.getBounds2D().getMaxY(), 0, -5, DataLabels.Anchor.MIDDLE, text, color);
+  /** Names a shape in the corner to the east (+1 or -1) and north, with a hair line to it. */
+  private static void corner(
+      XYPlot plot,
+      DataLabels labels,
+      Path2D shape,
+      double reach,
+      int east,
+      int north,
+      String text,
+      Color color) {
+    double[] to = Paths.farthest(shape, east, north);
+    plot.addAnnotation(
+        DataPath.stroked(
+            Paths.segment(0.7 * east * reach, 0.89 * north * reach, to[0], to[1]),
+            color,
+            ChartStyle.HAIR));
+    labels.add(
+        east * reach,
+        north * reach,
+        0,
+        north > 0 ? 14 : -6,
+        east > 0 ? DataLabels.Anchor.START : DataLabels.Anchor.END,
+        text,
+        color);
+  }
+
+  private static double farthest(OffsetCloud cloud) {
+    return new Extent().addX(cloud.points()).addY(cloud.points()).reach();
   }
 
   private static double reach(OffsetCloud cloud, OptionalDouble pixel) {
-    Polyline points = cloud.points();
-    double farthest =
-        Math.max(new Extent().addX(points).reach(), new Extent().addY(points).reach());
+    double farthest = farthest(cloud);
     double shown =
         cloud.majorArcsec() > 0 ? Math.min(farthest, MOST_RMS * cloud.majorArcsec()) : farthest;
     double least = Math.max(0.1, pixel.orElse(0) * 0.75);
@@ -113,7 +145,6 @@ public final class ScatterChart {
   }
 
   private static String words(OffsetCloud cloud, OptionalDouble pixel, double reach) {
-    Extent all = new Extent().addX(cloud.points()).addY(cloud.points());
     return "Offsets of "
         + Numbers.counted(cloud.frames(), "frame", "frames")
         + " about each run's mean, north up and east left, equal scales. Standard deviation "
@@ -126,6 +157,6 @@ public final class ScatterChart {
         + (pixel.isPresent()
             ? " One imaging pixel is " + Numbers.plain(pixel.getAsDouble()) + " arcsec."
             : "")
-        + (all.reach() > reach ? " Frames farther out are drawn at the edge." : "");
+        + (farthest(cloud) > reach ? " Frames farther out are drawn at the edge." : "");
   }
 }

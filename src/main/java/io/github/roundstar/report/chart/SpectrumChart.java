@@ -16,6 +16,9 @@ public final class SpectrumChart {
   private static final int HEIGHT = 380;
   private static final int MOST_LABELS = 8;
 
+  /** Smaller amplitudes are drawn at the lower edge [arcsec]. */
+  private static final double LEAST = 0.001;
+
   private SpectrumChart() {}
 
   /**
@@ -31,17 +34,21 @@ public final class SpectrumChart {
     SpectrumTrace spectrum = given.get();
     ChartStyle style = ChartStyle.load();
     ListedAxis horizontal = periods(style, spectrum.amplitude());
-    double top = top(spectrum);
-    ListedAxis vertical = style.vertical(new ListedAxis(0, top, Ticks.linear(0, top, 5)));
+    Extent shown = shown(spectrum);
+    ListedAxis vertical =
+        style.vertical(
+            new ListedAxis(
+                shown.low(), shown.high(), Ticks.decades(shown.low(), shown.high(), HEIGHT - 70)));
     XYPlot plot = style.plot(horizontal, vertical);
-    style.rules(plot, horizontal, vertical, "amplitude at the axis, arcsec", Ink.RA);
-    Polyline limit = below(top, logarithmic(spectrum.onePercent()));
+    String name = "amplitude at the axis, arcsec (logarithmic scale)";
+    style.rules(plot, horizontal, vertical, name, Ink.RA);
+    Polyline limit = logarithmic(spectrum.onePercent());
+    Polyline curve = logarithmic(spectrum.amplitude());
+    plot.addAnnotation(DataPath.filled(Paths.below(limit, shown.low()), Ink.QUIET.color(0.1)));
+    plot.addAnnotation(DataPath.stroked(Paths.line(curve), Ink.RA.color(), ChartStyle.LINE));
     plot.addAnnotation(
-        DataPath.stroked(Paths.line(limit), Ink.QUIET.color(), ChartStyle.THIN_DASHED));
-    plot.addAnnotation(
-        DataPath.stroked(
-            Paths.line(logarithmic(spectrum.amplitude())), Ink.RA.color(), ChartStyle.LINE));
-    plot.addAnnotation(labels(style, spectrum, limit));
+        DataPath.stroked(Paths.line(limit), Ink.INK.color(), ChartStyle.THIN_DASHED));
+    plot.addAnnotation(labels(style, spectrum, limit, curve));
     return Optional.of(
         style.draw(
             plot,
@@ -59,21 +66,26 @@ public final class SpectrumChart {
         "period");
   }
 
-  private static double top(SpectrumTrace spectrum) {
-    Extent extent = new Extent().add(0).addY(spectrum.amplitude());
-    spectrum.components().forEach(c -> extent.add(c.amplitudeArcsecAxis().value()));
-    return Math.max(extent.high() * 1.18, 0.1);
+  /** From well below the limit of chance to room for names above the peaks, in logarithms. */
+  private static Extent shown(SpectrumTrace spectrum) {
+    Extent limit = new Extent().addY(spectrum.onePercent());
+    Extent peaks = new Extent().addY(spectrum.amplitude()).addY(spectrum.onePercent());
+    spectrum.components().forEach(c -> peaks.add(c.amplitudeArcsecAxis().value()));
+    double high = Math.log10(Math.max(peaks.high(), LEAST));
+    double low = Math.min(Math.log10(Math.max(limit.low(), LEAST)) - 0.7, high - 1);
+    return new Extent().add(low).add(high + 0.22 * (high - low));
   }
 
-  private static DataLabels labels(ChartStyle style, SpectrumTrace spectrum, Polyline limit) {
-    DataLabels labels = DataLabels.above(style.font());
+  private static DataLabels labels(
+      ChartStyle style, SpectrumTrace spectrum, Polyline limit, Polyline curve) {
+    DataLabels labels = DataLabels.above(style.font(), curve);
     List<Component> shown =
         spectrum.components().subList(0, Math.min(MOST_LABELS, spectrum.components().size()));
     for (Component component : shown) {
       double period = component.periodSeconds().value();
       labels.add(
           Math.log10(period),
-          component.amplitudeArcsecAxis().value(),
+          Math.log10(component.amplitudeArcsecAxis().value()),
           0,
           -7,
           DataLabels.Anchor.MIDDLE,
@@ -88,20 +100,9 @@ public final class SpectrumChart {
           -7,
           DataLabels.Anchor.START,
           "chance reaches this in 1 night of 100",
-          Ink.QUIET.color());
+          Ink.INK.color());
     }
     return labels;
-  }
-
-  /** The line as far as it lies on the chart. */
-  private static Polyline below(double top, Polyline line) {
-    double[] x = new double[line.size()];
-    double[] y = new double[line.size()];
-    for (int i = 0; i < x.length; i++) {
-      x[i] = line.x(i);
-      y[i] = line.y(i) <= top ? line.y(i) : Double.NaN;
-    }
-    return Polyline.of(x, y);
   }
 
   private static Polyline logarithmic(Polyline line) {
@@ -109,7 +110,7 @@ public final class SpectrumChart {
     double[] y = new double[line.size()];
     for (int i = 0; i < x.length; i++) {
       x[i] = Math.log10(line.x(i));
-      y[i] = line.y(i);
+      y[i] = Math.log10(Math.max(line.y(i), LEAST));
     }
     return Polyline.of(x, y);
   }

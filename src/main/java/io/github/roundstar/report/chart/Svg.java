@@ -7,13 +7,20 @@ package io.github.roundstar.report.chart;
  */
 public final class Svg {
   private final String markup;
+  private final boolean small;
 
-  Svg(String markup) {
+  Svg(String markup, boolean small) {
     this.markup = markup;
+    this.small = small;
   }
 
   /** The element. */
   public String markup() {
     return markup;
+  }
+
+  /** Whether it fills less than half of a wide page. */
+  public boolean small() {
+    return small;
   }
 }

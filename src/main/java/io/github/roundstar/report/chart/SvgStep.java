@@ -32,7 +32,7 @@ final class SvgStep {
     SvgStep step = new SvgStep(raw);
     step.open(sheet);
     step.content(raw.indexOf('>') + 1);
-    return new Svg(step.out.append("</svg>").toString());
+    return new Svg(step.out.append("</svg>").toString(), sheet.width() < Sheet.WIDE);
   }
 
   /** At most two decimals, no trailing zeros. */

@@ -31,12 +31,30 @@ final class Ticks {
     return ticks;
   }
 
+  /** Decades with 2 and 5 between them where there is room, on a scale of the decimal logarithm. */
+  static List<Tick> decades(double low, double high, int pixels) {
+    boolean fine = pixels / (high - low) > 75;
+    List<Tick> ticks = new ArrayList<>();
+    for (int power = (int) Math.floor(low); power <= high; power++) {
+      for (int digit : fine ? new int[] {1, 2, 5} : new int[] {1}) {
+        double at = power + Math.log10(digit);
+        if (at >= low && at <= high) {
+          String label = Numbers.fixed(digit * Math.pow(10, power), Math.max(0, -power));
+          ticks.add(new Tick(at, label));
+        }
+      }
+    }
+    return ticks;
+  }
+
   /** Round times of day in UTC; seconds since {@code start}. */
   static List<Tick> clock(Instant start, double low, double high, int wanted) {
     int step = clockStep((high - low) / wanted);
     double ofDay = start.getEpochSecond() % 86400 + start.getNano() * 1e-9;
     List<Tick> ticks = new ArrayList<>();
-    for (long i = (long) Math.ceil((low + ofDay) / step); i * step - ofDay <= high; i++) {
+    // A label with seconds is too long to stand at the end.
+    double last = step < 60 ? high - 0.02 * (high - low) : high;
+    for (long i = (long) Math.ceil((low + ofDay) / step); i * step - ofDay <= last; i++) {
       double seconds = i * step - ofDay;
       // Half a second guards against 20:59:59.999.
       Instant instant = start.plusMillis(Math.round(seconds * 1000) + 500);

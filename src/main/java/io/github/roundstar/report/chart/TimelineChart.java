@@ -18,11 +18,15 @@ public final class TimelineChart {
   private static final int LANE_HEIGHT = 118;
   private static final int ROW_HEIGHT = 19;
   private static final int BELOW = 42;
+  private static final int GAP = 32;
 
   /**
    * Beyond so many RMS a single frame is drawn at the edge, so that it does not flatten the rest.
    */
   private static final double MOST_RMS = 8;
+
+  /** As long as the farthest frame is not so many times farther, all is shown. */
+  private static final double WORTH_CUTTING = 2;
 
   private TimelineChart() {}
 
@@ -41,7 +45,7 @@ public final class TimelineChart {
     ListedAxis horizontal = time.axis(style);
     double reach = reach(result, evidence);
     CombinedDomainXYPlot all = new CombinedDomainXYPlot(horizontal);
-    all.setGap(ChartStyle.HEADROOM);
+    all.setGap(GAP);
     all.setInsets(new RectangleInsets(ChartStyle.HEADROOM, 2, 2, 14));
     all.add(
         lane(style, horizontal, evidence, reach, RunTrace::ra, Ink.RA, ChartStyle.stroke(1.3f)),
@@ -59,7 +63,7 @@ public final class TimelineChart {
     MarksLane marks = new MarksLane(style, time, evidence.timeline());
     int marksHeight = marks.rows() * ROW_HEIGHT;
     all.add(marks.plot(), marksHeight);
-    int height = 3 * ChartStyle.HEADROOM + 2 * LANE_HEIGHT + marksHeight + BELOW;
+    int height = ChartStyle.HEADROOM + 2 * GAP + 2 * LANE_HEIGHT + marksHeight + BELOW;
     return Optional.of(
         style.draw(
             all,
@@ -76,12 +80,9 @@ public final class TimelineChart {
       Ink ink,
       BasicStroke stroke) {
     ListedAxis vertical =
-        style.vertical(new ListedAxis(-reach, reach, Ticks.linear(-reach, reach, 4)));
+        style.vertical(new ListedAxis(-reach, reach, Ticks.linear(-reach, reach, 6)));
     XYPlot plot = style.plot(null, vertical);
-    String name =
-        ink == Ink.RA
-            ? "RA offset, arcsec (east up): least, median, greatest"
-            : "Dec offset, arcsec (north up): least, median, greatest";
+    String name = ink == Ink.RA ? "RA offset, arcsec (east up)" : "Dec offset, arcsec (north up)";
     style.rules(plot, horizontal, vertical, name, ink);
     if (evidence.timeline().stream().allMatch(run -> side.apply(run).size() == 0)) {
       double middle = (horizontal.getLowerBound() + horizontal.getUpperBound()) / 2;
@@ -96,12 +97,35 @@ public final class TimelineChart {
                   "no usable frames",
                   Ink.QUIET.color()));
     }
+    Extent extent = new Extent();
+    evidence.timeline().forEach(run -> extent.addY(side.apply(run)));
+    if (extent.reach() > reach) {
+      plot.addAnnotation(beyond(style, horizontal, vertical, extent.reach()));
+    }
     for (RunTrace run : evidence.timeline()) {
       Band band = side.apply(run);
       plot.addAnnotation(DataPath.filled(Paths.outline(band), ink.color(0.28)));
       plot.addAnnotation(DataPath.stroked(Paths.middle(band), ink.color(), stroke));
     }
     return plot;
+  }
+
+  private static DataLabels beyond(
+      ChartStyle style, ListedAxis horizontal, ListedAxis vertical, double farthest) {
+    String note =
+        "beyond "
+            + Numbers.coarse(vertical.getUpperBound())
+            + " arcsec: drawn at the edge; farthest "
+            + Numbers.coarse(farthest);
+    return DataLabels.beside(style.font())
+        .add(
+            horizontal.getUpperBound(),
+            vertical.getUpperBound(),
+            0,
+            -9,
+            DataLabels.Anchor.END,
+            note,
+            Ink.QUIET.color());
   }
 
   private static double reach(NightResult result, NightEvidence evidence) {
@@ -111,7 +135,8 @@ public final class TimelineChart {
     Guided guided = result.night().guided();
     double largest =
         guided == null ? 0 : Math.max(guided.ra().rmsArcsec(), guided.dec().rmsArcsec());
-    return largest > 0 ? Math.min(reach, MOST_RMS * largest) : reach;
+    double most = MOST_RMS * largest;
+    return largest > 0 && reach > WORTH_CUTTING * most ? most : reach;
   }
 
   private static String words(NightEvidence evidence, double reach) {
@@ -122,7 +147,7 @@ public final class TimelineChart {
     String runs = Numbers.counted(evidence.timeline().size(), "run", "runs");
     String cut =
         Math.max(ra.reach(), dec.reach()) > reach
-            ? " Offsets beyond " + Numbers.plain(reach) + " arcsec are drawn at the edge."
+            ? " Offsets beyond " + Numbers.coarse(reach) + " arcsec are drawn at the edge."
             : "";
     return "Offsets of the guide star against time, "
         + runs

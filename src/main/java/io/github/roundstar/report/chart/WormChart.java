@@ -6,6 +6,7 @@ import io.github.roundstar.results.Band;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.Polyline;
 import io.github.roundstar.results.WormTrace;
+import java.awt.BasicStroke;
 import java.awt.geom.Path2D;
 import java.util.ArrayList;
 import java.util.List;
@@ -13,10 +14,13 @@ import java.util.Optional;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.RectangleInsets;
 
-/** One turn of the worm, folded from all turns. */
+/** One turn of the worm, or of the strongest gear, folded from all turns. */
 public final class WormChart {
   private static final int HEIGHT = 380;
-  private static final int RIGHT = 120;
+  private static final int RIGHT = 150;
+  private static final BasicStroke MEAN = ChartStyle.stroke(2);
+  private static final BasicStroke SINGLE = ChartStyle.stroke(0.8f);
+  private static final double SPREAD = 0.25;
 
   private WormChart() {}
 
@@ -44,40 +48,37 @@ public final class WormChart {
     plot.setInsets(new RectangleInsets(ChartStyle.HEADROOM, 2, 2, RIGHT));
     style.rules(plot, horizontal, vertical, "RA at the axis, arcsec (east up)", Ink.RA);
     curves(plot, worm);
-    plot.addAnnotation(labels(style, worm));
+    plot.addAnnotation(key(style, worm));
     return Optional.of(
         style.draw(
-            plot, new Sheet("worm", Sheet.WIDE, HEIGHT, "One turn of the worm", words(worm))));
+            plot,
+            new Sheet(
+                "worm",
+                Sheet.WIDE,
+                HEIGHT,
+                "One turn, all turns laid over one another",
+                words(worm))));
   }
 
   private static void curves(XYPlot plot, WormTrace worm) {
     Path2D turns = new Path2D.Double();
     worm.turns().forEach(turn -> turns.append(Paths.line(turn), false));
-    plot.addAnnotation(DataPath.stroked(turns, Ink.QUIET.color(0.4), ChartStyle.stroke(0.8f)));
-    plot.addAnnotation(DataPath.filled(Paths.outline(worm.curve()), Ink.RA.color(0.25)));
-    plot.addAnnotation(
-        DataPath.stroked(Paths.middle(worm.curve()), Ink.RA.color(), ChartStyle.stroke(2)));
+    plot.addAnnotation(DataPath.stroked(turns, Ink.QUIET.color(0.4), SINGLE));
+    plot.addAnnotation(DataPath.filled(Paths.outline(worm.curve()), Ink.RA.color(SPREAD)));
+    plot.addAnnotation(DataPath.stroked(Paths.middle(worm.curve()), Ink.RA.color(), MEAN));
     plot.addAnnotation(
         DataPath.stroked(Paths.line(worm.model()), Ink.INK.color(), ChartStyle.DASHED));
   }
 
-  private static DataLabels labels(ChartStyle style, WormTrace worm) {
-    DataLabels labels = DataLabels.beside(style.font());
-    Band curve = worm.curve();
-    int last = curve.size() - 1;
-    end(labels, curve.middle(last), "mean of turns", Ink.RA);
+  private static LineKey key(ChartStyle style, WormTrace worm) {
+    LineKey key =
+        new LineKey(style.font())
+            .line("mean of turns", Ink.RA, MEAN)
+            .band("spread of turns", Ink.RA, SPREAD);
     if (worm.model().size() > 0) {
-      end(labels, worm.model().y(worm.model().size() - 1), "fitted curve", Ink.INK);
+      key.line("fitted curve", Ink.INK, ChartStyle.DASHED);
     }
-    end(labels, curve.low(last), "spread of turns", Ink.RA);
-    if (!worm.turns().isEmpty()) {
-      end(labels, curve.high(last), "single turns", Ink.QUIET);
-    }
-    return labels;
-  }
-
-  private static void end(DataLabels labels, double y, String text, Ink ink) {
-    labels.add(1, y, 8, 5, DataLabels.Anchor.START, text, ink.color());
+    return worm.turns().isEmpty() ? key : key.line("single turns", Ink.QUIET, SINGLE);
   }
 
   private static List<Tick> turn(double periodSeconds) {

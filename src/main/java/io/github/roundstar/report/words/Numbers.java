@@ -31,6 +31,13 @@ public final class Numbers {
     return value == null ? NOT_KNOWN : plain(value.doubleValue());
   }
 
+  /** A figure that only needs to be placed: two significant digits, no decimals from 10 up. */
+  public static String coarse(double value) {
+    double size = Math.abs(value);
+    int leading = size == 0 ? 0 : (int) Math.floor(Math.log10(size));
+    return fixed(value, Math.max(0, Math.min(MOST_DECIMALS, 1 - leading)));
+  }
+
   /** So many decimals, never a negative zero. */
   public static String fixed(double value, int decimals) {
     String digits = String.format(Locale.ROOT, "%." + decimals + "f", Math.abs(value));
@@ -80,14 +87,19 @@ public final class Numbers {
     return fixed(share * 100, 0) + " %";
   }
 
+  /** A probability; one too small for a double is not zero. */
+  public static String chance(double probability) {
+    return plain(Math.max(probability, Double.MIN_NORMAL));
+  }
+
   /** Two digits of the half-width when it begins with 1 or 2, else one. */
   static int decimals(Estimate estimate) {
     double halfWidth = (estimate.hi95() - estimate.lo95()) / 2;
     double size =
         Math.max(Math.abs(estimate.value()), Math.max(Math.abs(estimate.lo95()), estimate.hi95()));
-    int most = size == 0 ? 0 : 3 - (int) Math.floor(Math.log10(size));
+    int most = size == 0 ? 0 : 4 - (int) Math.floor(Math.log10(size));
     if (halfWidth <= 0) {
-      return Math.max(0, Math.min(MOST_DECIMALS, most));
+      return Math.max(0, Math.min(MOST_DECIMALS, most - 1));
     }
     int leading = (int) Math.floor(Math.log10(halfWidth));
     int wanted = halfWidth / Math.pow(10, leading) < 2.95 ? 1 - leading : -leading;

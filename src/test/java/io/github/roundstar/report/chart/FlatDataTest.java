@@ -44,7 +44,7 @@ class FlatDataTest {
 
     String svg = SpectrumChart.draw(evidence).orElseThrow().markup();
 
-    assertThat(svg).contains(">0.10</text>", "1\u00a0min").doesNotContain("NaN");
+    assertThat(svg).contains(">0.001</text>", "1\u00a0min").doesNotContain("NaN");
   }
 
   @Test

@@ -45,6 +45,14 @@ class TicksTest {
             "10\u00a0min");
   }
 
+  @Test
+  void decadesAreDividedWhereThereIsRoom() {
+    assertThat(labels(Ticks.decades(-2.1, 0.4, 300)))
+        .containsExactly("0.01", "0.02", "0.05", "0.1", "0.2", "0.5", "1", "2");
+    assertThat(labels(Ticks.decades(-2.1, 2.4, 300)))
+        .containsExactly("0.01", "0.1", "1", "10", "100");
+  }
+
   private static List<String> labels(List<Tick> ticks) {
     return ticks.stream().map(Tick::label).toList();
   }

@@ -46,6 +46,19 @@ class NumbersTest {
   }
 
   @Test
+  void chanceIsNeverZero() {
+    assertThat(Numbers.chance(0)).isEqualTo("below 0.0005");
+    assertThat(Numbers.chance(0.0069)).isEqualTo("0.0069");
+  }
+
+  @Test
+  void coarseFiguresKeepTwoDigits() {
+    assertThat(Numbers.coarse(4.02)).isEqualTo("4.0");
+    assertThat(Numbers.coarse(0.256)).isEqualTo("0.26");
+    assertThat(Numbers.coarse(123.4)).isEqualTo("123");
+  }
+
+  @Test
   void missingFiguresAreNotKnown() {
     assertThat(Numbers.plain((Double) null)).isEqualTo("not known");
     assertThat(Numbers.both(null)).isEqualTo("not known");
