@@ -35,7 +35,7 @@ final class MotionTraces {
     List<MotionTrace> traces = new ArrayList<>();
     for (int r = 0; r < studies.size(); r++) {
       RunStudy study = studies.get(r);
-      Optional<LevelledMotion> levelled = study.dec().value().map(MountDrift::levelled);
+      Optional<LevelledMotion> levelled = study.decDriftFit().value().map(MountDrift::levelled);
       add(traces, levelled, study.decDrift(), clock.shiftSeconds(r), studies);
     }
     return traces;

@@ -43,7 +43,8 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
         NightFigures.of(night, studies, periodic, imaging, gears, reasons.below("/night"));
     List<RunResult> runs = new ArrayList<>();
     for (int i = 0; i < studies.size(); i++) {
-      runs.add(RunFigures.of(studies.get(i), imaging, gears, siteShown, reasons.ofRun(i)));
+      runs.add(
+          RunFigures.of(studies.get(i), imaging, gears, equipment, siteShown, reasons.ofRun(i)));
     }
     reasons.below("").notYet("/polarAxis", "/exposures", "/replay", "/findings", "/verdict");
     NightResult result =

@@ -1,5 +1,6 @@
 package io.github.roundstar.diagnosis;
 
+import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Axis;
@@ -24,6 +25,7 @@ final class RunFigures {
    * @param study what was found out about the run
    * @param imagingArcsecPerPixel scale of the main camera
    * @param gears gears whose period is known
+   * @param equipment what the user says of the mount
    * @param siteShown whether what gives the site away may be told
    * @param scope where reasons for missing figures go
    */
@@ -31,11 +33,12 @@ final class RunFigures {
       RunStudy study,
       OptionalDouble imagingArcsecPerPixel,
       Gears gears,
+      Equipment equipment,
       boolean siteShown,
       Reasons.Scope scope) {
     GuideRun run = study.run();
-    scope.notYet(
-        "/responseArcsecPerSecond", "/loop", "/noiseFloorArcsec", "/backlashArcsecAxis", "/budget");
+    scope.notYet("/loop", "/budget");
+    PulseFigures pulses = new PulseFigures(study, equipment, scope);
     return new RunResult(
         run.id(),
         run.start().map(Instants::text).orElse(null),
@@ -52,11 +55,11 @@ final class RunFigures {
         new AxisDrift(
             scope.orNull("/driftArcsecPerMinuteSky/ra", study.raDriftSky()),
             scope.orNull("/driftArcsecPerMinuteSky/dec", study.decDrift())),
+        pulses.response(),
         null,
-        null,
-        null,
+        pulses.noiseFloor(),
         PeriodicFigures.of(study.periodicAtAxis(), gears, scope),
-        null,
+        pulses.backlash(),
         null,
         SettlingFigures.of(List.of(run)),
         RunEvents.of(run.frames()));

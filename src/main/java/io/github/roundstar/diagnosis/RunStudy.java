@@ -2,19 +2,16 @@ package io.github.roundstar.diagnosis;
 
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
-import io.github.roundstar.model.FrameState;
 import io.github.roundstar.model.Frames;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.motion.Answer;
-import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.AxisRun;
-import io.github.roundstar.motion.Cadence;
 import io.github.roundstar.motion.CosDec;
+import io.github.roundstar.motion.DecMotion;
 import io.github.roundstar.motion.Gears;
-import io.github.roundstar.motion.MotionSeries;
 import io.github.roundstar.motion.MountDrift;
 import io.github.roundstar.motion.PeriodicError;
-import io.github.roundstar.motion.Reconstruction;
+import io.github.roundstar.motion.RaMotion;
 import io.github.roundstar.motion.StarScatter;
 import java.util.List;
 import java.util.Optional;
@@ -26,7 +23,8 @@ import java.util.Optional;
  * @param scatter the used offsets; nothing when no frame was usable
  * @param ra motion of the mount in right ascension: at the axis where that can be had, else on the
  *     sky with cosine 1
- * @param dec drift in declination with the motion it was fitted to
+ * @param dec motion of the mount in declination
+ * @param decDriftFit drift in declination with the motion it was fitted to
  * @param periodic drift and periodic error; on the sky, and then good for the drift only, where the
  *     axis cannot be had
  * @param axis whether {@code ra} is at the axis, or why not
@@ -34,35 +32,34 @@ import java.util.Optional;
 record RunStudy(
     GuideRun run,
     Optional<StarScatter> scatter,
-    Answer<AxisRun> ra,
-    Answer<MountDrift> dec,
+    Answer<RaMotion> ra,
+    Answer<DecMotion> dec,
+    Answer<MountDrift> decDriftFit,
     Answer<PeriodicError> periodic,
     Answer<Double> axis) {
   static RunStudy of(GuideRun run, Equipment equipment) {
     Answer<Double> cosine = CosDec.of(run);
-    Answer<AxisRun> ra =
-        Reconstruction.of(run, Axis.RA, equipment)
-            .map(made -> axisRun(run, made.sky(), cosine.value().orElse(1.0)));
-    Answer<MountDrift> dec =
-        Reconstruction.of(run, Axis.DEC, equipment)
-            .then(made -> MountDrift.of(axisRun(run, made.sky(), 1)));
+    Answer<RaMotion> ra =
+        RaMotion.of(run, equipment, cosine.value().orElse(1.0), Gears.of(equipment));
+    Answer<DecMotion> dec = DecMotion.of(run, equipment);
     return new RunStudy(
         run,
         StarScatter.of(run.frames()),
         ra,
         dec,
-        ra.then(axisRun -> PeriodicError.of(List.of(axisRun), Gears.of(equipment))),
+        dec.then(motion -> MountDrift.of(motion.run())),
+        ra.then(motion -> PeriodicError.of(List.of(motion.run()), Gears.of(equipment))),
         cosine);
   }
 
   /** Drift in right ascension on the sky [arcsec/min]. */
   Answer<Estimate> raDriftSky() {
-    return ra.then(axisRun -> periodic.then(found -> drift(found, axisRun)));
+    return ra.then(motion -> periodic.then(found -> drift(found, motion.run())));
   }
 
   /** Drift in declination [arcsec/min]. */
   Answer<Estimate> decDrift() {
-    return dec.map(MountDrift::arcsecPerMinute);
+    return decDriftFit.map(MountDrift::arcsecPerMinute);
   }
 
   /** Periodic error, where the motion at the axis can be had. */
@@ -72,7 +69,7 @@ record RunStudy(
 
   /** Motion at the axis, where it can be had. */
   Answer<AxisRun> raAtAxis() {
-    return ra.then(axisRun -> axis.map(cosine -> axisRun));
+    return ra.then(motion -> axis.map(cosine -> motion.run()));
   }
 
   double durationSeconds() {
@@ -85,24 +82,5 @@ record RunStudy(
         .driftArcsecPerMinuteAxis(axisRun.runId())
         .map(drift -> Answer.of(drift.times(axisRun.cosine())))
         .orElseGet(() -> Answer.none("the run is too short: record at least a few minutes"));
-  }
-
-  private static AxisRun axisRun(GuideRun run, MotionSeries sky, double cosine) {
-    return new AxisRun(
-        run.id(),
-        sky.times(1 / cosine),
-        run.camera().exposureSeconds().orElse(0),
-        Cadence.medianSeconds(run.frames()).orElse(0),
-        cosine,
-        firstUsed(run.frames()));
-  }
-
-  private static double firstUsed(Frames frames) {
-    for (int i = 0; i < frames.size(); i++) {
-      if (frames.state(i) == FrameState.USED) {
-        return frames.timeSeconds(i);
-      }
-    }
-    return frames.size() == 0 ? 0 : frames.timeSeconds(0);
   }
 }

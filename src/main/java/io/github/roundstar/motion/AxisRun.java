@@ -1,5 +1,9 @@
 package io.github.roundstar.motion;
 
+import io.github.roundstar.model.FrameState;
+import io.github.roundstar.model.Frames;
+import io.github.roundstar.model.GuideRun;
+
 /**
  * One run's motion in right ascension, ready for the search for periodic error.
  *
@@ -10,6 +14,7 @@ package io.github.roundstar.motion;
  * @param cadenceSeconds median time between frames [s]
  * @param cosine cosine of the declination; what is left at 1 stays on the sky
  * @param originSeconds time that phases count from: the run's first used frame [s]
+ * @param responseMeasured whether the pulses are taken to push as measured, not as declared
  */
 public record AxisRun(
     int runId,
@@ -17,7 +22,43 @@ public record AxisRun(
     double exposureSeconds,
     double cadenceSeconds,
     double cosine,
-    double originSeconds) {
+    double originSeconds,
+    boolean responseMeasured) {
+  /** A run whose pulses are taken to push as declared. */
+  public AxisRun(
+      int runId,
+      MotionSeries motion,
+      double exposureSeconds,
+      double cadenceSeconds,
+      double cosine,
+      double originSeconds) {
+    this(runId, motion, exposureSeconds, cadenceSeconds, cosine, originSeconds, false);
+  }
+
+  /**
+   * A run's motion on the sky, brought to the axis.
+   *
+   * @param cosine cosine of the declination; 1 to stay on the sky
+   */
+  public static AxisRun of(GuideRun run, MotionSeries sky, double cosine) {
+    return new AxisRun(
+        run.id(),
+        sky.times(1 / cosine),
+        run.camera().exposureSeconds().orElse(0),
+        Cadence.medianSeconds(run.frames()).orElse(0),
+        cosine,
+        firstUsed(run.frames()));
+  }
+
+  private static double firstUsed(Frames frames) {
+    for (int i = 0; i < frames.size(); i++) {
+      if (frames.state(i) == FrameState.USED) {
+        return frames.timeSeconds(i);
+      }
+    }
+    return frames.size() == 0 ? 0 : frames.timeSeconds(0);
+  }
+
   /** Times since the origin [s]. */
   double[] phaseSeconds() {
     double[] seconds = motion.seconds();
@@ -27,8 +68,20 @@ public record AxisRun(
     return seconds;
   }
 
-  /** The same run with its motion made out differently. */
+  /** The same run with its motion made out differently, pulses still pushing as declared. */
   AxisRun with(MotionSeries other) {
     return new AxisRun(runId, other, exposureSeconds, cadenceSeconds, cosine, originSeconds);
+  }
+
+  /** The same run with pulses pushing as strongly as was measured, times the declared strength. */
+  AxisRun answering(double oneWay, double otherWay) {
+    return new AxisRun(
+        runId,
+        motion.answering(oneWay, otherWay),
+        exposureSeconds,
+        cadenceSeconds,
+        cosine,
+        originSeconds,
+        true);
   }
 }

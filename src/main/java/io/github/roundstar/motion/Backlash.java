@@ -4,30 +4,33 @@ import io.github.roundstar.model.Estimate;
 import io.github.roundstar.signal.WanderNoise;
 import io.github.roundstar.signal.WhiteRegression;
 import io.github.roundstar.signal.Whitening;
-import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Lost motion at a reversal: the pulses go through a play of unknown width, whose likelihood is
  * profiled with everything else in the model - drift, bend, strength of pulses, wander, noise -
  * fitted anew at each width. The flank that the gears rest on at first is unknown and tried too.
  *
- * @param widthArcsec width of the play at the axis with its 95 % interval; the interval holds zero
- *     when there may be none
+ * @param declaredArcsec width of the play with its 95 % interval, as pulses of the declared
+ *     strength lose it; the interval holds zero when there may be none
  * @param run motion behind the play of that width
  */
-public record Backlash(Estimate widthArcsec, AxisRun run) {
+public record Backlash(Estimate declaredArcsec, AxisRun run) {
   /** Widths tried first [arcsec]; a play wider than the last is a loose gear, not a backlash. */
   private static final double[] WIDTHS = {
     0, 0.25, 0.5, 0.75, 1, 1.4, 1.8, 2.3, 3, 4, 5, 6.5, 8, 10, 12.5, 16, 20
   };
 
-  private static final double[] SLACKS = {0, 0.5, 1};
-  private static final int REFINEMENTS = 24;
+  /** Halfway between the flanks, then resting on either. */
+  private static final double[] SLACKS = {0.5, 0, 1};
 
-  /** Half of the 95 % point of chi-square with one degree of freedom. */
-  private static final double PROFILE_95 = 1.9207;
+  private static final int REFINEMENTS = 14;
+
+  /** Step of the numeric curvature of the profile [arcsec]. */
+  private static final double CURVATURE_STEP = 0.03;
 
   /**
    * Profiles the width.
@@ -37,62 +40,62 @@ public record Backlash(Estimate widthArcsec, AxisRun run) {
    * @return nothing when there are no pulses, too few frames, or the star never moved
    */
   static Optional<Backlash> of(Reconstruction reconstruction, AxisRun plain) {
-    ResponseModel model = ResponseModel.of(plain, List.of());
     MotionSeries motion = plain.motion();
-    if (!reconstruction.pushed()
-        || motion.size() - motion.pieces() < RunBackground.FEWEST_STEPS + model.columns().length) {
+    double[][] columns = ResponseModel.of(plain, List.of()).columns();
+    boolean enough = motion.size() - motion.pieces() >= RunBackground.FEWEST_STEPS + columns.length;
+    if (!reconstruction.pushed() || !enough) {
       return Optional.empty();
     }
-    return WanderNoise.fit(motion.seconds(), motion.startsPiece(), motion.arcsec(), model.columns())
-        .map(first -> new Profile(reconstruction, plain).search(first));
+    return WanderNoise.fit(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns)
+        .map(start -> new Profile(reconstruction, plain).search(start));
+  }
+
+  /**
+   * Width of the play [arcsec at the axis]: the declared one times the strength that pulses were
+   * found to have behind it. Its interval holds the strength's, and the difference between the two
+   * directions, which the declared width takes as one.
+   */
+  public Optional<Estimate> arcsec(Response response) {
+    return response.both().map(strength -> scaled(strength, response.unlikeness()));
+  }
+
+  private Estimate scaled(Estimate strength, double unlikeness) {
+    double width = declaredArcsec.value() * strength.value();
+    double ofStrength =
+        declaredArcsec.value() * Math.max(strength.hi95() - strength.value(), unlikeness);
+    double below = (declaredArcsec.value() - declaredArcsec.lo95()) * strength.value();
+    double above = (declaredArcsec.hi95() - declaredArcsec.value()) * strength.value();
+    return new Estimate(
+        width,
+        Math.max(0, width - Math.hypot(below, ofStrength)),
+        width + Math.hypot(above, ofStrength));
   }
 
   /** One width and flank with its likelihood. */
-  private record Trial(double width, double slack, AxisRun run, double logLikelihood) {}
+  private record Trial(
+      double width, double slack, AxisRun run, WanderNoise wanderNoise, double logLikelihood) {
+    private static final Comparator<Trial> BY_LIKELIHOOD =
+        Comparator.comparingDouble(Trial::logLikelihood);
+  }
 
-  private static final class Profile {
-    private final Reconstruction reconstruction;
-    private final AxisRun plain;
-    private Whitening whitening;
-
-    Profile(Reconstruction reconstruction, AxisRun plain) {
-      this.reconstruction = reconstruction;
-      this.plain = plain;
-    }
-
-    Backlash search(WanderNoise first) {
-      whitening = first.whitening(plain.motion().seconds(), plain.motion().startsPiece());
-      Trial best = coarse();
-      WanderNoise again = refit(best.run(), first);
-      whitening = again.whitening(plain.motion().seconds(), plain.motion().startsPiece());
-      best = refined(coarse());
-      double enough = best.logLikelihood() - PROFILE_95;
-      Estimate width =
-          new Estimate(
-              best.width(),
-              best.width() == 0 ? 0 : edge(best, 0, enough),
-              edge(best, WIDTHS[WIDTHS.length - 1], enough));
-      return new Backlash(width, best.run());
-    }
-
-    private WanderNoise refit(AxisRun run, WanderNoise known) {
-      MotionSeries motion = run.motion();
-      double[][] columns = ResponseModel.of(run, List.of()).columns();
-      return known
-          .refit(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns)
-          .orElse(known);
-    }
-
-    private Trial coarse() {
-      List<Trial> trials = new ArrayList<>();
+  private record Profile(Reconstruction reconstruction, AxisRun plain) {
+    Backlash search(WanderNoise start) {
+      Trial best = null;
+      WanderNoise known = start;
       for (double width : WIDTHS) {
-        for (double slack : SLACKS) {
-          trials.add(trial(width, slack));
-        }
+        Trial trial = trial(width, SLACKS[0], known);
+        known = trial.wanderNoise();
+        best = best == null ? trial : better(best, trial);
       }
-      return trials.stream()
-          .max((a, b) -> Double.compare(a.logLikelihood(), b.logLikelihood()))
-          .orElseThrow();
+      best = refined(best);
+      for (double slack : SLACKS) {
+        best = better(best, trial(best.width(), slack, best.wanderNoise()));
+      }
+      best = refined(best);
+      double half = ToneReading.NORMAL_95 * Math.sqrt(variance(best));
+      return new Backlash(
+          new Estimate(best.width(), Math.max(0, best.width() - half), best.width() + half),
+          best.run());
     }
 
     /** Golden section between the neighbours of the best width. */
@@ -103,64 +106,55 @@ public record Backlash(Estimate widthArcsec, AxisRun run) {
         low = width < best.width() ? width : low;
         high = width > best.width() && width < high ? width : high;
       }
-      Trial found = best;
       double ratio = (Math.sqrt(5) - 1) / 2;
+      Trial left = trial(high - ratio * (high - low), best.slack(), best.wanderNoise());
+      Trial right = trial(low + ratio * (high - low), best.slack(), best.wanderNoise());
+      Trial found = better(best, better(left, right));
       for (int i = 0; i < REFINEMENTS; i++) {
-        Trial left = trial(high - ratio * (high - low), best.slack());
-        Trial right = trial(low + ratio * (high - low), best.slack());
         if (left.logLikelihood() > right.logLikelihood()) {
           high = right.width();
+          right = left;
+          left = trial(high - ratio * (high - low), best.slack(), left.wanderNoise());
+          found = better(found, left);
         } else {
           low = left.width();
-        }
-        for (Trial trial : List.of(left, right)) {
-          found = trial.logLikelihood() > found.logLikelihood() ? trial : found;
+          left = right;
+          right = trial(low + ratio * (high - low), best.slack(), right.wanderNoise());
+          found = better(found, right);
         }
       }
       return found;
     }
 
-    /** Where the profile falls to {@code enough} on the way to {@code far}. */
-    private double edge(Trial best, double far, double enough) {
-      double inside = best.width();
-      double outside = far;
-      if (likelihoodOfAnyFlank(far) >= enough) {
-        return far;
-      }
-      for (int i = 0; i < REFINEMENTS; i++) {
-        double middle = (inside + outside) / 2;
-        if (likelihoodOfAnyFlank(middle) >= enough) {
-          inside = middle;
-        } else {
-          outside = middle;
-        }
-      }
-      return inside;
+    /** From the curvature of the profile; beside a width of zero from its slope. */
+    private double variance(Trial best) {
+      double step = CURVATURE_STEP;
+      Trial above = trial(best.width() + step, best.slack(), best.wanderNoise());
+      Trial below =
+          best.width() < step
+              ? above
+              : trial(best.width() - step, best.slack(), best.wanderNoise());
+      double fall = 2 * best.logLikelihood() - above.logLikelihood() - below.logLikelihood();
+      return fall <= 0 ? WIDTHS[WIDTHS.length - 1] : step * step / fall;
     }
 
-    private double likelihoodOfAnyFlank(double width) {
-      double best = Double.NEGATIVE_INFINITY;
-      for (double slack : SLACKS) {
-        best = Math.max(best, trial(width, slack).logLikelihood());
-      }
-      return best;
+    private static Trial better(Trial one, Trial other) {
+      return Stream.of(one, other).max(Trial.BY_LIKELIHOOD).orElseThrow();
     }
 
-    private Trial trial(double width, double slack) {
+    private Trial trial(double width, double slack, WanderNoise near) {
       MotionSeries motion = reconstruction.skyBehindPlay(width, slack);
       AxisRun run = plain.with(motion);
       double[][] columns = ResponseModel.of(run, List.of()).columns();
-      WanderNoise wn =
-          WanderNoise.fit(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns).get();
-      Whitening whitening = wn.whitening(motion.seconds(), motion.startsPiece());
+      WanderNoise wanderNoise =
+          near.refit(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns).orElse(near);
+      Whitening whitening = wanderNoise.whitening(motion.seconds(), motion.startsPiece());
       WhiteRegression fit =
           WhiteRegression.of(whitening.apply(motion.arcsec()), whitening.apply(columns));
       double steps = fit.steps();
-      return new Trial(
-          width,
-          slack,
-          run,
-          -0.5 * (steps * Math.log(fit.sumOfSquares() / steps) + whitening.logDeterminant()));
+      double logLikelihood =
+          -0.5 * (steps * Math.log(fit.sumOfSquares() / steps) + whitening.logDeterminant());
+      return new Trial(width, slack, run, wanderNoise, logLikelihood);
     }
   }
 }

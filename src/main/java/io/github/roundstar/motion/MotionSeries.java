@@ -70,6 +70,21 @@ public final class MotionSeries {
         scaled(pushedOtherWayArcsec, factor));
   }
 
+  /** The same run with pulses pushing so much more or less strongly than they were taken to. */
+  MotionSeries answering(double oneWay, double otherWay) {
+    double[] answered = arcsec.clone();
+    for (int i = 0; i < answered.length; i++) {
+      answered[i] +=
+          (oneWay - 1) * pushedOneWayArcsec[i] - (otherWay - 1) * pushedOtherWayArcsec[i];
+    }
+    return new MotionSeries(
+        seconds,
+        answered,
+        startsPiece,
+        scaled(pushedOneWayArcsec, oneWay),
+        scaled(pushedOtherWayArcsec, otherWay));
+  }
+
   /** A copy of the times [s]. */
   public double[] seconds() {
     return seconds.clone();

@@ -33,6 +33,37 @@ public record Response(
     Optional<Estimate> both,
     Estimate noiseArcsec) {
   /**
+   * Half widths above this share of the response tell too little; the declared one is then better.
+   */
+  private static final double TOO_WIDE = 0.1;
+
+  /** Whether the run's pulses tell their strength well enough to be used. */
+  public boolean informative() {
+    return both.isPresent() && narrow(oneWay) && narrow(otherWay) && both.get().lo95() > 0;
+  }
+
+  /** Half of the difference between the two directions; 0 when there is only one. */
+  double unlikeness() {
+    return oneWay.isPresent() && otherWay.isPresent()
+        ? Math.abs(oneWay.get().value() - otherWay.get().value()) / 2
+        : 0;
+  }
+
+  private static boolean narrow(Optional<Estimate> strength) {
+    return strength.map(e -> e.hi95() - e.value() <= TOO_WIDE * e.value()).orElse(true);
+  }
+
+  /**
+   * The run with its pulses pushing as measured, where that is known well enough; else as it is.
+   */
+  AxisRun applied(AxisRun run) {
+    return informative()
+        ? run.answering(
+            oneWay.map(Estimate::value).orElse(1.0), otherWay.map(Estimate::value).orElse(1.0))
+        : run;
+  }
+
+  /**
    * Fits one run.
    *
    * @param run motion with the corrections as declared taken out

@@ -15,9 +15,11 @@ final class ToneLayout {
   private final int[] firstAmplitude;
   private final int firstRate;
   private final int firstShift;
+  private final int[] slot;
+  private final int slots;
 
-  ToneLayout(int runs, List<Family> families) {
-    this.runs = runs;
+  ToneLayout(List<AxisRun> ofRuns, List<Family> families) {
+    this.runs = ofRuns.size();
     this.families = List.copyOf(families);
     firstAmplitude = new int[families.size()];
     int next = runs;
@@ -27,6 +29,12 @@ final class ToneLayout {
     }
     firstRate = next;
     firstShift = next + families.size();
+    slot = new int[runs];
+    int used = 1;
+    for (int r = 0; r < runs; r++) {
+      slot[r] = ofRuns.get(r).responseMeasured() ? used++ : 0;
+    }
+    slots = used;
   }
 
   int runs() {
@@ -38,15 +46,28 @@ final class ToneLayout {
   }
 
   int size() {
-    return excess(0) + DIRECTIONS;
+    return excess(slots, 0);
   }
 
   /**
-   * The excess response of pulses east or north (0), west or south (1), as a share of the declared
-   * one.
+   * Number of excess responses per direction: one that all runs share whose response is as
+   * declared, and one for each run whose response was measured.
    */
-  int excess(int direction) {
-    return firstShift + families.size() * (runs - 1) + direction;
+  int slots() {
+    return slots;
+  }
+
+  /** Which of them is a run's. */
+  int slot(int run) {
+    return slot[run];
+  }
+
+  /**
+   * The excess response of pulses east or north (0), west or south (1), as a share of the one
+   * taken.
+   */
+  int excess(int ofSlot, int direction) {
+    return firstShift + families.size() * (runs - 1) + DIRECTIONS * ofSlot + direction;
   }
 
   int drift(int run) {

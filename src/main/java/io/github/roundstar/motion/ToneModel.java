@@ -22,13 +22,16 @@ final class ToneModel {
    */
   static final double EXCESS_SHARE = 0.03;
 
+  /** The same where the run's own pulses tell the response: wide enough not to matter. */
+  private static final double MEASURED_SHARE = 0.5;
+
   private final List<RunBackground> backgrounds;
   private final ToneLayout layout;
   private final int rows;
 
   ToneModel(List<RunBackground> backgrounds, List<Family> families) {
     this.backgrounds = List.copyOf(backgrounds);
-    this.layout = new ToneLayout(backgrounds.size(), families);
+    this.layout = new ToneLayout(backgrounds.stream().map(RunBackground::run).toList(), families);
     this.rows = backgrounds.stream().mapToInt(b -> b.whitening().size()).sum();
   }
 
@@ -61,7 +64,7 @@ final class ToneModel {
    * White residuals over each run's noise, all runs in a row, and below them those of the excess.
    */
   double[] residuals(double[] parameters) {
-    double[] all = new double[rows + ToneLayout.DIRECTIONS];
+    double[] all = new double[rows + excessRows()];
     int next = 0;
     for (int r = 0; r < backgrounds.size(); r++) {
       RunBackground background = backgrounds.get(r);
@@ -72,10 +75,19 @@ final class ToneModel {
       }
       next = append(background, left, all, next);
     }
-    for (int d = 0; d < ToneLayout.DIRECTIONS; d++) {
-      all[rows + d] = -parameters[layout.excess(d)] / EXCESS_SHARE;
+    for (int e = 0; e < excessRows(); e++) {
+      all[rows + e] = -parameters[layout.excess(0, e)] / excessShare(e);
     }
     return all;
+  }
+
+  private int excessRows() {
+    return ToneLayout.DIRECTIONS * layout.slots();
+  }
+
+  /** Those of the first slot belong to runs whose response is taken as declared. */
+  private static double excessShare(int row) {
+    return row < ToneLayout.DIRECTIONS ? EXCESS_SHARE : MEASURED_SHARE;
   }
 
   /** Drift, sinusoids and excess response of one run at its frames [arcsec]. */
@@ -84,7 +96,7 @@ final class ToneModel {
     for (int d = 0; d < ToneLayout.DIRECTIONS; d++) {
       double[] byExcess = byExcess(run, d);
       for (int i = 0; i < values.length; i++) {
-        values[i] += parameters[layout.excess(d)] * byExcess[i];
+        values[i] += parameters[layout.excess(layout.slot(run), d)] * byExcess[i];
       }
     }
     return values;
@@ -146,7 +158,7 @@ final class ToneModel {
    * White derivatives over each run's noise: one column per parameter, rows as in the residuals.
    */
   double[][] derivatives(double[] parameters) {
-    double[][] all = new double[layout.size()][rows + ToneLayout.DIRECTIONS];
+    double[][] all = new double[layout.size()][rows + excessRows()];
     int next = 0;
     for (int r = 0; r < backgrounds.size(); r++) {
       RunBackground background = backgrounds.get(r);
@@ -155,12 +167,12 @@ final class ToneModel {
         appendFamily(parameters, f, r, all, next);
       }
       for (int d = 0; d < ToneLayout.DIRECTIONS; d++) {
-        append(background, byExcess(r, d), all[layout.excess(d)], next);
+        append(background, byExcess(r, d), all[layout.excess(layout.slot(r), d)], next);
       }
       next += background.whitening().size();
     }
-    for (int d = 0; d < ToneLayout.DIRECTIONS; d++) {
-      all[layout.excess(d)][rows + d] = 1 / EXCESS_SHARE;
+    for (int e = 0; e < excessRows(); e++) {
+      all[layout.excess(0, e)][rows + e] = 1 / excessShare(e);
     }
     return all;
   }

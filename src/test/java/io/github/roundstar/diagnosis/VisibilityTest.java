@@ -70,7 +70,11 @@ class VisibilityTest {
             unguided.build(),
             RowCounts.NONE,
             List.of());
-    MotionSeries motion = Reconstruction.sky(run, Axis.RA, Equipment.UNKNOWN).value().orElseThrow();
+    MotionSeries motion =
+        Reconstruction.of(run, Axis.RA, Equipment.UNKNOWN)
+            .map(Reconstruction::sky)
+            .value()
+            .orElseThrow();
     AxisRun axisRun = new AxisRun(1, motion, 0, 3, 1, 0);
     return PeriodicError.of(List.of(axisRun), gears).value().orElseThrow();
   }

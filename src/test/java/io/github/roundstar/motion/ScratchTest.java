@@ -72,7 +72,7 @@ class ScratchTest {
         new double[][] {
           {0.5, 0.45, 0}, {0.5, 0.45, 1}, {0.5, 0.45, 3}, {0.7, 0.3, 6}, {0.4, 0.8, 4}
         }) {
-      int n = 6;
+      int n = 20;
       double bias = 0, half = 0, rb = 0, rh = 0, nb = 0;
       int cover = 0, rc = 0, nc = 0;
       long t = System.nanoTime();
@@ -85,9 +85,10 @@ class ScratchTest {
         Backlash b = Backlash.of(made, ar).get();
         Response r = Response.of(b.run(), List.of()).get();
         double truth = c[2];
-        bias += (b.widthArcsec().value() - truth) / n;
-        half += (b.widthArcsec().hi95() - b.widthArcsec().lo95()) / 2 / n;
-        cover += b.widthArcsec().covers(truth) ? 1 : 0;
+        Estimate w = b.arcsec(r).get();
+        bias += (w.value() - truth) / n;
+        half += (w.hi95() - w.lo95()) / 2 / n;
+        cover += w.covers(truth) ? 1 : 0;
         rb += (r.both().get().value() - 1.005) / n;
         rh += (r.both().get().hi95() - r.both().get().value()) / n;
         rc += r.both().get().covers(1.005) ? 1 : 0;

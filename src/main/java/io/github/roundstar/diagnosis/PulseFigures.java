@@ -1,0 +1,136 @@
+package io.github.roundstar.diagnosis;
+
+import io.github.roundstar.model.Equipment;
+import io.github.roundstar.model.Estimate;
+import io.github.roundstar.model.GuidingMode;
+import io.github.roundstar.motion.Answer;
+import io.github.roundstar.motion.Backlash;
+import io.github.roundstar.motion.DecMotion;
+import io.github.roundstar.motion.GuideRate;
+import io.github.roundstar.motion.Response;
+import io.github.roundstar.results.DecResponse;
+import io.github.roundstar.results.NoiseFloor;
+import io.github.roundstar.results.RaResponse;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What a run tells of its pulses and its noise, as the result shows it. */
+final class PulseFigures {
+  private static final String TOO_FEW =
+      "too few measured frames, or offsets that never change: record at least a few minutes";
+  private static final String RESPONSE = "/responseArcsecPerSecond";
+
+  private final RunStudy study;
+  private final Answer<Double> declared;
+  private final Reasons.Scope scope;
+
+  PulseFigures(RunStudy study, Equipment equipment, Reasons.Scope scope) {
+    this.study = study;
+    this.declared = GuideRate.declaredAxis(study.run(), equipment);
+    this.scope = scope;
+  }
+
+  /** Response in both axes and no angle between them yet. */
+  io.github.roundstar.results.Response response() {
+    scope.notYet(RESPONSE + "/crossAxisDeg");
+    return new io.github.roundstar.results.Response(ra(), dec(), null);
+  }
+
+  /** Noise of a frame in both axes, on the sky. */
+  NoiseFloor noiseFloor() {
+    scope.notYet("/noiseFloorArcsec/lag1");
+    Answer<Estimate> ra =
+        study
+            .ra()
+            .then(
+                motion ->
+                    of(motion.response().map(r -> r.noiseArcsec().times(motion.run().cosine()))));
+    Answer<Estimate> dec =
+        study.dec().then(motion -> of(motion.response().map(Response::noiseArcsec)));
+    return new NoiseFloor(
+        scope.orNull("/noiseFloorArcsec/ra", ra), scope.orNull("/noiseFloorArcsec/dec", dec), null);
+  }
+
+  /** Play in declination. */
+  io.github.roundstar.results.Backlash backlash() {
+    scope.note(
+        "/backlashArcsecAxis/ra",
+        "tracking keeps the gears of this axis on one flank, so the log does not show its play");
+    return new io.github.roundstar.results.Backlash(
+        scope.orNull("/backlashArcsecAxis/dec", study.dec().then(this::play)), null);
+  }
+
+  private Answer<Estimate> play(DecMotion motion) {
+    Optional<Backlash> backlash = motion.backlash();
+    if (study.run().mode() == GuidingMode.UNGUIDED || backlash.isEmpty()) {
+      return Answer.none("no pulse was sent in declination, or too few frames were measured");
+    }
+    return of(motion.response().filter(Response::informative).flatMap(backlash.get()::arcsec));
+  }
+
+  private RaResponse ra() {
+    Answer<Response> response =
+        study.axis().then(cosine -> study.ra().then(motion -> informative(motion.response())));
+    if (response.value().isEmpty() || declared.value().isEmpty()) {
+      return scope.orNull(RESPONSE + "/ra", missing(response));
+    }
+    double rate = declared.value().get();
+    Response known = response.value().get();
+    Estimate both = known.both().orElseThrow().times(rate);
+    return new RaResponse(
+        both.times(study.axis().value().orElseThrow()),
+        both,
+        direction("/ra/east", known.oneWay(), rate),
+        direction("/ra/west", known.otherWay(), rate),
+        rate);
+  }
+
+  private DecResponse dec() {
+    Answer<Response> response = study.dec().then(motion -> informative(motion.response()));
+    if (response.value().isEmpty() || declared.value().isEmpty()) {
+      return scope.orNull(RESPONSE + "/dec", missing(response));
+    }
+    double rate = declared.value().get();
+    Response known = response.value().get();
+    return new DecResponse(
+        known.both().orElseThrow().times(rate),
+        direction("/dec/north", known.oneWay(), rate),
+        direction("/dec/south", known.otherWay(), rate),
+        rate);
+  }
+
+  private <T> Answer<T> missing(Answer<Response> response) {
+    return Answer.none(response.value().isEmpty() ? response.because() : declared.because());
+  }
+
+  private Estimate direction(String figure, Optional<Estimate> strength, double rate) {
+    return scope.orNull(
+        RESPONSE + figure,
+        strength
+            .map(share -> Answer.of(share.times(rate)))
+            .orElseGet(() -> Answer.none("no pulse was sent this way")));
+  }
+
+  private static Answer<Response> informative(Optional<Response> response) {
+    if (response.isEmpty()) {
+      return Answer.none(TOO_FEW);
+    }
+    if (response.get().both().isEmpty()) {
+      return Answer.none("no pulse was sent in this axis");
+    }
+    if (!response.get().informative()) {
+      Estimate both = response.get().both().get();
+      return Answer.none(
+          String.format(
+              Locale.ROOT,
+              "the pulses tell their strength only to within %.0f %% of the declared one: record"
+                  + " longer, or with larger dithers",
+              100 * (both.hi95() - both.value())));
+    }
+    return Answer.of(response.get());
+  }
+
+  private static Answer<Estimate> of(Optional<Estimate> figure) {
+    return figure.map(Answer::of).orElseGet(() -> Answer.none(TOO_FEW));
+  }
+}

@@ -1,0 +1,32 @@
+package io.github.roundstar.motion;
+
+import io.github.roundstar.model.Equipment;
+import io.github.roundstar.model.GuideRun;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A run's motion in declination with the corrections taken out as they came through the gears.
+ *
+ * @param run the motion: pulses pass the play that was found and push as measured where the run
+ *     tells that, else as declared
+ * @param backlash the play; nothing without pulses or with too few frames
+ * @param response what was measured behind the play
+ */
+public record DecMotion(AxisRun run, Optional<Backlash> backlash, Optional<Response> response) {
+  /**
+   * Profiles the play, measures the response behind it, and takes the corrections out with both.
+   */
+  public static Answer<DecMotion> of(GuideRun guideRun, Equipment equipment) {
+    return Reconstruction.of(guideRun, Axis.DEC, equipment)
+        .map(
+            made -> {
+              AxisRun plain = AxisRun.of(guideRun, made.sky(), 1);
+              Optional<Backlash> backlash = Backlash.of(made, plain);
+              AxisRun behind = backlash.map(Backlash::run).orElse(plain);
+              Optional<Response> response = Response.of(behind, List.of());
+              return new DecMotion(
+                  response.map(r -> r.applied(behind)).orElse(behind), backlash, response);
+            });
+  }
+}
