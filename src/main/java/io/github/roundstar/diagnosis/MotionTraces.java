@@ -18,6 +18,9 @@ final class MotionTraces {
   /** Pixel columns over all runs of a night. */
   private static final int COLUMNS = 700;
 
+  /** Enough for a parabola to look smooth. */
+  private static final int TREND_POINTS = 25;
+
   private MotionTraces() {}
 
   static List<MotionTrace> ra(List<RunStudy> studies, NightClock clock) {
@@ -84,7 +87,7 @@ final class MotionTraces {
     return Polyline.of(Stretches.joined(keptX), Stretches.joined(keptY));
   }
 
-  /** The drift from end to end, through the mean of the motion. */
+  /** The drift with its bend, through the mean of the motion. */
   private static Polyline driftLine(LevelledMotion motion, double shift) {
     int last = motion.size() - 1;
     double level = 0;
@@ -92,12 +95,14 @@ final class MotionTraces {
       level += (motion.arcsec(i) - motion.driftArcsec(i)) / (last + 1);
     }
     double cosine = motion.run().cosine();
-    return Polyline.of(
-        new double[] {
-          motion.run().motion().seconds(0) + shift, motion.run().motion().seconds(last) + shift
-        },
-        new double[] {
-          cosine * (motion.driftArcsec(0) + level), cosine * (motion.driftArcsec(last) + level)
-        });
+    int points = Math.min(TREND_POINTS, last + 1);
+    double[] x = new double[points];
+    double[] y = new double[points];
+    for (int p = 0; p < points; p++) {
+      int i = points == 1 ? 0 : (int) ((long) p * last / (points - 1));
+      x[p] = motion.run().motion().seconds(i) + shift;
+      y[p] = cosine * (motion.driftArcsec(i) + level);
+    }
+    return Polyline.of(x, y);
   }
 }

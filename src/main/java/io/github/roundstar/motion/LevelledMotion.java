@@ -38,10 +38,9 @@ public final class LevelledMotion {
       }
       closeSteps(left, run.motion());
       double[] whole = new double[left.length];
-      double[] drift = run.phaseSeconds();
+      double[] drift = model.driftAndBend(parameters, r);
       for (int i = 0; i < left.length; i++) {
         whole[i] = left[i] + moved[i];
-        drift[i] *= parameters[model.layout().drift(r)];
       }
       all.add(new LevelledMotion(run, whole, drift, left));
     }
@@ -63,7 +62,7 @@ public final class LevelledMotion {
     return arcsec[i];
   }
 
-  /** The drift's part of it [arcsec]. */
+  /** The part of drift and bend in it [arcsec]. */
   public double driftArcsec(int i) {
     return driftArcsec[i];
   }

@@ -31,7 +31,6 @@ final class ResponseModel {
    */
   static ResponseModel of(AxisRun run, List<Family> families, double[]... also) {
     List<double[]> columns = new ArrayList<>(List.of(ToneColumns.withDrift(run, families)));
-    columns.add(bend(run.phaseSeconds()));
     columns.addAll(Arrays.asList(also));
     int first = columns.size();
     double[] pushedOneWay = run.motion().pushedOneWayArcsec();
@@ -71,17 +70,5 @@ final class ResponseModel {
 
   private static boolean pushes(double[] pushed) {
     return pushed.length > 0 && pushed[pushed.length - 1] > pushed[0];
-  }
-
-  /** A parabola about the middle of the run, of unit height at its ends. */
-  private static double[] bend(double[] seconds) {
-    double middle = (seconds[0] + seconds[seconds.length - 1]) / 2;
-    double half = Math.max(1e-9, (seconds[seconds.length - 1] - seconds[0]) / 2);
-    double[] bend = new double[seconds.length];
-    for (int i = 0; i < bend.length; i++) {
-      double x = (seconds[i] - middle) / half;
-      bend[i] = x * x;
-    }
-    return bend;
   }
 }

@@ -4,6 +4,9 @@ import java.util.List;
 
 /** Columns of sinusoids at the times of a run, as the guide exposure averages them. */
 final class ToneColumns {
+  /** Columns before those of the sinusoids: drift and bend. */
+  static final int BEFORE_TONES = 2;
+
   private ToneColumns() {}
 
   /** Factor by which an exposure dims a sinusoid of angular rate {@code rate}: sinc. */
@@ -35,12 +38,28 @@ final class ToneColumns {
     return columns;
   }
 
-  /** The free columns with the time itself before them, for the drift. */
+  /** The free columns with two before them: the time itself for the drift, and the bend. */
   static double[][] withDrift(AxisRun run, List<Family> families) {
     double[][] tones = free(run, families);
-    double[][] columns = new double[tones.length + 1][];
+    double[][] columns = new double[tones.length + BEFORE_TONES][];
     columns[0] = run.phaseSeconds();
-    System.arraycopy(tones, 0, columns, 1, tones.length);
+    columns[1] = bend(run);
+    System.arraycopy(tones, 0, columns, BEFORE_TONES, tones.length);
     return columns;
+  }
+
+  /**
+   * A parabola about the middle of the run, of unit height at its ends: a drift changes as the star
+   * crosses the sky. It leaves the drift's meaning alone, the mean slope over the run.
+   */
+  static double[] bend(AxisRun run) {
+    double[] bend = run.phaseSeconds();
+    double middle = (bend[0] + bend[bend.length - 1]) / 2;
+    double half = Math.max(Double.MIN_NORMAL, (bend[bend.length - 1] - bend[0]) / 2);
+    for (int i = 0; i < bend.length; i++) {
+      double x = (bend[i] - middle) / half;
+      bend[i] = x * x;
+    }
+    return bend;
   }
 }

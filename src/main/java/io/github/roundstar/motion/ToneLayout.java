@@ -3,9 +3,9 @@ package io.github.roundstar.motion;
 import java.util.List;
 
 /**
- * Where each parameter of the shared model stands: per run a drift; per family and harmonic a
- * cosine and a sine amplitude; per family an angular rate; per family and run after the first a
- * time shift.
+ * Where each parameter of the shared model stands: per run a drift and a bend; per family and
+ * harmonic a cosine and a sine amplitude; per family an angular rate; per family and run after the
+ * first a time shift.
  */
 final class ToneLayout {
   static final int DIRECTIONS = 2;
@@ -22,7 +22,7 @@ final class ToneLayout {
     this.runs = ofRuns.size();
     this.families = List.copyOf(families);
     firstAmplitude = new int[families.size()];
-    int next = runs;
+    int next = 2 * runs;
     for (int f = 0; f < firstAmplitude.length; f++) {
       firstAmplitude[f] = next;
       next += 2 * families.get(f).harmonics().size();
@@ -72,6 +72,10 @@ final class ToneLayout {
 
   int drift(int run) {
     return run;
+  }
+
+  int bend(int run) {
+    return runs + run;
   }
 
   /**

@@ -120,16 +120,23 @@ final class ToneModel {
 
   /** Drift and sinusoids of one run at its frames [arcsec]. */
   double[] motion(double[] parameters, int run) {
-    double[] seconds = backgrounds.get(run).run().phaseSeconds();
-    double[] values = new double[seconds.length];
-    for (int i = 0; i < values.length; i++) {
-      values[i] = parameters[layout.drift(run)] * seconds[i];
-    }
+    double[] values = driftAndBend(parameters, run);
     for (int f = 0; f < layout.families().size(); f++) {
       double[] tones = tones(parameters, f, run);
       for (int i = 0; i < values.length; i++) {
         values[i] += tones[i];
       }
+    }
+    return values;
+  }
+
+  /** Drift and bend of one run at its frames [arcsec]. */
+  double[] driftAndBend(double[] parameters, int run) {
+    double[] values = backgrounds.get(run).run().phaseSeconds();
+    double[] bend = ToneColumns.bend(backgrounds.get(run).run());
+    for (int i = 0; i < values.length; i++) {
+      values[i] =
+          parameters[layout.drift(run)] * values[i] + parameters[layout.bend(run)] * bend[i];
     }
     return values;
   }
@@ -163,6 +170,7 @@ final class ToneModel {
     for (int r = 0; r < backgrounds.size(); r++) {
       RunBackground background = backgrounds.get(r);
       append(background, background.run().phaseSeconds(), all[layout.drift(r)], next);
+      append(background, ToneColumns.bend(background.run()), all[layout.bend(r)], next);
       for (int f = 0; f < layout.families().size(); f++) {
         appendFamily(parameters, f, r, all, next);
       }

@@ -18,8 +18,9 @@ final class ToneStart {
     List<RunBackground> backgrounds = model.backgrounds();
     for (int r = 0; r < layout.runs(); r++) {
       start[layout.drift(r)] = backgrounds.get(r).fit().coefficients()[0];
+      start[layout.bend(r)] = backgrounds.get(r).fit().coefficients()[1];
     }
-    int first = 1;
+    int first = ToneColumns.BEFORE_TONES;
     for (int f = 0; f < layout.families().size(); f++) {
       Family family = layout.families().get(f);
       start[layout.rate(f)] = family.angularRate();

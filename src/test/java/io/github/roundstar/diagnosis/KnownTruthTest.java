@@ -30,7 +30,7 @@ class KnownTruthTest {
   private static final double WORM_SECONDS = 479;
   private static final double WORM_ARCSEC = 6;
 
-  private static final String WORM =
+  static final String WORM =
       """
       [[mount.harmonic]]
       order = 1
@@ -165,7 +165,7 @@ class KnownTruthTest {
     return tally;
   }
 
-  private static String scenario(int seed, double gain, double noise, double unlike) {
+  static String scenario(int seed, double gain, double noise, double unlike) {
     return String.format(
         Locale.ROOT,
         """
