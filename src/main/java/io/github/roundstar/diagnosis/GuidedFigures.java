@@ -1,6 +1,7 @@
 package io.github.roundstar.diagnosis;
 
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.StarScatter;
 import io.github.roundstar.results.AxisScatter;
@@ -20,8 +21,8 @@ final class GuidedFigures {
     this.scope = scope;
   }
 
-  /** The record; the drifts are those of the guided offsets, or null. */
-  Guided of(StarScatter scatter, Estimate raDrift, Estimate decDrift) {
+  /** The record; the drifts are those of the guided offsets. */
+  Guided of(StarScatter scatter, Answer<Estimate> raDrift, Answer<Estimate> decDrift) {
     ErrorEllipse ellipse =
         ErrorEllipse.of(scatter.aboutMeanArcsec(Axis.RA), scatter.aboutMeanArcsec(Axis.DEC));
     if (ellipse.elongation().isEmpty()) {
@@ -36,8 +37,8 @@ final class GuidedFigures {
     }
     double radial = scatter.rmsRadialArcsec();
     return new Guided(
-        axis(scatter, Axis.RA, raDrift),
-        axis(scatter, Axis.DEC, decDrift),
+        axis(scatter, Axis.RA, "/ra", raDrift),
+        axis(scatter, Axis.DEC, "/dec", decDrift),
         radial,
         scatter.p95RadiusArcsec(),
         ellipse.elongation().map(Estimate::value).orElse(null),
@@ -56,12 +57,12 @@ final class GuidedFigures {
     return radial / imagingArcsecPerPixel.getAsDouble();
   }
 
-  private static AxisScatter axis(StarScatter scatter, Axis axis, Estimate drift) {
+  private AxisScatter axis(StarScatter scatter, Axis axis, String key, Answer<Estimate> drift) {
     return new AxisScatter(
         scatter.rmsArcsec(axis),
         scatter.meanArcsec(axis),
         scatter.peakArcsec(axis),
         scatter.p95Arcsec(axis),
-        drift);
+        scope.orNull(GUIDED + key + "/driftArcsecPerMinute", drift));
   }
 }

@@ -5,6 +5,9 @@ import java.time.temporal.ChronoUnit;
 
 /** Instants as the result writes them: ISO 8601, UTC, to the millisecond. */
 final class Instants {
+  static final String UNDATED =
+      "the log has no absolute time: add start to its header, or a column utc";
+
   private Instants() {}
 
   static String text(Instant instant) {

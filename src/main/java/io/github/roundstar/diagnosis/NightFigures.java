@@ -18,6 +18,9 @@ import java.util.function.Function;
 
 /** All runs of a night together as the result shows them. */
 final class NightFigures {
+  private static final Answer<Estimate> RUN_BY_RUN =
+      Answer.none("every run has a drift of its own: see the runs");
+
   private NightFigures() {}
 
   static NightSummary of(
@@ -30,8 +33,8 @@ final class NightFigures {
     scope.notYet("/responseArcsecPerSecond", "/noiseFloorArcsec", "/backlashArcsecAxis");
     return new NightSummary(
         night.name(),
-        NightClock.of(night.runs()).start().map(Instants::text).orElse(null),
-        end(night).map(Instants::text).orElse(null),
+        instant("/startUtc", NightClock.of(night.runs()).start(), scope),
+        instant("/endUtc", end(night), scope),
         studies.size(),
         studies.stream().mapToInt(study -> study.run().frames().size()).sum(),
         studies.stream()
@@ -46,7 +49,11 @@ final class NightFigures {
         null,
         PeriodicFigures.of(periodic, gears, scope),
         null,
-        SettlingFigures.of(night.runs()));
+        SettlingFigures.of(night.runs(), scope));
+  }
+
+  private static String instant(String figure, Optional<Instant> instant, Reasons.Scope scope) {
+    return scope.orNull(figure, instant.map(Instants::text), Instants.UNDATED);
   }
 
   private static Optional<Instant> end(Night night) {
@@ -61,7 +68,9 @@ final class NightFigures {
     return studies.stream()
         .flatMap(study -> study.scatter().stream())
         .reduce(StarScatter::pooledWith)
-        .map(pooled -> new GuidedFigures(imagingArcsecPerPixel, scope).of(pooled, null, null))
+        .map(
+            pooled ->
+                new GuidedFigures(imagingArcsecPerPixel, scope).of(pooled, RUN_BY_RUN, RUN_BY_RUN))
         .orElseGet(() -> scope.orNull("/guided", Answer.none("no frame of the night was usable")));
   }
 

@@ -27,7 +27,11 @@ final class PeriodicFigures {
         scope.orNull(
             PERIODIC + "/maxRateArcsecPerSecondAxis",
             curve.map(TurnCurve::steepestArcsecPerSecond)),
-        found.cycles().isPresent() ? found.cycles().getAsDouble() : null,
+        scope.orNull(
+            PERIODIC + "/cycles",
+            found.cycles(),
+            "no period stands out, and the worm's is not known: add worm_teeth or worm_period_s"
+                + " under [mount] in the equipment file"),
         null,
         components(found),
         scope.orNull(PERIODIC + "/detectable", Visibility.of(found, gears)));

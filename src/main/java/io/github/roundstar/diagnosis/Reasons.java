@@ -6,6 +6,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -58,6 +60,16 @@ final class Reasons {
         note(figure, answer.because());
       }
       return answer.value().orElse(null);
+    }
+
+    /** The value, or null with the reason noted. */
+    default <T> T orNull(String figure, Optional<T> value, String because) {
+      return orNull(figure, value.map(Answer::of).orElseGet(() -> Answer.none(because)));
+    }
+
+    /** The number, or null with the reason noted. */
+    default Double orNull(String figure, OptionalDouble value, String because) {
+      return orNull(figure, value.stream().boxed().findFirst(), because);
     }
 
     /** Notes figures that the contract has and this version does not work out. */

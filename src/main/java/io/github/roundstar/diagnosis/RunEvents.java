@@ -10,7 +10,7 @@ import java.util.List;
 final class RunEvents {
   private RunEvents() {}
 
-  static List<Event> of(Frames frames) {
+  static List<Event> of(Frames frames, Reasons.Scope scope) {
     List<Event> events = new ArrayList<>();
     for (int i = 0; i < frames.size(); i++) {
       if (frames.ditherStart(i)) {
@@ -21,6 +21,12 @@ final class RunEvents {
       if (lost && (i == 0 || frames.state(i - 1) != FrameState.LOST)) {
         events.add(new Event(frames.timeSeconds(i), "lost", null));
       }
+    }
+    if (events.stream().anyMatch(event -> event.sizeArcsec() == null)) {
+      scope.note(
+          "/events/*/sizeArcsec",
+          "a lost star has no size, nor has a dither whose shift the log leaves out: log dither_ra"
+              + " and dither_dec");
     }
     return events;
   }

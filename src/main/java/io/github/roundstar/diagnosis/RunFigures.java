@@ -1,6 +1,7 @@
 package io.github.roundstar.diagnosis;
 
 import io.github.roundstar.model.Equipment;
+import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Axis;
@@ -41,16 +42,18 @@ final class RunFigures {
     PulseFigures pulses = new PulseFigures(study, equipment, scope);
     return new RunResult(
         run.id(),
-        run.start().map(Instants::text).orElse(null),
+        scope.orNull("/startUtc", run.start().map(Instants::text), Instants.UNDATED),
         study.durationSeconds(),
         run.mode(),
         run.frames().size(),
         run.counts(),
-        orNull(Cadence.medianSeconds(run.frames())),
-        orNull(run.camera().scaleArcsecPerPixel()),
-        orNull(run.pointing().declinationDegrees()),
+        scope.orNull(
+            "/cadenceSeconds", Cadence.medianSeconds(run.frames()), "the run has one frame only"),
+        scope.orNull(
+            "/guideScaleArcsecPerPixel", run.camera().scaleArcsecPerPixel(), add("guide_scale")),
+        scope.orNull("/declinationDeg", run.pointing().declinationDegrees(), add("declination")),
         hourAngle(run, siteShown, scope),
-        run.pointing().pierSide().orElse(null),
+        scope.orNull("/pierSide", run.pointing().pierSide(), add("pier_side")),
         guided(study, imagingArcsecPerPixel, scope),
         new AxisDrift(
             scope.orNull("/driftArcsecPerMinuteSky/ra", study.raDriftSky()),
@@ -61,8 +64,8 @@ final class RunFigures {
         PeriodicFigures.of(study.periodicAtAxis(), gears, scope),
         pulses.backlash(),
         null,
-        SettlingFigures.of(List.of(run)),
-        RunEvents.of(run.frames()));
+        SettlingFigures.of(List.of(run), scope),
+        RunEvents.of(run.frames(), scope));
   }
 
   private static Guided guided(
@@ -73,8 +76,8 @@ final class RunFigures {
     return new GuidedFigures(imagingArcsecPerPixel, scope)
         .of(
             study.scatter().get(),
-            GuidedDrift.arcsecPerMinute(study.run().frames(), Axis.RA).orElse(null),
-            GuidedDrift.arcsecPerMinute(study.run().frames(), Axis.DEC).orElse(null));
+            guidedDrift(study.run(), Axis.RA),
+            guidedDrift(study.run(), Axis.DEC));
   }
 
   private static Double hourAngle(GuideRun run, boolean siteShown, Reasons.Scope scope) {
@@ -83,10 +86,19 @@ final class RunFigures {
       scope.note("/hourAngleHours", "left out on request, since with the time it tells the site");
       return null;
     }
-    return orNull(hours);
+    return scope.orNull("/hourAngleHours", hours, add("hour_angle"));
   }
 
-  private static Double orNull(OptionalDouble value) {
-    return value.isPresent() ? value.getAsDouble() : null;
+  private static Answer<Estimate> guidedDrift(GuideRun run, Axis axis) {
+    return GuidedDrift.arcsecPerMinute(run.frames(), axis)
+        .map(Answer::of)
+        .orElseGet(
+            () ->
+                Answer.none(
+                    "too few used frames that are independent of each other: record for longer"));
+  }
+
+  private static String add(String key) {
+    return "the log does not tell: add " + key + " to its header";
   }
 }

@@ -1,6 +1,7 @@
 package io.github.roundstar.diagnosis;
 
 import io.github.roundstar.model.GuideRun;
+import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.SettlingTimes;
 import io.github.roundstar.results.Settling;
 import io.github.roundstar.signal.Quantile;
@@ -11,7 +12,7 @@ import java.util.stream.IntStream;
 final class SettlingFigures {
   private SettlingFigures() {}
 
-  static Settling of(List<GuideRun> runs) {
+  static Settling of(List<GuideRun> runs, Reasons.Scope scope) {
     int dithers =
         runs.stream()
             .mapToInt(
@@ -29,8 +30,16 @@ final class SettlingFigures {
     }
     return new Settling(
         dithers,
-        seconds.length == 0 ? null : Quantile.median(seconds),
-        seconds.length == 0 ? null : Quantile.of(seconds, 0.9),
+        quantile("/medianSeconds", seconds, 0.5, scope),
+        quantile("/p90Seconds", seconds, 0.9, scope),
         hours);
+  }
+
+  private static Double quantile(String key, double[] seconds, double share, Reasons.Scope scope) {
+    return scope.orNull(
+        "/settling" + key,
+        seconds.length == 0
+            ? Answer.none("the log has no dither after which the star came to rest")
+            : Answer.of(Quantile.of(seconds, share)));
   }
 }

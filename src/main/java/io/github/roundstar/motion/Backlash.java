@@ -83,19 +83,31 @@ public record Backlash(Estimate declaredArcsec, AxisRun run) {
       Trial best = null;
       WanderNoise known = start;
       for (double width : WIDTHS) {
+        known = refit(width, known);
         Trial trial = trial(width, SLACKS[0], known);
-        known = trial.wanderNoise();
         best = best == null ? trial : better(best, trial);
       }
       best = refined(best);
+      Trial halfway = best;
+      known = refit(best.width(), best.wanderNoise());
       for (double slack : SLACKS) {
-        best = better(best, trial(best.width(), slack, best.wanderNoise()));
+        best = better(best, trial(best.width(), slack, known));
       }
-      best = refined(best);
+      if (best.slack() != halfway.slack()) {
+        best = refined(best);
+      }
       double half = ToneReading.NORMAL_95 * Math.sqrt(variance(best));
       return new Backlash(
           new Estimate(best.width(), Math.max(0, best.width() - half), best.width() + half),
           best.run());
+    }
+
+    private WanderNoise refit(double width, WanderNoise near) {
+      AxisRun run = plain.with(reconstruction.skyBehindPlay(width, SLACKS[0]));
+      MotionSeries motion = run.motion();
+      double[][] columns = ResponseModel.of(run, List.of()).columns();
+      return near.refit(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns)
+          .orElse(near);
     }
 
     /** Golden section between the neighbours of the best width. */
@@ -142,12 +154,11 @@ public record Backlash(Estimate declaredArcsec, AxisRun run) {
       return Stream.of(one, other).max(Trial.BY_LIKELIHOOD).orElseThrow();
     }
 
-    private Trial trial(double width, double slack, WanderNoise near) {
+    /** One width and flank, wander and noise known. */
+    private Trial trial(double width, double slack, WanderNoise wanderNoise) {
       MotionSeries motion = reconstruction.skyBehindPlay(width, slack);
       AxisRun run = plain.with(motion);
       double[][] columns = ResponseModel.of(run, List.of()).columns();
-      WanderNoise wanderNoise =
-          near.refit(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns).orElse(near);
       Whitening whitening = wanderNoise.whitening(motion.seconds(), motion.startsPiece());
       WhiteRegression fit =
           WhiteRegression.of(whitening.apply(motion.arcsec()), whitening.apply(columns));

@@ -6,10 +6,10 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A run's motion in declination with the corrections taken out as they came through the gears.
+ * A run's motion in declination with the corrections taken out.
  *
- * @param run the motion: pulses pass the play that was found and push as measured where the run
- *     tells that, else as declared
+ * @param run the motion: pulses push as declared or, where that is off, pass the play that was
+ *     found and push as measured
  * @param backlash the play; nothing without pulses or with too few frames
  * @param response what was measured behind the play
  */
@@ -25,8 +25,9 @@ public record DecMotion(AxisRun run, Optional<Backlash> backlash, Optional<Respo
               Optional<Backlash> backlash = Backlash.of(made, plain);
               AxisRun behind = backlash.map(Backlash::run).orElse(plain);
               Optional<Response> response = Response.of(behind, List.of());
+              AxisRun answering = response.map(r -> r.applied(behind)).orElse(behind);
               return new DecMotion(
-                  response.map(r -> r.applied(behind)).orElse(behind), backlash, response);
+                  answering.responseMeasured() ? answering : plain, backlash, response);
             });
   }
 }

@@ -8,7 +8,7 @@ import java.util.Optional;
 /**
  * A run's motion in right ascension with the corrections taken out as the mount answered them.
  *
- * @param run the motion: pulses push as measured where the run tells that, else as declared
+ * @param run the motion: pulses push as declared or, where that is off, as measured
  * @param response what was measured; nothing without pulses or with too few frames
  */
 public record RaMotion(AxisRun run, Optional<Response> response) {

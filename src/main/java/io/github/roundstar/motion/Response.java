@@ -9,6 +9,7 @@ import io.github.roundstar.signal.WanderNoise;
 import io.github.roundstar.signal.Whitening;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * How strongly the mount answers pulses of either direction, times the declared strength, and how
@@ -54,13 +55,20 @@ public record Response(
   }
 
   /**
-   * The run with its pulses pushing as measured, where that is known well enough; else as it is.
+   * The run with its pulses pushing as measured, where that is known well enough and off the
+   * declared strength by more than the declared one is allowed to be; else as it is.
    */
   AxisRun applied(AxisRun run) {
-    return informative()
+    boolean anyOff = Stream.concat(oneWay.stream(), otherWay.stream()).anyMatch(Response::off);
+    return informative() && anyOff
         ? run.answering(
             oneWay.map(Estimate::value).orElse(1.0), otherWay.map(Estimate::value).orElse(1.0))
         : run;
+  }
+
+  /** Whether a strength differs from the declared one by more than twice what that is allowed. */
+  private static boolean off(Estimate strength) {
+    return Math.abs(strength.value() - 1) > 2 * ToneModel.EXCESS_SHARE && !strength.covers(1);
   }
 
   /**

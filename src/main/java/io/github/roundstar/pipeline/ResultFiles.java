@@ -13,11 +13,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** Puts a night's two files into the output folder. */
 final class ResultFiles {
   private static final int HASH_DIGITS = 8;
+  private static final int ALL_DIGITS = 64;
 
   private final Path folder;
 
@@ -45,13 +47,24 @@ final class ResultFiles {
   }
 
   private String stem(String name, List<Input> inputs) throws UnwritableOutputException {
-    return Stream.concat(Stream.of(name), inputs.stream().map(input -> name + "-" + digits(input)))
+    return names(name, inputs)
         .filter(stem -> mayReplace(stem, inputs))
         .findFirst()
         .orElseThrow(
             () ->
                 new UnwritableOutputException(
                     folder.resolve(name + ".json"), "results of other logs are there"));
+  }
+
+  /** The plain name, then with as few digits of an input's hash as it takes. */
+  private static Stream<String> names(String name, List<Input> inputs) {
+    Stream<String> withDigits =
+        IntStream.iterate(HASH_DIGITS, digits -> digits <= ALL_DIGITS, digits -> 2 * digits)
+            .boxed()
+            .flatMap(
+                digits ->
+                    inputs.stream().map(input -> name + "-" + input.sha256().substring(0, digits)));
+    return Stream.concat(Stream.of(name), withDigits);
   }
 
   private boolean mayReplace(String name, List<Input> inputs) {
@@ -66,9 +79,5 @@ final class ResultFiles {
     } catch (IOException e) {
       return false;
     }
-  }
-
-  private static String digits(Input input) {
-    return input.sha256().substring(0, HASH_DIGITS);
   }
 }

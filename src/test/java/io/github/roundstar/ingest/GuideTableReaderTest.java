@@ -346,11 +346,11 @@ class GuideTableReaderTest {
   }
 
   @Test
-  void aClockJumpForwardIsOnlyAGap() throws Exception {
+  void aClockJumpForwardIsAGapWithAWarning() throws Exception {
     GuideLog log = files.read(csv("", "0,0,0", "1,0,0", "9000,0,0"));
     assertThat(log.runs()).hasSize(1);
     assertThat(total(log).used()).isEqualTo(3);
-    assertThat(log.warnings()).isEmpty();
+    assertThat(log.warnings()).singleElement().asString().contains("jumps ahead by 8999 s");
   }
 
   @Test
