@@ -112,7 +112,10 @@ final class GuideLogBuilder {
   /** Warns of a gap that no cloud explains; true if it is too long for one run. */
   private boolean jumpsAway(double seconds) {
     double gap = run.gapBefore(seconds);
-    if (gap < LONG_GAP_SECONDS || gap < LONG_GAP_STEPS * run.meanStepSeconds()) {
+    double step = run.meanStepSeconds();
+    double least =
+        step == 0 ? LONGEST_GAP_SECONDS : Math.max(LONG_GAP_SECONDS, LONG_GAP_STEPS * step);
+    if (gap < least) {
       return false;
     }
     boolean away = gap >= LONGEST_GAP_SECONDS;

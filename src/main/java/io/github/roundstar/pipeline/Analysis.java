@@ -9,6 +9,7 @@ import io.github.roundstar.ingest.UnusableInputException;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.GuideLog;
 import io.github.roundstar.model.Night;
+import io.github.roundstar.model.SourceFile;
 import io.github.roundstar.report.NightPage;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -44,7 +45,7 @@ public final class Analysis {
     List<NightFault> faults = new ArrayList<>();
     for (Night night : grouped.nights()) {
       try {
-        nights.add(finish(night, equipment, job));
+        nights.add(finish(night, warnings(night, logs), equipment, job));
       } catch (RuntimeException e) {
         faults.add(new NightFault(night.name(), e));
       }
@@ -74,10 +75,25 @@ public final class Analysis {
     return logs;
   }
 
-  private static FinishedNight finish(Night night, Equipment equipment, AnalysisJob job)
+  /** What is to be known of the logs that went into a night. */
+  private static List<String> warnings(Night night, List<GuideLog> logs) {
+    return night.sources().stream()
+        .flatMap(source -> logs.stream().filter(log -> isOf(log, source)).limit(1))
+        .flatMap(log -> log.warnings().stream())
+        .toList();
+  }
+
+  private static boolean isOf(GuideLog log, SourceFile source) {
+    return log.source().name().equals(source.name())
+        && log.source().sha256().equals(source.sha256());
+  }
+
+  private static FinishedNight finish(
+      Night night, List<String> warnings, Equipment equipment, AnalysisJob job)
       throws UnwritableOutputException {
     NightAnalysis analysis = NightAnalysis.of(night, equipment, job.version(), job.siteShown());
-    NightPage.Rendered page = NightPage.render(analysis.result(), analysis.evidence());
+    NightPage.Rendered page =
+        NightPage.render(analysis.result(), analysis.evidence().withWarnings(warnings));
     return new ResultFiles(job.out())
         .write(night.name(), analysis.result(), page.html(), page.withoutCharts());
   }

@@ -34,4 +34,18 @@ public record NightEvidence(
     decMotion = List.copyOf(decMotion);
     warnings = List.copyOf(warnings);
   }
+
+  /** The same with what the reader should know about the input. */
+  public NightEvidence withWarnings(List<String> toKnow) {
+    return new NightEvidence(
+        mountName,
+        imagingArcsecPerPixel,
+        timeline,
+        offsets,
+        raMotion,
+        decMotion,
+        spectrum,
+        worm,
+        toKnow);
+  }
 }

@@ -195,6 +195,8 @@ class BadInputTest {
         .endsWith(0)
         .saysOnly("night.log:62: the time jumps ahead by 3600 s within a run: correct");
     assertThat(onlyResult().runs()).hasSize(1);
+    assertThat(Files.readString(out().resolve(written().get(0))))
+        .contains("night.log:62: the time jumps ahead by 3600 s within a run: correct");
   }
 
   @Test

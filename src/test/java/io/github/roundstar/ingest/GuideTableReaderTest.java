@@ -350,7 +350,26 @@ class GuideTableReaderTest {
     GuideLog log = files.read(csv("", "0,0,0", "1,0,0", "9000,0,0"));
     assertThat(log.runs()).hasSize(1);
     assertThat(total(log).used()).isEqualTo(3);
-    assertThat(log.warnings()).singleElement().asString().contains("jumps ahead by 8999 s");
+    assertThat(log.warnings()).hasSize(1);
+    assertThat(log.warnings().get(0))
+        .startsWith("night.log:4: the time jumps ahead by 8999 s within a run: ");
+  }
+
+  @Test
+  void aClockJumpOfHoursBeginsANewRun() throws Exception {
+    GuideLog log = files.read(csv("", "0,0,0", "1,0,0", "22000,0,0", "22001,0,0"));
+    assertThat(log.runs()).hasSize(2);
+    assertThat(total(log).used()).isEqualTo(4);
+    assertThat(log.warnings()).hasSize(1);
+    assertThat(log.warnings().get(0))
+        .startsWith("night.log:4: the time jumps ahead by 21999 s, so a new run begins here: ");
+  }
+
+  @Test
+  void aGapOfAFewSlowFramesIsNoClockJump() throws Exception {
+    GuideLog log = files.read(csv("", "0,0,0", "1800,0,0", "3600,0,0", "90000,0,0"));
+    assertThat(log.runs()).hasSize(1);
+    assertThat(log.warnings()).isEmpty();
   }
 
   @Test
