@@ -44,9 +44,8 @@ final class PulseFigures {
             .ra()
             .then(
                 motion ->
-                    of(motion.response().map(r -> r.noiseArcsec().times(motion.run().cosine()))));
-    Answer<Estimate> dec =
-        study.dec().then(motion -> of(motion.response().map(Response::noiseArcsec)));
+                    noise(motion.response()).map(noise -> noise.times(motion.run().cosine())));
+    Answer<Estimate> dec = study.dec().then(motion -> noise(motion.response()));
     return new NoiseFloor(
         scope.orNull("/noiseFloorArcsec/ra", ra), scope.orNull("/noiseFloorArcsec/dec", dec), null);
   }
@@ -128,6 +127,17 @@ final class PulseFigures {
               100 * (both.hi95() - both.value())));
     }
     return Answer.of(response.get());
+  }
+
+  private static Answer<Estimate> noise(Optional<Response> response) {
+    if (response.isEmpty()) {
+      return Answer.none(TOO_FEW);
+    }
+    return response
+        .get()
+        .noiseArcsec()
+        .map(Answer::of)
+        .orElseGet(() -> Answer.none("noise cannot be told from wander here: record faster"));
   }
 
   private static Answer<Estimate> of(Optional<Estimate> figure) {

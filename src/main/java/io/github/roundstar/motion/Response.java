@@ -24,7 +24,8 @@ import java.util.stream.Stream;
  * @param oneWay pulses east or north; nothing without such pulses
  * @param otherWay pulses west or south
  * @param both mean of the two, or the one there is
- * @param noiseArcsec standard deviation of the measurement noise of a frame
+ * @param noiseArcsec standard deviation of the measurement noise of a frame; nothing when it cannot
+ *     be told from wander
  * @see "Ljung, System Identification, 2nd ed. (1999), section 13.4, for closed loops and prediction
  *     errors"
  */
@@ -32,7 +33,7 @@ public record Response(
     Optional<Estimate> oneWay,
     Optional<Estimate> otherWay,
     Optional<Estimate> both,
-    Estimate noiseArcsec) {
+    Optional<Estimate> noiseArcsec) {
   /**
    * Half widths above this share of the response tell too little; the declared one is then better.
    */

@@ -54,6 +54,9 @@ final class ToneColumns {
    */
   static double[] bend(AxisRun run) {
     double[] bend = run.phaseSeconds();
+    if (bend.length == 0) {
+      return bend;
+    }
     double middle = (bend[0] + bend[bend.length - 1]) / 2;
     double half = Math.max(Double.MIN_NORMAL, (bend[bend.length - 1] - bend[0]) / 2);
     for (int i = 0; i < bend.length; i++) {

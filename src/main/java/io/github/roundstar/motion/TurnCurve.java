@@ -69,7 +69,16 @@ public final class TurnCurve {
         best = angle;
       }
     }
-    return best;
+    return best + summit(best);
+  }
+
+  /** How far from {@code angle} the parabola through its neighbours has its summit [rad]. */
+  private double summit(double angle) {
+    double step = 2 * Math.PI / ANGLES;
+    double before = at(angle - step);
+    double after = at(angle + step);
+    double curvature = before - 2 * at(angle) + after;
+    return curvature == 0 ? 0 : step * (before - after) / (2 * curvature);
   }
 
   private double slope(double angle) {

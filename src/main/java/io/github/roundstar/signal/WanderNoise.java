@@ -23,6 +23,9 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
   /** Step of the numeric curvature of the likelihood [decades of the ratio]. */
   private static final double CURVATURE_STEP = 0.05;
 
+  /** A noise that may as well be this many times larger or smaller is not known. */
+  static final double VAGUE = 2;
+
   /** Half width of a 95 % interval in standard errors. */
   private static final double NORMAL_95 = 1.959964;
 
@@ -95,11 +98,10 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
    * A fit with how well it knows the noise.
    *
    * @param model wander and noise
-   * @param noise standard deviation of the white noise with its 95 % interval, in the data's unit
-   * @param logLikelihood logarithm of the likelihood, up to a constant that data of one length
-   *     share
+   * @param noise standard deviation of the white noise with its 95 % interval, in the data's unit;
+   *     nothing when it cannot be told from wander, not even to a factor of {@value #VAGUE}
    */
-  public record Measured(WanderNoise model, Estimate noise, double logLikelihood) {}
+  public record Measured(WanderNoise model, Optional<Estimate> noise) {}
 
   /**
    * As {@link #fit}, with the interval of the noise: its logarithm's variance for a known ratio,
@@ -165,7 +167,7 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
     double highest(double start, double reach) {
       double low = Math.max(LOWEST_LOG_RATIO, start - reach);
       double high = Math.min(HIGHEST_LOG_RATIO, start + reach);
-      return new BrentOptimizer(1e-6, 1e-4)
+      return new BrentOptimizer(1e-9, 1e-6)
           .optimize(
               new MaxEval(60),
               new UnivariateObjectiveFunction(this::at),
@@ -191,12 +193,11 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
       }
       double sigma = Math.sqrt(model.noiseVariance());
       double factor = Math.exp(NORMAL_95 * Math.sqrt(variance) / 2);
-      double determinant =
-          Whitening.of(seconds, startsPiece, model.ratioPerSecond()).logDeterminant();
-      double logLikelihood =
-          -0.5 * (fit.steps() * Math.log(fit.sumOfSquares() / fit.steps()) + determinant);
       return new Measured(
-          model, new Estimate(sigma, sigma / factor, sigma * factor), logLikelihood);
+          model,
+          factor < VAGUE
+              ? Optional.of(new Estimate(sigma, sigma / factor, sigma * factor))
+              : Optional.empty());
     }
 
     double noiseVariance(double ratio) {
