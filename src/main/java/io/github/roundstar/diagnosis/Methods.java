@@ -32,11 +32,27 @@ final class Methods {
               "/night/guided", "All used frames of all runs, each about its own run's mean."),
           new Method(
               "/runs/*/driftArcsecPerMinuteSky",
-              "Slope of the motion with the corrections taken out. The corrections count with the"
-                  + " declared guide rate. Every stretch between dithers of unknown size,"
+              "Mean slope of the motion with the corrections taken out, a bend beside it. The"
+                  + " corrections count with the declared guide rate, give or take 3 %. Every stretch between dithers of unknown size,"
                   + " re-acquired stars and long gaps has its own level. Generalised least squares"
                   + " against fitted wander and noise, periodic error fitted beside it in right"
                   + " ascension; the interval carries the wander."),
+          new Method(
+              "/runs/*/responseArcsecPerSecond",
+              "Strength of pulses of either direction beside drift, bend, periodic error, wander and"
+                  + " noise, by restricted maximum likelihood: a plain regression of motion on pulses"
+                  + " would be wrong, since each pulse answers the noise of the frame before it. Given"
+                  + " when it is known to 10 %. The other figures use the declared strength unless"
+                  + " it is off by more than it is allowed to be."),
+          new Method(
+              "/runs/*/noiseFloorArcsec",
+              "White part of the same fit; interval from the curvature of its likelihood. Jolts count"
+                  + " as noise here."),
+          new Method(
+              "/runs/*/backlashArcsecAxis",
+              "Pulses pass through a play of unknown width; the width is the one with the highest"
+                  + " likelihood, everything else fitted anew; interval from its curvature, from the"
+                  + " strength of pulses and from the difference of its two directions."),
           new Method(
               "/night/driftArcsecPerMinuteSky", "Mean over the runs, weighted by their length."),
           new Method("/runs/*/periodic", PERIODIC),

@@ -67,9 +67,13 @@ public record Response(
         : run;
   }
 
-  /** Whether a strength differs from the declared one by more than twice what that is allowed. */
+  /**
+   * Whether a strength differs from the declared one by more than twice what that is allowed, even
+   * at three standard errors: a noisy measurement must not take the place of a good declaration.
+   */
   private static boolean off(Estimate strength) {
-    return Math.abs(strength.value() - 1) > 2 * ToneModel.EXCESS_SHARE && !strength.covers(1);
+    double certain = Math.abs(strength.value() - 1) - 1.5 * (strength.hi95() - strength.value());
+    return certain > 2 * ToneModel.EXCESS_SHARE;
   }
 
   /**
