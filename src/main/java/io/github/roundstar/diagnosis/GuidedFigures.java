@@ -1,6 +1,8 @@
 package io.github.roundstar.diagnosis;
 
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.model.SkySense;
+import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.StarScatter;
 import io.github.roundstar.results.AxisScatter;
@@ -13,10 +15,12 @@ final class GuidedFigures {
   private static final String GUIDED = "/guided";
 
   private final OptionalDouble imagingArcsecPerPixel;
+  private final SkySense sense;
   private final Reasons.Scope scope;
 
-  GuidedFigures(OptionalDouble imagingArcsecPerPixel, Reasons.Scope scope) {
+  GuidedFigures(OptionalDouble imagingArcsecPerPixel, SkySense sense, Reasons.Scope scope) {
     this.imagingArcsecPerPixel = imagingArcsecPerPixel;
+    this.sense = sense;
     this.scope = scope;
   }
 
@@ -28,16 +32,19 @@ final class GuidedFigures {
       scope.note(
           GUIDED + "/scatterElongation", "the offsets have no extent across their long axis");
     }
-    OptionalDouble angle = ellipse.positionAngleDegrees();
-    if (angle.isEmpty()) {
+    boolean directed = sense.equals(SkySense.KNOWN);
+    OptionalDouble angle = directed ? ellipse.positionAngleDegrees() : OptionalDouble.empty();
+    if (!directed) {
+      scope.note(GUIDED + "/positionAngleDeg", Directions.because(sense));
+    } else if (angle.isEmpty()) {
       scope.note(
           GUIDED + "/positionAngleDeg",
           "the scatter may as well be round: its elongation is within what chance makes");
     }
     double radial = scatter.rmsRadialArcsec();
     return new Guided(
-        axis(scatter, Axis.RA, raDrift),
-        axis(scatter, Axis.DEC, decDrift),
+        axis(scatter, Axis.RA, "/ra", raDrift),
+        axis(scatter, Axis.DEC, "/dec", decDrift),
         radial,
         scatter.p95RadiusArcsec(),
         ellipse.elongation().map(Estimate::value).orElse(null),
@@ -56,12 +63,17 @@ final class GuidedFigures {
     return radial / imagingArcsecPerPixel.getAsDouble();
   }
 
-  private static AxisScatter axis(StarScatter scatter, Axis axis, Estimate drift) {
+  private AxisScatter axis(StarScatter scatter, Axis axis, String name, Estimate drift) {
+    Answer<Double> mean = Directions.of(sense, axis, Answer.of(scatter.meanArcsec(axis)));
+    boolean directed = mean.value().isPresent();
+    if (drift != null && !directed) {
+      scope.note(GUIDED + name + "/driftArcsecPerMinute", mean.because());
+    }
     return new AxisScatter(
         scatter.rmsArcsec(axis),
-        scatter.meanArcsec(axis),
+        scope.orNull(GUIDED + name + "/meanArcsec", mean),
         scatter.peakArcsec(axis),
         scatter.p95Arcsec(axis),
-        drift);
+        directed ? drift : null);
   }
 }

@@ -3,6 +3,7 @@ package io.github.roundstar.diagnosis;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.GuidingMode;
 import io.github.roundstar.model.Night;
+import io.github.roundstar.model.SkySense;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.PeriodicError;
 import io.github.roundstar.motion.StarScatter;
@@ -42,9 +43,13 @@ final class NightFigures {
             scope.orNull("/driftArcsecPerMinuteSky/dec", mean(studies, RunStudy::decDrift))),
         null,
         null,
-        PeriodicFigures.of(periodic, scope),
+        PeriodicFigures.of(periodic, sense(studies), scope),
         null,
         SettlingFigures.of(night.runs()));
+  }
+
+  private static SkySense sense(List<RunStudy> studies) {
+    return studies.stream().map(study -> study.run().sense()).reduce(SkySense.KNOWN, SkySense::and);
   }
 
   private static Optional<Instant> end(Night night) {
@@ -59,7 +64,10 @@ final class NightFigures {
     return studies.stream()
         .flatMap(study -> study.scatter().stream())
         .reduce(StarScatter::pooledWith)
-        .map(pooled -> new GuidedFigures(imagingArcsecPerPixel, scope).of(pooled, null, null))
+        .map(
+            pooled ->
+                new GuidedFigures(imagingArcsecPerPixel, sense(studies), scope)
+                    .of(pooled, null, null))
         .orElseGet(() -> scope.orNull("/guided", Answer.none("no frame of the night was usable")));
   }
 

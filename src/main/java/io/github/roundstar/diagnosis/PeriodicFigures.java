@@ -1,6 +1,8 @@
 package io.github.roundstar.diagnosis;
 
+import io.github.roundstar.model.SkySense;
 import io.github.roundstar.motion.Answer;
+import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.PeriodicError;
 import io.github.roundstar.motion.TurnCurve;
 import io.github.roundstar.results.Component;
@@ -14,12 +16,15 @@ final class PeriodicFigures {
   private PeriodicFigures() {}
 
   /** The record, or null with the reason noted. */
-  static Periodic of(Answer<PeriodicError> answer, Reasons.Scope scope) {
+  static Periodic of(Answer<PeriodicError> answer, SkySense sense, Reasons.Scope scope) {
     PeriodicError found = scope.orNull(PERIODIC, answer);
     if (found == null) {
       return null;
     }
     scope.notYet(PERIODIC + "/repeatability");
+    if (!sense.ra() && !found.tones().isEmpty()) {
+      scope.note(PERIODIC + "/components/*/phaseRad", Directions.because(Axis.RA));
+    }
     Answer<TurnCurve> curve = found.curve();
     return new Periodic(
         scope.orNull(PERIODIC + "/peakToPeakArcsecAxis", found.peakToPeakArcsecAxis()),
@@ -28,17 +33,17 @@ final class PeriodicFigures {
             curve.map(TurnCurve::steepestArcsecPerSecond)),
         found.cycles().isPresent() ? found.cycles().getAsDouble() : null,
         null,
-        components(found));
+        components(found, sense));
   }
 
-  static List<Component> components(PeriodicError found) {
+  static List<Component> components(PeriodicError found, SkySense sense) {
     return found.tones().stream()
         .map(
             tone ->
                 new Component(
                     tone.periodSeconds(),
                     tone.amplitudeArcsecAxis(),
-                    tone.phaseRad(),
+                    sense.ra() ? (Double) tone.phaseRad() : null,
                     tone.falseAlarm(),
                     tone.source(),
                     tone.mayBeAlias()))

@@ -1,5 +1,6 @@
 package io.github.roundstar.diagnosis;
 
+import io.github.roundstar.model.SkySense;
 import io.github.roundstar.motion.AmplitudeTrace;
 import io.github.roundstar.motion.FoldedTurns;
 import io.github.roundstar.motion.PeriodicError;
@@ -42,7 +43,7 @@ final class PeriodicTraces {
     return new SpectrumTrace(
         Polyline.of(periods, Arrays.stream(kept).mapToDouble(trace::amplitudeArcsec).toArray()),
         Polyline.of(periods, Arrays.stream(kept).mapToDouble(trace::onePercentArcsec).toArray()),
-        PeriodicFigures.components(found));
+        PeriodicFigures.components(found, SkySense.KNOWN));
   }
 
   /** One turn, where a curve was found and at least one turn is complete. */

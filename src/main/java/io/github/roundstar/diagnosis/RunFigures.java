@@ -52,7 +52,7 @@ final class RunFigures {
         null,
         null,
         null,
-        PeriodicFigures.of(study.periodicAtAxis(), scope),
+        PeriodicFigures.of(study.periodicAtAxis(), run.sense(), scope),
         null,
         null,
         SettlingFigures.of(List.of(run)),
@@ -64,7 +64,7 @@ final class RunFigures {
     if (study.scatter().isEmpty()) {
       return scope.orNull("/guided", Answer.none(NO_FRAME));
     }
-    return new GuidedFigures(imagingArcsecPerPixel, scope)
+    return new GuidedFigures(imagingArcsecPerPixel, study.run().sense(), scope)
         .of(
             study.scatter().get(),
             GuidedDrift.arcsecPerMinute(study.run().frames(), Axis.RA).orElse(null),

@@ -57,12 +57,13 @@ record RunStudy(
 
   /** Drift in right ascension on the sky [arcsec/min]. */
   Answer<Estimate> raDriftSky() {
-    return ra.then(axisRun -> periodic.then(found -> drift(found, axisRun)));
+    return Directions.of(
+        run.sense(), Axis.RA, ra.then(axisRun -> periodic.then(found -> drift(found, axisRun))));
   }
 
   /** Drift in declination [arcsec/min]. */
   Answer<Estimate> decDrift() {
-    return dec.map(MountDrift::arcsecPerMinute);
+    return Directions.of(run.sense(), Axis.DEC, dec.map(MountDrift::arcsecPerMinute));
   }
 
   /** Periodic error, where the motion at the axis can be had. */

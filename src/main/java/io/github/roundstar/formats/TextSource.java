@@ -10,6 +10,7 @@ import java.nio.charset.CharsetDecoder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Optional;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipException;
@@ -77,6 +78,16 @@ public final class TextSource implements Closeable {
     } catch (IOException | RuntimeException e) {
       in.close();
       throw e;
+    }
+  }
+
+  /** The first bytes of a file, unpacked; fewer where it is shorter or damaged. */
+  public static byte[] head(Path path, int count) throws IOException {
+    try (TextSource source = open(path)) {
+      while (source.limit < Math.min(count, source.buffer.length) && source.fill()) {
+        continue;
+      }
+      return Arrays.copyOf(source.buffer, Math.min(count, source.limit));
     }
   }
 

@@ -11,4 +11,9 @@ package io.github.roundstar.model;
 public record SkySense(boolean ra, boolean dec) {
   /** Both known. */
   public static final SkySense KNOWN = new SkySense(true, true);
+
+  /** What holds for two runs together. */
+  public SkySense and(SkySense other) {
+    return new SkySense(ra && other.ra, dec && other.dec);
+  }
 }

@@ -41,6 +41,13 @@ public final class LayoutFile {
   }
 
   private static Layout layout(TomlTable file) throws FormatException {
+    Optional<String> unanswered = file.text(LayoutText.UNANSWERED);
+    if (unanswered.isPresent()) {
+      throw file.fault(
+          LayoutText.UNANSWERED,
+          unanswered.get(),
+          "answer what the comments ask, then remove this key");
+    }
     TextShape text = text(file.table("text"));
     Layout layout =
         new Layout(

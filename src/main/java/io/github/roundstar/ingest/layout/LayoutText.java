@@ -7,6 +7,9 @@ import java.util.Optional;
 
 /** Writes a layout as the TOML that {@link LayoutFile} reads. */
 public final class LayoutText {
+  /** Key of a file in which something is still asked; {@link LayoutFile} refuses it. */
+  static final String UNANSWERED = "unanswered";
+
   private final StringBuilder out = new StringBuilder();
 
   private LayoutText() {}
@@ -26,6 +29,30 @@ public final class LayoutText {
     layout.settings().forEach(text::setting);
     layout.events().forEach(text::event);
     return text.out.toString();
+  }
+
+  /**
+   * The file's text with the evidence as comments. While something is open, it cannot be read as a
+   * layout, so that no question is passed over.
+   */
+  public static String of(Inference inference) {
+    LayoutText text = new LayoutText();
+    for (Decision decision : inference.decisions()) {
+      text.comment(decision.line());
+      if (!decision.ask().isEmpty()) {
+        decision.ask().lines().forEach(line -> text.comment("    " + line));
+      }
+    }
+    if (!inference.isCertain()) {
+      text.put(
+          UNANSWERED,
+          String.join("; ", inference.open().stream().map(Decision::about).distinct().toList()));
+    }
+    return text.out + "\n" + of(inference.layout());
+  }
+
+  private void comment(String text) {
+    line("# " + text.replaceAll("\\p{Cntrl}", " "));
   }
 
   private void text(TextShape text) {
