@@ -26,7 +26,7 @@ public record EventRule(Kind means, Optional<LinePattern> line, List<String> wor
     DITHER,
     /** The star is on its way to a new set point. */
     SETTLING,
-    /** The star was not measured. */
+    /** The star was not measured; a line that tells it is a frame if it has a group time. */
     LOST,
     /** The loop is not at work. */
     IDLE,

@@ -207,7 +207,7 @@ public final class LayoutLines implements Closeable {
       case SETTLING, IDLE, GUIDING -> lasting = kind;
       case LOST -> {
         lostTime = LinePattern.group(found, "time").orElse(null);
-        once = kind;
+        once = lostTime == null ? once : kind; // the rows themselves show what was not measured
       }
       case NOTE -> note = line.strip();
       case FLIP -> {

@@ -21,6 +21,13 @@ final class SettingWords {
           Setting.RIGHT_ASCENSION,
           Setting.LATITUDE,
           Setting.LONGITUDE);
+
+  /** Not the end of another word, and no word right before: frame rate is no guide rate. */
+  private static final String FREE = "(?<![a-z])(?<![a-z][ _])";
+
+  private static final String OF_WHAT =
+      "(?:(?:guide|guiding|image|pixel|plate|target|star|site)[ _])?";
+  private static final String GAP = "(?![a-z])[^0-9+a-z-]{0,12}";
   private static final String DATE = "[0-9]{1,4}[-./][0-9]{1,2}[-./][0-9]{2,4}";
   private static final String INSTANT =
       DATE
@@ -36,7 +43,7 @@ final class SettingWords {
     WORDS.put(Setting.RIGHT_ASCENSION, "right ascension|ra");
     WORDS.put(Setting.LATITUDE, "latitude");
     WORDS.put(Setting.LONGITUDE, "longitude");
-    WORDS.put(Setting.GUIDE_RATE, "guide rate|guide speed|speed|rate");
+    WORDS.put(Setting.GUIDE_RATE, "speed|rate");
     WORDS.put(Setting.EXPOSURE, "exposure");
   }
 
@@ -74,7 +81,7 @@ final class SettingWords {
               + "[0-9]+)?";
     }
     String expression =
-        "(?i)(?<![a-z])(?:" + words + ")(?![a-z])[^0-9+a-z-]{0,12}(?<value>" + number + ")";
+        "(?i)" + FREE + OF_WHAT + "(?:" + words + ")" + GAP + "(?<value>" + number + ")";
     Optional<LinePattern> pattern = pattern(expression, lines);
     if (pattern.isEmpty()) {
       return Optional.empty();

@@ -919,6 +919,11 @@ public enum InventedLog {
     return false;
   }
 
+  /** Whether it tells how far the set point was moved. */
+  public boolean tellsShifts() {
+    return this == BARGE || this == MILL;
+  }
+
   /** Encoding of the log. */
   public Charset charset() {
     return StandardCharsets.UTF_8;

@@ -80,6 +80,23 @@ public final class InventedNight {
                 .replaceFirst("%d", Integer.toString(minutes))));
   }
 
+  /** A guide table that tells of dithers, but not how far they went. */
+  public static String withoutShifts(String table) {
+    StringBuilder text = new StringBuilder();
+    for (String line : table.split("\n")) {
+      String[] cells = line.split(",", -1);
+      if (!line.startsWith("#")) {
+        cells[8] = "";
+        cells[9] = "";
+        boolean names = line.startsWith("run,");
+        text.append(names ? line : String.join(",", cells)).append('\n');
+      } else {
+        text.append(line).append('\n');
+      }
+    }
+    return text.toString();
+  }
+
   /** The night as a guide table. */
   public static String table(SimulatedNight night) {
     StringBuilder text = new StringBuilder();
