@@ -28,7 +28,7 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "Example:",
-      "  roundstar layout sample-logs/layouts/harbour.log --out harbour.layout.toml"
+      "  roundstar layout sample-logs/layouts/crane.log --out crane.layout.toml"
     })
 final class LayoutCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
