@@ -1,7 +1,6 @@
 package io.github.roundstar.ingest.layout;
 
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -28,6 +27,11 @@ final class SettingWords {
   private static final String OF_WHAT =
       "(?:(?:guide|guiding|image|pixel|plate|target|star|site)[ _])?";
   private static final String GAP = "(?![a-z])[^0-9+a-z-]{0,12}";
+
+  /** Lines that speak of an axis, but not of where the star stands. */
+  private static final String NOT_OF_LOOP =
+      "^(?!.*(?:gain|deadband|limit|minim|maxim|pulse|offset|error|rms|backlash|drift|step)).*?";
+
   private static final String DATE = "[0-9]{1,4}[-./][0-9]{1,2}[-./][0-9]{2,4}";
   private static final String INSTANT =
       DATE
@@ -81,7 +85,17 @@ final class SettingWords {
               + "[0-9]+)?";
     }
     String expression =
-        "(?i)" + FREE + OF_WHAT + "(?:" + words + ")" + GAP + "(?<value>" + number + ")";
+        "(?i)"
+            + (ANGLES.contains(setting) ? NOT_OF_LOOP : "")
+            + FREE
+            + OF_WHAT
+            + "(?:"
+            + words
+            + ")"
+            + GAP
+            + "(?<value>"
+            + number
+            + ")";
     Optional<LinePattern> pattern = pattern(expression, lines);
     if (pattern.isEmpty()) {
       return Optional.empty();
@@ -112,27 +126,47 @@ final class SettingWords {
 
   /** The unit behind the value; where there is none, the size of the value must tell. */
   private Optional<String> unit(Setting setting, LinePattern pattern, List<String> lines) {
-    Map<Setting, String> first = new EnumMap<>(Setting.class);
     double value = Double.NaN;
+    String rest = "";
+    boolean sexagesimal = false;
     for (String line : lines) {
       Optional<Matcher> found = pattern.find(line);
       if (found.isPresent()) {
-        String rest = line.substring(found.get().end()).strip().toLowerCase(Locale.ROOT);
-        first.putIfAbsent(setting, rest);
-        value =
-            Sexagesimal.of(LinePattern.group(found.get(), "value").get(), decimalComma)
-                .orElse(Double.NaN);
+        String text = LinePattern.group(found.get(), "value").orElse("");
+        rest = line.substring(found.get().end()).strip().toLowerCase(Locale.ROOT);
+        value = Sexagesimal.of(text, decimalComma).orElse(Double.NaN);
+        sexagesimal = Numbers.of(text, decimalComma).isEmpty();
         break;
       }
     }
-    String rest = first.getOrDefault(setting, "");
     return switch (setting) {
       case GUIDE_RATE -> guideRate(rest, value);
       case EXPOSURE -> exposure(rest, value);
-      case HOUR_ANGLE, RIGHT_ASCENSION ->
-          Optional.of(rest.startsWith("deg") || rest.startsWith("°") ? "deg" : "h");
+      case HOUR_ANGLE, RIGHT_ASCENSION -> hours(setting, rest, value, sexagesimal);
+      case SCALE -> plain(setting, rest, value, "arcsec|as\\b|\"");
+      case FOCAL_LENGTH -> plain(setting, rest, value, "mm");
+      case PIXEL_SIZE -> plain(setting, rest, value, "um|µm|μm|micron|micro");
       default -> Optional.of(setting.units().get(0));
     };
+  }
+
+  /** Hours where parts or a unit say so; a bare number may be degrees. */
+  private Optional<String> hours(Setting setting, String rest, double value, boolean parts) {
+    if (rest.startsWith("deg") || rest.startsWith("°")) {
+      return Optional.of("deg");
+    }
+    return parts || rest.matches("h(?![a-z]).*|hours?.*")
+        ? Optional.of("h")
+        : asked(setting, value);
+  }
+
+  /** The setting's own unit, unless the word behind the value is another. */
+  private Optional<String> plain(Setting setting, String rest, double value, String unit) {
+    boolean other =
+        !rest.isEmpty()
+            && Character.isLetter(rest.charAt(0))
+            && !rest.matches("(?:" + unit + ").*");
+    return other ? asked(setting, value) : Optional.of(setting.units().get(0));
   }
 
   private Optional<String> guideRate(String rest, double value) {

@@ -146,7 +146,7 @@ public enum InventedLog {
     String runHead(GuideRun run) {
       return String.format(
           Locale.ROOT,
-          "\nBEGIN %s\ndeclination\t%s\nhour angle\t%.4f\npier\t%s\n"
+          "\nBEGIN %s\ndeclination\t%s\nhour angle\t%.4f h\npier\t%s\n"
               + "elapsed/s\tx/px\ty/px\tRA dir\tRA ms\tDec dir\tDec ms\tbrightness\n",
           run.start().orElseThrow(),
           dms(declination(run)),
@@ -257,7 +257,7 @@ public enum InventedLog {
           line = '^declination\\t(?<value>\\S+)'
           [[setting]]
           means = "hour-angle"
-          line = '^hour angle\\t(?<value>\\S+)'
+          line = '^hour angle\\t(?<value>\\S+) h'
           [[setting]]
           means = "pier-side"
           line = '^pier\\t(?<value>\\S+)'
