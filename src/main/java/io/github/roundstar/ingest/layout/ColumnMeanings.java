@@ -155,6 +155,9 @@ final class ColumnMeanings {
   }
 
   private Meaning numeric(ColumnData column, NameWords words) {
+    if (column.rising() >= MOSTLY && !words.isRun()) {
+      return Meaning.NOTHING; // frames counted, or a second clock
+    }
     char axis = words.axis();
     if (axis == ' ') {
       return withoutAxis(column, words);

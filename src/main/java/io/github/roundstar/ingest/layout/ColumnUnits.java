@@ -7,6 +7,9 @@ import java.util.Optional;
 
 /** Units of offsets, shifts and pulses: as written, or as the size of the numbers allows. */
 final class ColumnUnits {
+  /** Something in brackets that is none of the known units, such as motor steps. */
+  private static final String OTHER_UNIT = ".*[\\[(].+[\\])].*";
+
   private final Map<Meaning, ColumnData> columns;
   private final Map<Meaning, String> units = new EnumMap<>(Meaning.class);
   private final List<Decision> decisions;
@@ -46,7 +49,7 @@ final class ColumnUnits {
       decisions.add(
           Decision.certain(
               column.called(), meaning.word() + " in " + column.unit, "its name and unit"));
-    } else if (meaning.isPulse() && areMillis(column)) {
+    } else if (meaning.isPulse() && areMillis(column) && !column.name.matches(OTHER_UNIT)) {
       units.put(meaning, "ms");
       decisions.add(
           Decision.certain(

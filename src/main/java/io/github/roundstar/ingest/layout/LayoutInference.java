@@ -57,6 +57,7 @@ public final class LayoutInference {
     List<ColumnData> columns = head.columns(sample.lines(), shape);
     Map<Meaning, ColumnData> found = new ColumnMeanings(columns, decisions).find();
     requireBasics(found);
+    DoubtfulValues.ask(found, decisions);
     TimeForm time =
         new TimeGuess(head.others(), decisions)
             .of(found.get(Meaning.TIME), Optional.ofNullable(found.get(Meaning.DATE)));

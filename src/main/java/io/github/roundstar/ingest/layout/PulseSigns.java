@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 
 /**
@@ -22,6 +23,7 @@ final class PulseSigns {
   private static final double AXIS_DOMINATES = 2;
   private static final double RIGHT_ANGLE_WITHIN = 10;
   private static final int FEWEST_PULSES = 20;
+  private static final int STRETCH_PULSES = 40;
 
   private final Map<Meaning, ColumnData> columns;
   private final List<Optional<PierSide>> sides;
@@ -219,7 +221,21 @@ final class PulseSigns {
       return;
     }
     int relative = signs[0];
-    if (signs.length > 1 && signs[1] != relative) {
+    boolean turned = signs.length > 1 && signs[1] != relative;
+    if (turned && star.isPresent() && push.isPresent()) {
+      decisions.add(
+          Decision.open(
+              word(dec) + " signs",
+              "pulse and offset are both named, but have the opposite relation on the other side of"
+                  + " the pier",
+              ask(
+                      offset,
+                      dec ? Direction.NORTH : Direction.EAST,
+                      dec ? Direction.SOUTH : Direction.WEST)
+                  + "\nturns_with_pier = true   # here, or with the pulse"));
+      return;
+    }
+    if (turned) {
       turning.add(push.isPresent() ? offset : signed);
       decisions.add(
           Decision.certain(
@@ -311,12 +327,17 @@ final class PulseSigns {
     int known = 0;
     for (Optional<PierSide> side : all) {
       PulseAnswer answer = PulseAnswer.of(pulse, one, two, lag, i -> sides.get(i).equals(side));
-      double own = dec ? answer.second() : answer.first();
-      double other = dec ? answer.first() : answer.second();
+      double own = own(answer, dec);
+      double other = own(answer, !dec);
+      int sign = own > 0 ? 1 : -1;
+      if (changes(pulse, side, part -> !isOwn(part, dec) || sign * own(part, dec) > 0)) {
+        openChange(word(dec) + " signs");
+        return new int[0];
+      }
       if (answer.share() < ENOUGH_SHARE) {
         continue;
       }
-      if (Math.abs(own) < AXIS_DOMINATES * Math.abs(other)) {
+      if (!isOwn(answer, dec)) {
         decisions.add(
             Decision.open(
                 word(dec) + " pulses",
@@ -332,7 +353,7 @@ final class PulseSigns {
                     + "   # or dec-offset, and the other column ra-offset"));
         return new int[0];
       }
-      signs[known++] = own > 0 ? 1 : -1;
+      signs[known++] = sign;
     }
     if (known < all.size()) {
       decisions.add(
@@ -346,6 +367,46 @@ final class PulseSigns {
       return new int[0];
     }
     return signs;
+  }
+
+  private static double own(PulseAnswer answer, boolean dec) {
+    return dec ? answer.second() : answer.first();
+  }
+
+  private static boolean isOwn(PulseAnswer answer, boolean dec) {
+    return Math.abs(own(answer, dec)) >= AXIS_DOMINATES * Math.abs(own(answer, !dec));
+  }
+
+  /** Whether a stretch of the log answers otherwise than the whole does. */
+  private boolean changes(
+      double[] pulse, Optional<PierSide> side, Predicate<PulseAnswer> asTheWhole) {
+    int from = 0;
+    int sent = 0;
+    for (int i = 0; i < pulse.length; i++) {
+      sent += sides.get(i).equals(side) && pulse[i] != 0 && Double.isFinite(pulse[i]) ? 1 : 0;
+      if (sent == STRETCH_PULSES || i == pulse.length - 1) {
+        int begin = from;
+        int end = i;
+        PulseAnswer part =
+            PulseAnswer.of(
+                pulse, one, two, lag, r -> r >= begin && r <= end && sides.get(r).equals(side));
+        if (part.share() >= ENOUGH_SHARE && !asTheWhole.test(part)) {
+          return true;
+        }
+        from = i + 1;
+        sent = 0;
+      }
+    }
+    return false;
+  }
+
+  private void openChange(String about) {
+    decisions.add(
+        Decision.open(
+            about,
+            "they change within the log, as after a flip, and no line tells the pier side",
+            "[[setting]]\nmeans = \"pier-side\"\nline = '(?<value>east|west)'   # the line that"
+                + " tells it"));
   }
 
   private void findCamera(double[][] pulses) {
@@ -367,13 +428,20 @@ final class PulseSigns {
         return;
       }
       squareUp(ra, dec, s, a.rows(), b.rows());
+      double raWhole = ra[s];
+      double decWhole = dec[s];
+      if (changes(pulses[0], side, p -> Math.abs(turn(p.degrees() - raWhole)) < 45)
+          || changes(pulses[1], side, p -> Math.abs(turn(p.degrees() - decWhole)) < 45)) {
+        openChange("camera angle");
+        return;
+      }
     }
     boolean turns = all.size() > 1 && Math.abs(turn(ra[1] - ra[0])) > 90;
     boolean sameElse =
         all.size() < 2
             || Math.abs(turn(ra[1] - ra[0] - (turns ? 180 : 0))) < RIGHT_ANGLE_WITHIN
                 && Math.abs(turn(dec[1] - dec[0] - (turns ? 180 : 0))) < RIGHT_ANGLE_WITHIN;
-    if (!sameElse) {
+    if (!sameElse || turns && all.get(0).isEmpty()) {
       openCamera("the camera lies differently on the two sides of the pier");
       return;
     }

@@ -15,6 +15,8 @@ final class TimeGuess {
       Pattern.compile("(?i)(?:utc|gmt) ?([+-])([0-9]{1,2})(?::?([0-9]{2}))?");
   private static final Pattern AHEAD =
       Pattern.compile("(?i)(one|two|three|1|2|3) hours? (ahead of|behind) utc");
+  private static final Pattern MARK =
+      Pattern.compile("(?i)(start|beginning|middle|mid|end) of (?:the |each )?(?:guide )?exposure");
   private static final Pattern PARTS =
       Pattern.compile("([0-9]{1,4})[-./]([0-9]{1,2})[-./]([0-9]{1,4})");
 
@@ -30,7 +32,27 @@ final class TimeGuess {
     if (ColumnMeanings.isClock(time) && !time.isNumeric()) {
       return clock(time, date);
     }
-    return new TimeForm(counted(time), DateOrder.YMD, Optional.empty(), Optional.empty());
+    return new TimeForm(counted(time), DateOrder.YMD, Optional.empty(), mark());
+  }
+
+  /** Which part of the exposure the times mark, where a line tells it. */
+  private Optional<String> mark() {
+    for (String line : others) {
+      Matcher mark = MARK.matcher(line);
+      if (mark.find()) {
+        String word = mark.group(1).toLowerCase(Locale.ROOT);
+        String chosen = word.startsWith("mid") ? "middle" : word.equals("end") ? "end" : "start";
+        decisions.add(Decision.certain("time mark", chosen, "a line tells it"));
+        return Optional.of(chosen);
+      }
+    }
+    decisions.add(
+        Decision.noted(
+            "time mark",
+            "taken as the middle of the exposure",
+            "no line tells; times would be half an exposure off at most",
+            "[time]\nmark = \"middle\""));
+    return Optional.empty();
   }
 
   private TimeForm clock(ColumnData time, Optional<ColumnData> date) {
@@ -43,7 +65,7 @@ final class TimeGuess {
             time.called(),
             dated ? "date and time" : "time of day",
             "such as " + time.cells.get(0)));
-    return new TimeForm(dated ? Kind.DATE_TIME : Kind.CLOCK, order, zone, Optional.empty());
+    return new TimeForm(dated ? Kind.DATE_TIME : Kind.CLOCK, order, zone, mark());
   }
 
   private Optional<ZoneOffset> zone(ColumnData time) {

@@ -90,7 +90,60 @@ class LayoutInferenceTest {
     Inference found = infer(invented.bytes(night));
 
     assertThat(found.open()).isEmpty();
-    assertThat(found.noted()).isEmpty();
+    assertThat(found.noted()).extracting(Decision::about).containsExactly("time mark");
+  }
+
+  /** Negates fields of the rows behind the second line that begins a run. */
+  private static String negateSecondRun(String log, int... fields) {
+    int second = log.lastIndexOf("## star acquired");
+    return log.substring(0, second) + negate(log.substring(second), fields);
+  }
+
+  @Test
+  void relationThatTurnsWithThePierIsFound() throws Exception {
+    Inference found = infer(negateSecondRun(nameless(), 4));
+
+    assertThat(found.open()).isEmpty();
+    assertThat(column(found, Meaning.DEC_PULSE).orElseThrow().turnsWithPier()).isTrue();
+    assertThat(column(found, Meaning.RA_PULSE).orElseThrow().turnsWithPier()).isFalse();
+    assertThat(found.layout().camera().pierSide()).isPresent();
+  }
+
+  @Test
+  void namedDirectionsThatTurnWithThePierAreAskedAbout() throws Exception {
+    assertAsks(infer(negateSecondRun(crane(), 4)), "declination signs", "turns_with_pier = true");
+  }
+
+  @Test
+  void turnWithoutPierSideIsAskedAbout() throws Exception {
+    String log =
+        negateSecondRun(nameless(), 4).replace(", tube west", "").replace(", tube east", "");
+    int short2 = log.length() - (log.length() - log.lastIndexOf("## star acquired")) * 3 / 4;
+
+    assertAsks(
+        infer(log.substring(0, log.lastIndexOf('\n', short2) + 1)),
+        "declination signs",
+        "means = \"pier-side\"");
+  }
+
+  @Test
+  void zeroesThatMayStandForLostStarsAreAskedAbout() throws Exception {
+    StringBuilder log = new StringBuilder();
+    int row = 0;
+    for (String line : crane().split("\n")) {
+      boolean lost = line.endsWith(";ok") && ++row % 40 == 0;
+      log.append(lost ? line.replaceFirst(";[^;]+;[^;]+;", ";0,000;0,000;") : line).append('\n');
+    }
+
+    assertAsks(infer(log.toString()), "frames without a star", "missing = \"0,000\"");
+  }
+
+  @Test
+  void pulsesInAnUnknownUnitAreAskedAbout() throws Exception {
+    assertAsks(
+        infer(crane().replace("Push East [ms]", "Push East [steps]")),
+        "column Push East [steps]",
+        "unit = \"ms\"");
   }
 
   @Test
