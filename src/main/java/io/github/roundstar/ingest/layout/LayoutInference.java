@@ -68,7 +68,8 @@ public final class LayoutInference {
     if (found.containsKey(Meaning.EVENT)) {
       events.addAll(EventWords.rules(found.get(Meaning.EVENT), decisions));
     }
-    PulseSigns signs = new PulseSigns(found, sides(settings), shape.decimalComma(), decisions);
+    PulseSigns signs =
+        new PulseSigns(new PulseSeries(found, sides(settings), shape.decimalComma()), decisions);
     signs.find();
     ColumnUnits units = new ColumnUnits(found, settings, decisions);
     List<ColumnRule> rules = new ArrayList<>();
