@@ -38,7 +38,7 @@ final class AnalyzeCommand implements Callable<Integer> {
   @Parameters(
       arity = "1..*",
       paramLabel = "LOG",
-      description = "A guide table, a folder of them, or a pattern such as 'march/*.ecsv'.")
+      description = "A log, a folder of them, or a pattern such as 'march/*.ecsv'.")
   private List<String> logs;
 
   @Option(
@@ -46,6 +46,12 @@ final class AnalyzeCommand implements Callable<Integer> {
       paramLabel = "FILE",
       description = "TOML file that describes site, mount and optics.")
   private Path equipment;
+
+  @Option(
+      names = "--layout",
+      paramLabel = "FILE",
+      description = "TOML file that tells how the logs are laid out, if they are no guide tables.")
+  private Path layout;
 
   @Option(
       names = "--utc-offset",
@@ -74,6 +80,7 @@ final class AnalyzeCommand implements Callable<Integer> {
             new AnalysisJob(
                 logs,
                 Optional.ofNullable(equipment),
+                Optional.ofNullable(layout),
                 out,
                 Optional.ofNullable(utcOffset),
                 !share,

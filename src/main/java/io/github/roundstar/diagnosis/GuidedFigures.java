@@ -1,6 +1,7 @@
 package io.github.roundstar.diagnosis;
 
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.model.SkySense;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.StarScatter;
@@ -14,10 +15,12 @@ final class GuidedFigures {
   private static final String GUIDED = "/guided";
 
   private final OptionalDouble imagingArcsecPerPixel;
+  private final SkySense sense;
   private final Reasons.Scope scope;
 
-  GuidedFigures(OptionalDouble imagingArcsecPerPixel, Reasons.Scope scope) {
+  GuidedFigures(OptionalDouble imagingArcsecPerPixel, SkySense sense, Reasons.Scope scope) {
     this.imagingArcsecPerPixel = imagingArcsecPerPixel;
+    this.sense = sense;
     this.scope = scope;
   }
 
@@ -29,8 +32,11 @@ final class GuidedFigures {
       scope.note(
           GUIDED + "/scatterElongation", "the offsets have no extent across their long axis");
     }
-    OptionalDouble angle = ellipse.positionAngleDegrees();
-    if (angle.isEmpty()) {
+    boolean directed = sense.equals(SkySense.KNOWN);
+    OptionalDouble angle = directed ? ellipse.positionAngleDegrees() : OptionalDouble.empty();
+    if (!directed) {
+      scope.note(GUIDED + "/positionAngleDeg", Directions.because(sense));
+    } else if (angle.isEmpty()) {
       scope.note(
           GUIDED + "/positionAngleDeg",
           "the scatter may as well be round: its elongation is within what chance makes");
@@ -58,11 +64,12 @@ final class GuidedFigures {
   }
 
   private AxisScatter axis(StarScatter scatter, Axis axis, String key, Answer<Estimate> drift) {
+    Answer<Double> mean = Directions.of(sense, axis, Answer.of(scatter.meanArcsec(axis)));
     return new AxisScatter(
         scatter.rmsArcsec(axis),
-        scatter.meanArcsec(axis),
+        scope.orNull(GUIDED + key + "/meanArcsec", mean),
         scatter.peakArcsec(axis),
         scatter.p95Arcsec(axis),
-        scope.orNull(GUIDED + key + "/driftArcsecPerMinute", drift));
+        scope.orNull(GUIDED + key + "/driftArcsecPerMinute", Directions.of(sense, axis, drift)));
   }
 }

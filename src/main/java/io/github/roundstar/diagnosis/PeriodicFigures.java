@@ -1,6 +1,8 @@
 package io.github.roundstar.diagnosis;
 
+import io.github.roundstar.model.SkySense;
 import io.github.roundstar.motion.Answer;
+import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.Gears;
 import io.github.roundstar.motion.PeriodicError;
 import io.github.roundstar.motion.TurnCurve;
@@ -15,12 +17,16 @@ final class PeriodicFigures {
   private PeriodicFigures() {}
 
   /** The record, or null with the reason noted. */
-  static Periodic of(Answer<PeriodicError> answer, Gears gears, Reasons.Scope scope) {
+  static Periodic of(
+      Answer<PeriodicError> answer, Gears gears, SkySense sense, Reasons.Scope scope) {
     PeriodicError found = scope.orNull(PERIODIC, answer);
     if (found == null) {
       return null;
     }
     scope.notYet(PERIODIC + "/repeatability");
+    if (!sense.ra() && !found.tones().isEmpty()) {
+      scope.note(PERIODIC + "/components/*/phaseRad", Directions.because(Axis.RA));
+    }
     Answer<TurnCurve> curve = found.curve();
     return new Periodic(
         scope.orNull(PERIODIC + "/peakToPeakArcsecAxis", found.peakToPeakArcsecAxis()),
@@ -33,18 +39,18 @@ final class PeriodicFigures {
             "no period stands out, and the worm's is not known: add worm_teeth or worm_period_s"
                 + " under [mount] in the equipment file"),
         null,
-        components(found),
+        components(found, sense),
         scope.orNull(PERIODIC + "/detectable", Visibility.of(found, gears)));
   }
 
-  static List<Component> components(PeriodicError found) {
+  static List<Component> components(PeriodicError found, SkySense sense) {
     return found.tones().stream()
         .map(
             tone ->
                 new Component(
                     tone.periodSeconds(),
                     tone.amplitudeArcsecAxis(),
-                    tone.phaseRad(),
+                    sense.ra() ? (Double) tone.phaseRad() : null,
                     tone.falseAlarm(),
                     tone.source(),
                     tone.mayBeAlias()))

@@ -1,5 +1,6 @@
 package io.github.roundstar.diagnosis;
 
+import io.github.roundstar.model.SkySense;
 import io.github.roundstar.motion.AmplitudeTrace;
 import io.github.roundstar.motion.FoldedTurns;
 import io.github.roundstar.motion.PeriodicError;
@@ -49,7 +50,7 @@ final class PeriodicTraces {
     return new SpectrumTrace(
         Polyline.of(periods, Arrays.stream(kept).mapToDouble(trace::amplitudeArcsec).toArray()),
         Polyline.of(periods, Arrays.stream(kept).mapToDouble(trace::onePercentArcsec).toArray()),
-        PeriodicFigures.components(found));
+        PeriodicFigures.components(found, SkySense.KNOWN));
   }
 
   private static int slowest(PeriodicError found, AmplitudeTrace trace) {

@@ -4,6 +4,7 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.GuidingMode;
 import io.github.roundstar.motion.Answer;
+import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.Backlash;
 import io.github.roundstar.motion.DecMotion;
 import io.github.roundstar.motion.GuideRate;
@@ -79,8 +80,8 @@ final class PulseFigures {
     return new RaResponse(
         both.times(study.axis().value().orElseThrow()),
         both,
-        direction("/ra/east", known.oneWay(), rate),
-        direction("/ra/west", known.otherWay(), rate),
+        direction(Axis.RA, "/ra/east", known.oneWay(), rate),
+        direction(Axis.RA, "/ra/west", known.otherWay(), rate),
         rate);
   }
 
@@ -93,8 +94,8 @@ final class PulseFigures {
     Response known = response.value().get();
     return new DecResponse(
         known.both().orElseThrow().times(rate),
-        direction("/dec/north", known.oneWay(), rate),
-        direction("/dec/south", known.otherWay(), rate),
+        direction(Axis.DEC, "/dec/north", known.oneWay(), rate),
+        direction(Axis.DEC, "/dec/south", known.otherWay(), rate),
         rate);
   }
 
@@ -102,12 +103,12 @@ final class PulseFigures {
     return Answer.none(response.value().isEmpty() ? response.because() : declared.because());
   }
 
-  private Estimate direction(String figure, Optional<Estimate> strength, double rate) {
-    return scope.orNull(
-        RESPONSE + figure,
+  private Estimate direction(Axis axis, String figure, Optional<Estimate> strength, double rate) {
+    Answer<Estimate> found =
         strength
             .map(share -> Answer.of(share.times(rate)))
-            .orElseGet(() -> Answer.none("no pulse was sent this way")));
+            .orElseGet(() -> Answer.none("no pulse was sent this way"));
+    return scope.orNull(RESPONSE + figure, Directions.of(study.run().sense(), axis, found));
   }
 
   private static Answer<Response> informative(Optional<Response> response) {

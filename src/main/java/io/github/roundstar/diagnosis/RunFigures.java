@@ -61,7 +61,7 @@ final class RunFigures {
         pulses.response(),
         null,
         pulses.noiseFloor(),
-        PeriodicFigures.of(study.periodicAtAxis(), gears, scope),
+        PeriodicFigures.of(study.periodicAtAxis(), gears, run.sense(), scope),
         pulses.backlash(),
         null,
         SettlingFigures.of(List.of(run), scope),
@@ -73,7 +73,7 @@ final class RunFigures {
     if (study.scatter().isEmpty()) {
       return scope.orNull("/guided", Answer.none(NO_FRAME));
     }
-    return new GuidedFigures(imagingArcsecPerPixel, scope)
+    return new GuidedFigures(imagingArcsecPerPixel, study.run().sense(), scope)
         .of(
             study.scatter().get(),
             guidedDrift(study.run(), Axis.RA),

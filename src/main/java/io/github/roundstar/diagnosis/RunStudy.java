@@ -5,6 +5,7 @@ import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.Frames;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.motion.Answer;
+import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.AxisRun;
 import io.github.roundstar.motion.CosDec;
 import io.github.roundstar.motion.DecMotion;
@@ -54,12 +55,15 @@ record RunStudy(
 
   /** Drift in right ascension on the sky [arcsec/min]. */
   Answer<Estimate> raDriftSky() {
-    return ra.then(motion -> periodic.then(found -> drift(found, motion.run())));
+    return Directions.of(
+        run.sense(),
+        Axis.RA,
+        ra.then(motion -> periodic.then(found -> drift(found, motion.run()))));
   }
 
   /** Drift in declination [arcsec/min]. */
   Answer<Estimate> decDrift() {
-    return decDriftFit.map(MountDrift::arcsecPerMinute);
+    return Directions.of(run.sense(), Axis.DEC, decDriftFit.map(MountDrift::arcsecPerMinute));
   }
 
   /** Periodic error, where the motion at the axis can be had. */

@@ -10,6 +10,7 @@ import java.nio.charset.CharsetDecoder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Optional;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipException;
@@ -48,21 +49,45 @@ public final class TextSource implements Closeable {
   private long lineNumber;
   private LineFault fault;
 
-  private TextSource(String file, HashedInput raw) throws IOException {
+  private TextSource(String file, HashedInput raw, TextEncoding encoding) throws IOException {
     this.file = file;
     this.raw = raw;
-    this.text = unpack(raw);
+    this.text = encoding.asUtf8(unpack(raw));
     skipByteOrderMark();
   }
 
   /** Opens a file; its first line is read by the first {@link #next()}. */
   public static TextSource open(Path path) throws IOException {
-    InputStream in = Files.newInputStream(path);
+    return open(path, TextEncoding.UTF_8);
+  }
+
+  /** Opens a file in another encoding, in which a CR alone ends a line as well. */
+  public static TextSource open(Path path, TextEncoding encoding) throws IOException {
+    return open(String.valueOf(path.getFileName()), Files.newInputStream(path), encoding);
+  }
+
+  /**
+   * Reads a stream, which is closed with this source.
+   *
+   * @param file name for messages, without folders
+   */
+  public static TextSource open(String file, InputStream in, TextEncoding encoding)
+      throws IOException {
     try {
-      return new TextSource(String.valueOf(path.getFileName()), new HashedInput(in));
+      return new TextSource(file, new HashedInput(in), encoding);
     } catch (IOException | RuntimeException e) {
       in.close();
       throw e;
+    }
+  }
+
+  /** The first bytes of a file, unpacked; fewer where it is shorter or damaged. */
+  public static byte[] head(Path path, int count) throws IOException {
+    try (TextSource source = open(path)) {
+      while (source.limit < Math.min(count, source.buffer.length) && source.fill()) {
+        continue;
+      }
+      return Arrays.copyOf(source.buffer, Math.min(count, source.limit));
     }
   }
 

@@ -6,6 +6,7 @@ import io.github.roundstar.formats.NearestName;
 import io.github.roundstar.formats.TableColumn;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeSet;
 
 /** Where in a row each column of a guide table stands and by what its numbers are multiplied. */
@@ -35,6 +36,13 @@ final class ColumnTable {
       result.factors[known.ordinal()] = factor(table, column, known, problems);
     }
     result.require(table);
+    return result;
+  }
+
+  /** A table whose rows are filled by a {@link LayoutRows}, in the model's units. */
+  static ColumnTable filled(Set<GuideColumn> columns) {
+    ColumnTable result = new ColumnTable(List.of());
+    columns.forEach(column -> result.indices[column.ordinal()] = 0);
     return result;
   }
 

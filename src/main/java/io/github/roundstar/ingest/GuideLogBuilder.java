@@ -1,6 +1,5 @@
 package io.github.roundstar.ingest;
 
-import io.github.roundstar.formats.DelimitedTable;
 import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.model.GuideLog;
 import io.github.roundstar.model.GuideRun;
@@ -13,7 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
-/** Reads the rows of one guide table into runs. */
+/** Reads the rows of one log into runs. */
 final class GuideLogBuilder {
   private static final int MOST_ROWS = 10_000_000;
   private static final int MOST_RUNS = 10_000;
@@ -26,7 +25,7 @@ final class GuideLogBuilder {
   /** Nobody waits longer for a star: as long as the gap that ends a night. */
   private static final double LONGEST_GAP_SECONDS = 6 * 3600;
 
-  private final DelimitedTable table;
+  private final RowSource table;
   private final HeaderMeta meta;
   private final Problems problems;
   private final TableRow row;
@@ -41,7 +40,7 @@ final class GuideLogBuilder {
   private long backwardsLine;
   private double backwardsSeconds;
 
-  GuideLogBuilder(DelimitedTable table, ColumnTable columns, HeaderMeta meta, Problems problems) {
+  GuideLogBuilder(RowSource table, ColumnTable columns, HeaderMeta meta, Problems problems) {
     this.table = table;
     this.meta = meta;
     this.problems = problems;
@@ -57,7 +56,7 @@ final class GuideLogBuilder {
         throw new FormatException(
             table.file(), table.lineNumber(), "more than " + MOST_ROWS + " rows", "split the file");
       }
-      if (row.take(table.row())) {
+      if (table.take(row)) {
         place();
       } else {
         countUnusable();
@@ -222,7 +221,7 @@ final class GuideLogBuilder {
         table.file(),
         table.sha256(),
         table.bytes(),
-        table.isEcsv() ? "guide-table/ecsv" : "guide-table/csv",
+        table.layout(),
         rows,
         total.used(),
         problems.byReason(),

@@ -43,7 +43,7 @@ public final class GuideTableReader {
             "unknown header key " + unknown.text() + ", ignored",
             "put the log's own data below meta, or correct the key");
       }
-      return new GuideLogBuilder(table, columns, meta, problems).read();
+      return new GuideLogBuilder(new NativeRows(table), columns, meta, problems).read();
     } catch (FormatException e) {
       throw new UnusableInputException(e);
     } catch (IOException e) {

@@ -3,6 +3,7 @@ package io.github.roundstar.ingest;
 import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.formats.HeaderNode;
 import io.github.roundstar.formats.NearestName;
+import io.github.roundstar.model.SkySense;
 import java.time.OffsetDateTime;
 import java.util.Arrays;
 import java.util.EnumMap;
@@ -24,7 +25,11 @@ final class HeaderMeta {
   private final Map<Integer, Long> lines = new TreeMap<>();
 
   /** Values by key; a run's own values come before the common ones. */
-  record Values(Map<MetaKey, Object> given) {
+  record Values(Map<MetaKey, Object> given, SkySense sense) {
+    Values(Map<MetaKey, Object> given) {
+      this(given, SkySense.KNOWN);
+    }
+
     OptionalDouble number(MetaKey key) {
       Object value = given.get(key);
       return value == null ? OptionalDouble.empty() : OptionalDouble.of((Double) value);
@@ -42,7 +47,7 @@ final class HeaderMeta {
       Map<MetaKey, Object> all = new EnumMap<>(MetaKey.class);
       all.putAll(others.given);
       all.putAll(given);
-      return new Values(all);
+      return new Values(all, sense);
     }
   }
 
@@ -80,6 +85,16 @@ final class HeaderMeta {
       header.lines.put(run, entry.line());
     }
     return header;
+  }
+
+  /** A header that is filled run by run. */
+  static HeaderMeta empty(String file) {
+    return new HeaderMeta(file, new Values(Map.of()));
+  }
+
+  /** Says what holds for a run, before its first row. */
+  void describe(int run, Values values) {
+    own.put(run, values);
   }
 
   private static Values values(String file, HeaderNode map, String besides, Problems problems)

@@ -50,6 +50,11 @@ enum MetaKey {
     return name().toLowerCase(Locale.ROOT);
   }
 
+  /** Whether a number is one that the key may have. */
+  boolean allows(double value) {
+    return value >= min && value <= max;
+  }
+
   static Optional<MetaKey> of(String key) {
     for (MetaKey known : values()) {
       if (known.key().equals(key)) {

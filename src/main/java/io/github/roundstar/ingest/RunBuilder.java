@@ -168,7 +168,8 @@ final class RunBuilder {
         loop(),
         columns,
         RowCounts.of(columns, duplicate, unusable),
-        notes);
+        notes,
+        meta.sense());
   }
 
   private LoopSettings loop() {

@@ -90,7 +90,8 @@ final class RunRows {
             run.loop(),
             rest,
             RowCounts.of(rest, duplicate, run.counts().unusable()),
-            notes(run, dropped, zero)));
+            notes(run, dropped, zero),
+            run.sense()));
   }
 
   private static void copy(Frames frames, int i, double zero, FramesBuilder kept) {
@@ -143,6 +144,7 @@ final class RunRows {
         run.loop(),
         run.frames(),
         run.counts().plus(more),
-        run.notes());
+        run.notes(),
+        run.sense());
   }
 }

@@ -60,6 +60,11 @@ final class TableRow {
         && !refuseEvent();
   }
 
+  /** Checks what a layout's row has filled in; false if it cannot be used, which is counted. */
+  boolean check() {
+    return !refuseTime() && !refuseNumbers();
+  }
+
   private void takeTime(Row row) {
     if (table.has(GuideColumn.UTC)) {
       epochNanos = row.epochNanos(table.index(GuideColumn.UTC));

@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param frames the frames in order of time
  * @param counts where every row of the run went; its frame states agree with {@code frames}
  * @param notes remarks in order of time
+ * @param sense whether east and north are known from their opposites
  */
 public record GuideRun(
     int id,
@@ -25,7 +26,8 @@ public record GuideRun(
     LoopSettings loop,
     Frames frames,
     RowCounts counts,
-    List<Note> notes) {
+    List<Note> notes,
+    SkySense sense) {
   /** Checks and copies. */
   public GuideRun {
     Objects.requireNonNull(start, "start");
@@ -33,9 +35,22 @@ public record GuideRun(
     notes = List.copyOf(notes);
   }
 
+  /** A run whose directions are known. */
+  public GuideRun(
+      int id,
+      Optional<Instant> start,
+      Pointing pointing,
+      GuideCamera camera,
+      LoopSettings loop,
+      Frames frames,
+      RowCounts counts,
+      List<Note> notes) {
+    this(id, start, pointing, camera, loop, frames, counts, notes, SkySense.KNOWN);
+  }
+
   /** The same run under another number. */
   public GuideRun withId(int newId) {
-    return new GuideRun(newId, start, pointing, camera, loop, frames, counts, notes);
+    return new GuideRun(newId, start, pointing, camera, loop, frames, counts, notes, sense);
   }
 
   /** The instant of a time in this run, where the log has absolute time. */

@@ -2,10 +2,12 @@ package io.github.roundstar.pipeline;
 
 import io.github.roundstar.diagnosis.NightAnalysis;
 import io.github.roundstar.ingest.EquipmentReader;
-import io.github.roundstar.ingest.GuideTableReader;
+import io.github.roundstar.ingest.LayoutReader;
+import io.github.roundstar.ingest.LogReader;
 import io.github.roundstar.ingest.NightGrouping;
 import io.github.roundstar.ingest.Nights;
 import io.github.roundstar.ingest.UnusableInputException;
+import io.github.roundstar.ingest.layout.Layout;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.GuideLog;
 import io.github.roundstar.model.Night;
@@ -14,6 +16,7 @@ import io.github.roundstar.report.NightPage;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Carries out a job: logs in, a report and a JSON result per night out. */
 public final class Analysis {
@@ -22,8 +25,8 @@ public final class Analysis {
   /**
    * Analyses every night of the logs.
    *
-   * @throws UnusableInputException when the equipment file cannot be used; a log that cannot be
-   *     used only joins the outcome
+   * @throws UnusableInputException when the equipment or layout file cannot be used; a log that
+   *     cannot be used only joins the outcome
    * @throws UnwritableOutputException when the results cannot be written
    */
   public static AnalysisOutcome run(AnalysisJob job)
@@ -35,7 +38,11 @@ public final class Analysis {
             : Equipment.UNKNOWN;
     LogFiles named = LogFiles.named(job.logs());
     List<String> unusable = new ArrayList<>(named.missing());
-    List<GuideLog> logs = read(named.files(), unusable);
+    Optional<Layout> layout =
+        job.layout().isPresent()
+            ? Optional.of(LayoutReader.layout(job.layout().get()))
+            : Optional.empty();
+    List<GuideLog> logs = read(named.files(), layout, unusable);
     Nights grouped =
         NightGrouping.group(logs, equipment.site().longitudeDegrees(), job.utcOffset());
     List<String> warnings = new ArrayList<>();
@@ -63,11 +70,12 @@ public final class Analysis {
     thread.start();
   }
 
-  private static List<GuideLog> read(List<Path> files, List<String> unusable) {
+  private static List<GuideLog> read(
+      List<Path> files, Optional<Layout> layout, List<String> unusable) {
     List<GuideLog> logs = new ArrayList<>();
     for (Path file : files) {
       try {
-        logs.add(GuideTableReader.read(file));
+        logs.add(LogReader.read(file, layout));
       } catch (UnusableInputException e) {
         unusable.add(e.getMessage());
       }

@@ -10,6 +10,7 @@ import java.util.Optional;
  *
  * @param logs files, folders or glob patterns
  * @param equipment equipment file
+ * @param layout layout file for logs that are no guide tables
  * @param out folder for the results; made when missing
  * @param utcOffset offset of the logs' clocks, instead of what their headers say
  * @param siteShown whether what gives the site away may stand in the results
@@ -18,6 +19,7 @@ import java.util.Optional;
 public record AnalysisJob(
     List<String> logs,
     Optional<Path> equipment,
+    Optional<Path> layout,
     Path out,
     Optional<ZoneOffset> utcOffset,
     boolean siteShown,

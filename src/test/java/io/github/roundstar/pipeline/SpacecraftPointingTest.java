@@ -110,6 +110,7 @@ class SpacecraftPointingTest {
             new AnalysisJob(
                 List.of(table.toString()),
                 Optional.empty(),
+                Optional.empty(),
                 folder.resolve("out"),
                 Optional.empty(),
                 true,

@@ -1,0 +1,99 @@
+package io.github.roundstar.ingest;
+
+import io.github.roundstar.formats.FormatException;
+import io.github.roundstar.ingest.layout.Decision;
+import io.github.roundstar.ingest.layout.Inference;
+import io.github.roundstar.ingest.layout.LayoutFile;
+import io.github.roundstar.ingest.layout.LayoutInference;
+import io.github.roundstar.ingest.layout.LayoutText;
+import io.github.roundstar.model.GuideLog;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Logs read by a layout that was worked out from their text. */
+public final class InferredLog {
+  private InferredLog() {}
+
+  /**
+   * Works out the layout of a log.
+   *
+   * @throws UnusableInputException if it is no text log with rows of numbers
+   */
+  public static Inference infer(Path log) throws UnusableInputException {
+    try {
+      return LayoutInference.of(log);
+    } catch (FormatException e) {
+      throw new UnusableInputException(e);
+    } catch (IOException e) {
+      throw new UnusableInputException(log, e);
+    }
+  }
+
+  /** Reads a log if every decision that a figure depends on is certain, and says so. */
+  static GuideLog read(Path log) throws UnusableInputException {
+    Inference inference = infer(log);
+    String file = String.valueOf(log.getFileName());
+    if (!inference.isCertain()) {
+      throw new UnusableInputException(questions(file, inference.open()));
+    }
+    try {
+      // What is used is what the written file says, so that both are one.
+      byte[] written = LayoutText.of(inference.layout()).getBytes(StandardCharsets.UTF_8);
+      GuideLog read = LayoutReader.read(log, LayoutFile.read("inferred", written));
+      return new GuideLog(
+          read.source(), read.utcOffset(), read.runs(), warnings(file, inference, read));
+    } catch (FormatException e) {
+      throw new UnusableInputException(e);
+    }
+  }
+
+  private static List<String> warnings(String file, Inference inference, GuideLog read) {
+    List<String> all = new ArrayList<>();
+    all.add(
+        FormatException.located(
+            file,
+            0,
+            "its layout was worked out from the text, "
+                + inference.decisions().size()
+                + " decisions",
+            "look at them with roundstar layout " + file));
+    for (Decision decision : inference.noted()) {
+      all.add(
+          FormatException.located(
+              file,
+              0,
+              decision.about() + " " + decision.chosen() + ": " + decision.because(),
+              decision.ask().isEmpty()
+                  ? "nothing to mend unless the log can hold more"
+                  : "give a layout file with " + decision.ask().replace("\n", " ")));
+    }
+    all.addAll(read.warnings());
+    return all;
+  }
+
+  private static FormatException questions(String file, List<Decision> open) {
+    StringBuilder lines = new StringBuilder();
+    for (Decision decision : open) {
+      lines
+          .append("\n\n# ")
+          .append(decision.about())
+          .append(": ")
+          .append(decision.because())
+          .append('\n')
+          .append(decision.ask());
+    }
+    return new FormatException(
+        file,
+        0,
+        "its layout cannot be worked out without an answer to "
+            + open.size()
+            + (open.size() == 1 ? " question" : " questions"),
+        "write the layout with roundstar layout "
+            + file
+            + " --out FILE, correct these lines in it, and give it with --layout:"
+            + lines);
+  }
+}

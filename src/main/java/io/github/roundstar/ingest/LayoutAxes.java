@@ -1,0 +1,158 @@
+package io.github.roundstar.ingest;
+
+import io.github.roundstar.formats.FormatException;
+import io.github.roundstar.ingest.layout.ColumnRule;
+import io.github.roundstar.ingest.layout.Direction;
+import io.github.roundstar.ingest.layout.Layout;
+import io.github.roundstar.ingest.layout.LayoutLines;
+import io.github.roundstar.ingest.layout.Meaning;
+import java.util.EnumMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** Offsets and pulses of one run in the model's units and signs. */
+final class LayoutAxes {
+  private final String file;
+  private final Layout layout;
+  private final LayoutSettings settings;
+  private final Map<Meaning, Double> factors = new EnumMap<>(Meaning.class);
+  private final double raRadians;
+  private final double decRadians;
+
+  LayoutAxes(String file, Layout layout, LayoutSettings settings) throws FormatException {
+    this.file = file;
+    this.layout = layout;
+    this.settings = settings;
+    for (ColumnRule column : layout.columns()) {
+      factors.put(column.means(), unit(column) * sign(column));
+    }
+    boolean camera = layout.has(Meaning.X_OFFSET);
+    OptionalDouble told = camera ? settings.cameraDegrees() : OptionalDouble.empty();
+    double written = layout.camera().raDegrees().orElse(0);
+    double ra = told.orElse(written);
+    double dec = ra + layout.camera().decDegrees().orElse(written + 90) - written;
+    double turn = camera && !settings.angleToldForRun() && turned("the camera") ? 180 : 0;
+    raRadians = Math.toRadians(ra + turn);
+    decRadians = Math.toRadians(dec + turn);
+  }
+
+  private double unit(ColumnRule column) throws FormatException {
+    String unit = column.unit().orElse("");
+    boolean distance = unit.equals("px") || unit.equals("arcsec");
+    double factor = unit.equals("px") ? scale(column) : unit.equals("s") ? 1000 : 1;
+    if (!column.means().isPulse() || !distance) {
+      return factor;
+    }
+    double rate =
+        settings
+            .guideArcsecPerSecond()
+            .orElseThrow(() -> needs(column, unit, "the guide rate", "guide-rate", "0.5"));
+    double cosine = 1;
+    if (!column.means().isDec()) {
+      double dec =
+          settings
+              .declinationDegrees()
+              .orElseThrow(() -> needs(column, unit, "the declination", "declination", "41.5"));
+      cosine = Math.cos(Math.toRadians(dec));
+    }
+    return factor * 1000 / (rate * Math.max(cosine, 1e-3));
+  }
+
+  private double scale(ColumnRule column) throws FormatException {
+    return settings
+        .arcsecPerPixel()
+        .orElseThrow(() -> needs(column, "px", "the scale", "scale", "1.85"));
+  }
+
+  private FormatException needs(
+      ColumnRule column, String unit, String what, String setting, String example) {
+    return new FormatException(
+        file,
+        0,
+        column.called() + " is in " + unit + ", but neither log nor layout tells " + what,
+        String.format(
+            Locale.ROOT,
+            "add to the layout: [[setting]] means = \"%s\" value = \"%s\"",
+            setting,
+            example));
+  }
+
+  private int sign(ColumnRule column) throws FormatException {
+    int turn = column.turnsWithPier() && turned(column.called()) ? -1 : 1;
+    return turn * column.positive().map(Direction::sign).orElse(1);
+  }
+
+  /** Whether the tube is on the other side of the pier than the one the layout is written for. */
+  private boolean turned(String what) throws FormatException {
+    if (layout.camera().pierSide().isEmpty()) {
+      return false;
+    }
+    return layout.camera().pierSide().get()
+        != settings
+            .side()
+            .orElseThrow(
+                () ->
+                    new FormatException(
+                        file,
+                        0,
+                        what + " turns with the pier side, which the log does not tell",
+                        "add to the layout: [[setting]] means = \"pier-side\" value = \"west\""));
+  }
+
+  /** Offsets east and north [arcsec]; NaN where missing. */
+  double[] offsetArcsec(LayoutLines lines) throws CellFault {
+    if (!layout.has(Meaning.X_OFFSET)) {
+      return new double[] {along(lines, Meaning.RA_OFFSET), along(lines, Meaning.DEC_OFFSET)};
+    }
+    double x = along(lines, Meaning.X_OFFSET);
+    double y = along(lines, Meaning.Y_OFFSET);
+    return new double[] {
+      x * Math.cos(raRadians) + y * Math.sin(raRadians),
+      x * Math.cos(decRadians) + y * Math.sin(decRadians)
+    };
+  }
+
+  /** A column in the model's unit and sign; NaN where missing. */
+  double along(LayoutLines lines, Meaning meaning) throws CellFault {
+    Optional<String> cell = lines.cell(meaning);
+    return cell.isEmpty() ? Double.NaN : number(cell.get()) * factors.get(meaning);
+  }
+
+  /** The pulse of an axis, east or north positive [ms]; NaN where missing. */
+  double pulseMillis(LayoutLines lines, boolean dec) throws CellFault {
+    Meaning toward = dec ? Meaning.NORTH_PULSE : Meaning.EAST_PULSE;
+    Meaning away = dec ? Meaning.SOUTH_PULSE : Meaning.WEST_PULSE;
+    if (layout.has(toward) || layout.has(away)) {
+      return orZero(along(lines, toward)) - orZero(along(lines, away));
+    }
+    Meaning signed = dec ? Meaning.DEC_PULSE : Meaning.RA_PULSE;
+    Optional<String> cell = lines.cell(signed);
+    if (cell.isEmpty()) {
+      return Double.NaN;
+    }
+    PulseText pulse =
+        PulseText.of(cell.get(), lines.cell(dec ? Meaning.DEC_LETTER : Meaning.RA_LETTER), dec);
+    double length = number(pulse.number());
+    boolean direction = pulse.sign() != 0 || column(signed).positive().isPresent();
+    if (!direction && length != 0) {
+      throw new CellFault(
+          RowProblem.TEXT_IN_NUMBER,
+          "found a pulse '" + CellFault.shortened(cell.get()) + "' without a direction");
+    }
+    return length * factors.get(signed) * (pulse.sign() == 0 ? 1 : pulse.sign());
+  }
+
+  private ColumnRule column(Meaning meaning) {
+    return layout.columns().stream().filter(c -> c.means() == meaning).findFirst().orElseThrow();
+  }
+
+  private static double orZero(double value) {
+    return Double.isNaN(value) ? 0 : value;
+  }
+
+  private double number(String text) throws CellFault {
+    return CellFault.number(text, layout.text().decimalComma());
+  }
+}

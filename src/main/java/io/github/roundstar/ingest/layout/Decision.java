@@ -1,0 +1,46 @@
+package io.github.roundstar.ingest.layout;
+
+/**
+ * One thing that was worked out about a log.
+ *
+ * @param about what it is about
+ * @param chosen what was decided
+ * @param because the evidence
+ * @param sure how sure it is
+ * @param ask layout lines from which the user chooses, ready to be pasted; empty if nothing is
+ *     asked
+ */
+public record Decision(String about, String chosen, String because, Sureness sure, String ask) {
+  /** How sure a decision is. */
+  public enum Sureness {
+    /** The log says it, or allows nothing else. */
+    CERTAIN,
+    /** Not known, but no figure comes out wrong: it is missing, or only a label depends on it. */
+    NOTED,
+    /** Not known, and figures depend on it. */
+    OPEN
+  }
+
+  static Decision certain(String about, String chosen, String because) {
+    return new Decision(about, chosen, because, Sureness.CERTAIN, "");
+  }
+
+  static Decision noted(String about, String chosen, String because, String ask) {
+    return new Decision(about, chosen, because, Sureness.NOTED, ask);
+  }
+
+  static Decision open(String about, String because, String ask) {
+    return new Decision(about, "not known", because, Sureness.OPEN, ask);
+  }
+
+  /** One line for people. */
+  public String line() {
+    String word =
+        switch (sure) {
+          case CERTAIN -> "certain";
+          case NOTED -> "not known, no figure comes out wrong by it";
+          case OPEN -> "not known";
+        };
+    return about + ": " + chosen + " (" + word + "): " + because;
+  }
+}

@@ -1,0 +1,87 @@
+package io.github.roundstar.ingest.layout;
+
+import java.util.Locale;
+import java.util.Set;
+
+/** What a column may mean. */
+public enum Meaning {
+  /** Seconds, clock, or date and time, as {@link TimeForm} says. */
+  TIME,
+  /** The date that belongs to a clock time. */
+  DATE,
+  /** Number of the run. */
+  RUN,
+  /** Offset along right ascension, on the sky. */
+  RA_OFFSET("px", "arcsec"),
+  /** Offset along declination. */
+  DEC_OFFSET("px", "arcsec"),
+  /** Offset along the camera's rows. */
+  X_OFFSET("px", "arcsec"),
+  /** Offset along the camera's columns. */
+  Y_OFFSET("px", "arcsec"),
+  /** Pulse in right ascension, signed or with a letter E or W in the field. */
+  RA_PULSE("ms", "s", "px", "arcsec"),
+  /** Pulse in declination, signed or with a letter N or S in the field. */
+  DEC_PULSE("ms", "s", "px", "arcsec"),
+  /** Length of a pulse east. */
+  EAST_PULSE("ms", "s", "px", "arcsec"),
+  /** Length of a pulse west. */
+  WEST_PULSE("ms", "s", "px", "arcsec"),
+  /** Length of a pulse north. */
+  NORTH_PULSE("ms", "s", "px", "arcsec"),
+  /** Length of a pulse south. */
+  SOUTH_PULSE("ms", "s", "px", "arcsec"),
+  /** Letter E or W of the pulse whose length stands in the RA pulse column. */
+  RA_LETTER,
+  /** Letter N or S of the pulse whose length stands in the Dec pulse column. */
+  DEC_LETTER,
+  /** Shift of the set point along right ascension. */
+  RA_DITHER("px", "arcsec"),
+  /** Shift of the set point along declination. */
+  DEC_DITHER("px", "arcsec"),
+  /** Signal to noise of the star. */
+  SNR,
+  /** Flux of the star. */
+  FLUX,
+  /** A word or number that the events explain. */
+  EVENT,
+  /** Nothing that matters. */
+  NOTHING;
+
+  private final Set<String> units;
+
+  Meaning(String... units) {
+    this.units = Set.of(units);
+  }
+
+  /** The units it may have; empty where none is needed. */
+  public Set<String> units() {
+    return units;
+  }
+
+  /** The word for it in a layout file. */
+  public String word() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** Whether a positive value needs a direction. */
+  public boolean isSigned() {
+    return switch (this) {
+      case RA_OFFSET, DEC_OFFSET, RA_PULSE, DEC_PULSE, RA_DITHER, DEC_DITHER -> true;
+      default -> false;
+    };
+  }
+
+  /** Whether it is a pulse or part of one. */
+  public boolean isPulse() {
+    return units.contains("ms");
+  }
+
+  /** Whether it belongs to declination. */
+  public boolean isDec() {
+    return switch (this) {
+      case DEC_OFFSET, DEC_PULSE, NORTH_PULSE, SOUTH_PULSE, DEC_LETTER, DEC_DITHER -> true;
+      default -> false;
+    };
+  }
+}

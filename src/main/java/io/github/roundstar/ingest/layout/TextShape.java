@@ -1,0 +1,28 @@
+package io.github.roundstar.ingest.layout;
+
+import io.github.roundstar.formats.TextEncoding;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * How a log is written as text.
+ *
+ * @param encoding encoding of the file
+ * @param delimiter what separates the fields of a row
+ * @param widths widths of the fields with {@link Delimiter#FIXED} [characters]; else empty
+ * @param decimalComma whether decimals are written with a comma
+ * @param remark marks lines that hold no row; they may still tell settings and events
+ * @param names marks the line that names the columns; none where columns are told by their place
+ */
+public record TextShape(
+    TextEncoding encoding,
+    Delimiter delimiter,
+    List<Integer> widths,
+    boolean decimalComma,
+    Optional<LinePattern> remark,
+    Optional<LinePattern> names) {
+  /** Copies. */
+  public TextShape {
+    widths = List.copyOf(widths);
+  }
+}
