@@ -1,5 +1,6 @@
 /**
- * Files of a night in, the model out: guide tables, the equipment file, and files into nights.
+ * Files of a night in, the model out: guide tables, text logs by their layout, the equipment file,
+ * and files into nights.
  *
  * <p><b>Units.</b> The column table turns the file's units into the model's: arcseconds on the sky,
  * milliseconds of pulse, seconds since the run's start in the middle of the exposure.
@@ -13,7 +14,7 @@
  * and, for the first thousand, kept with its line and what to do.
  *
  * <p><b>Neighbours.</b> {@code formats} opens the files, {@code model} is the result. Start at
- * {@link io.github.roundstar.ingest.GuideTableReader}, then {@link
+ * {@link io.github.roundstar.ingest.LogReader}, then {@link
  * io.github.roundstar.ingest.NightGrouping}.
  */
 package io.github.roundstar.ingest;

@@ -16,7 +16,10 @@ import java.io.InputStream;
 import java.io.SequenceInputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Random;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -80,7 +83,7 @@ class BadTextLogTest {
 
   @Test
   void logStillBeingWrittenLosesItsLastRowOnly() throws Exception {
-    byte[] cut = java.util.Arrays.copyOf(crane, crane.length - 12);
+    byte[] cut = Arrays.copyOf(crane, crane.length - 12);
 
     GuideLog log = read(new ByteArrayInputStream(cut));
 
@@ -94,9 +97,7 @@ class BadTextLogTest {
 
     GuideLog log =
         read(new ByteArrayInputStream((new String(crane, UTF_8) + second).getBytes(UTF_8)));
-    Nights nights =
-        NightGrouping.group(
-            java.util.List.of(log), java.util.OptionalDouble.empty(), Optional.empty());
+    Nights nights = NightGrouping.group(List.of(log), OptionalDouble.empty(), Optional.empty());
 
     assertThat(log.runs()).hasSize(4);
     assertThat(nights.nights())

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.DoublePredicate;
 
 /** The fields of one column of a sample: its name and unit, and what its values look like. */
 final class ColumnData {
@@ -49,7 +50,7 @@ final class ColumnData {
     return Arrays.stream(numbers).filter(Double::isFinite).toArray();
   }
 
-  double share(java.util.function.DoublePredicate test) {
+  double share(DoublePredicate test) {
     double[] values = finite();
     return values.length == 0
         ? 0

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.regex.Pattern;
 
@@ -69,9 +70,7 @@ final class ColumnMeanings {
   static ColumnRule rule(ColumnData column, Meaning meaning) {
     return new ColumnRule(
         column.name.isEmpty() ? Optional.empty() : Optional.of(column.name),
-        column.name.isEmpty()
-            ? java.util.OptionalInt.of(column.index + 1)
-            : java.util.OptionalInt.empty(),
+        column.name.isEmpty() ? OptionalInt.of(column.index + 1) : OptionalInt.empty(),
         meaning,
         Optional.empty(),
         Optional.empty(),

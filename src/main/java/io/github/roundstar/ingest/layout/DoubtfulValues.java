@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.IntStream;
 
 /** Numbers that may stand for a star that was not measured: both offsets 0, or one far value. */
 final class DoubtfulValues {
@@ -48,7 +49,7 @@ final class DoubtfulValues {
   private static void open(ColumnData column, int rows, double value, List<Decision> decisions) {
     String written =
         column.cells.get(
-            java.util.stream.IntStream.range(0, column.numbers.length)
+            IntStream.range(0, column.numbers.length)
                 .filter(i -> column.numbers[i] == value)
                 .findFirst()
                 .orElse(0));

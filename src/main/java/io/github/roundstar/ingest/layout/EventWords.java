@@ -2,17 +2,20 @@ package io.github.roundstar.ingest.layout;
 
 import io.github.roundstar.ingest.layout.EventRule.Kind;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.regex.Pattern;
 
 /** What happened, told by ordinary words. */
 final class EventWords {
   /** In the order in which they are tried: the end of settling names settling too. */
-  private static final Map<Kind, Pattern> WORDS = new java.util.LinkedHashMap<>();
+  private static final Map<Kind, Pattern> WORDS = new LinkedHashMap<>();
 
   static {
     put(
@@ -44,7 +47,7 @@ final class EventWords {
   static List<EventRule> rules(ColumnData column, List<Decision> decisions) {
     Map<Kind, List<String>> byKind = new TreeMap<>();
     List<String> unknown = new ArrayList<>();
-    java.util.Set<String> words = new java.util.TreeSet<>(column.cells);
+    Set<String> words = new TreeSet<>(column.cells);
     words.remove("");
     for (String word : words) {
       Optional<Kind> kind = of(word);
@@ -73,7 +76,7 @@ final class EventWords {
 
   /** Rules for lines between the rows. */
   static List<EventRule> lineRules(List<String> between) {
-    Map<Kind, String> first = new java.util.LinkedHashMap<>();
+    Map<Kind, String> first = new LinkedHashMap<>();
     for (String line : between) {
       of(line).ifPresent(kind -> first.putIfAbsent(kind, line));
     }

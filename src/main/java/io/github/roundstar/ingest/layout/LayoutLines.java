@@ -33,6 +33,7 @@ public final class LayoutLines implements Closeable {
   private boolean inRun;
   private boolean rowsSeen;
   private boolean namesSeen;
+  private boolean rowPending;
 
   /** Reads a log, which is closed with this. */
   public LayoutLines(TextSource source, Layout layout) {
@@ -74,8 +75,6 @@ public final class LayoutLines implements Closeable {
     }
     return false;
   }
-
-  private boolean rowPending;
 
   private boolean rowTaken() {
     boolean taken = rowPending;

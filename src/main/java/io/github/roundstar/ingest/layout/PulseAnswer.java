@@ -1,5 +1,7 @@
 package io.github.roundstar.ingest.layout;
 
+import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.DecompositionSolver;
@@ -27,10 +29,9 @@ record PulseAnswer(int rows, double first, double second, double share) {
    * @param lag 0: a row's pulse answers its own offset; 1: that of the row before
    * @param taken rows to use
    */
-  static PulseAnswer of(
-      double[] pulse, double[] one, double[] two, int lag, java.util.function.IntPredicate taken) {
+  static PulseAnswer of(double[] pulse, double[] one, double[] two, int lag, IntPredicate taken) {
     int[] rows =
-        java.util.stream.IntStream.range(1, pulse.length)
+        IntStream.range(1, pulse.length)
             .filter(taken)
             .filter(i -> pulse[i] != 0 && Double.isFinite(pulse[i]))
             .filter(i -> Double.isFinite(one[i - lag]) && Double.isFinite(two[i - lag]))

@@ -1,5 +1,6 @@
 /**
- * How a text log is laid out: the description, its TOML file, and lines taken apart by it.
+ * How a text log is laid out: the description, its TOML file, lines taken apart by it, and its
+ * inference from text alone.
  *
  * <p><b>Units.</b> Each column and setting carries the unit it is written in; {@code ingest} turns
  * them into the model's.
@@ -13,6 +14,7 @@
  * <p><b>Neighbours.</b> Imports {@code formats} and {@code model}; {@link
  * io.github.roundstar.ingest.LayoutReader} turns a log and its layout into the model. Start at
  * {@link io.github.roundstar.ingest.layout.Layout}, then {@link
- * io.github.roundstar.ingest.layout.LayoutFile}.
+ * io.github.roundstar.ingest.layout.LayoutFile} and {@link
+ * io.github.roundstar.ingest.layout.LayoutInference}.
  */
 package io.github.roundstar.ingest.layout;

@@ -11,6 +11,7 @@ import io.github.roundstar.simulate.SimulatedNight;
 import java.io.ByteArrayOutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Optional;
 import java.util.Random;
 import java.util.zip.GZIPOutputStream;
@@ -336,7 +337,7 @@ class LayoutInferenceTest {
       ByteArrayOutputStream packed = new ByteArrayOutputStream();
       try (GZIPOutputStream gzip = new GZIPOutputStream(packed)) {
         byte[] block = new byte[1 << 20];
-        java.util.Arrays.fill(block, fill);
+        Arrays.fill(block, fill);
         for (int i = 0; i < 100; i++) {
           gzip.write(block);
         }
