@@ -107,6 +107,7 @@ class NightResultSchemaTest {
             new AnalysisJob(
                 List.of(logs),
                 equipment.map(Path::of),
+                Optional.empty(),
                 folder.resolve(name),
                 Optional.empty(),
                 true,

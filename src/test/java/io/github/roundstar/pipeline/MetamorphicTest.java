@@ -126,6 +126,7 @@ class MetamorphicTest {
             new AnalysisJob(
                 Stream.of(logs).map(Path::toString).toList(),
                 Optional.of(EQUIPMENT),
+                Optional.empty(),
                 folder.resolve("out" + calls++),
                 Optional.empty(),
                 true,

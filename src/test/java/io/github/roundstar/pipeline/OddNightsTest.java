@@ -61,6 +61,7 @@ class OddNightsTest {
             new AnalysisJob(
                 List.of(log.toString()),
                 equipment.filter(any -> withEquipment),
+                Optional.empty(),
                 folder.resolve("out"),
                 Optional.empty(),
                 true,

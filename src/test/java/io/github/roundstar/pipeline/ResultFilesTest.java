@@ -68,6 +68,7 @@ class ResultFilesTest {
             new AnalysisJob(
                 Stream.of(logs).map(Path::toString).toList(),
                 Optional.empty(),
+                Optional.empty(),
                 out,
                 Optional.empty(),
                 true,
@@ -199,6 +200,7 @@ class ResultFilesTest {
         Analysis.run(
             new AnalysisJob(
                 List.of(first.toString(), other.toString()),
+                Optional.empty(),
                 Optional.empty(),
                 out,
                 Optional.empty(),
