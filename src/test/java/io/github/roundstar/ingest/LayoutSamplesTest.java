@@ -2,6 +2,7 @@ package io.github.roundstar.ingest;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.roundstar.ingest.layout.Decision;
 import io.github.roundstar.ingest.layout.InventedLog;
 import io.github.roundstar.ingest.layout.InventedNight;
 import io.github.roundstar.model.GuideLog;
@@ -10,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
@@ -32,6 +34,13 @@ class LayoutSamplesTest {
 
     assertThat(read.runs()).hasSize(2);
     assertThat(read.source().unusable()).isZero();
+  }
+
+  @Test
+  void exampleThatDoesNotTellItsUnitsIsAskedAbout() throws Exception {
+    assertThat(InferredLog.infer(FOLDER.resolve("loft.log")).open())
+        .extracting(Decision::ask)
+        .anyMatch(ask -> ask.contains("at = 2") && ask.contains("unit = \"arcsec\"   # or \"px\""));
   }
 
   @ParameterizedTest

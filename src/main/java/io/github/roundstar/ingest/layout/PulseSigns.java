@@ -88,18 +88,21 @@ final class PulseSigns {
       questions.openCamera("without pulses nothing tells how the camera lies on the sky");
       return;
     }
-    for (Meaning meaning : List.of(Meaning.RA_OFFSET, Meaning.DEC_OFFSET)) {
-      Optional<Direction> named = series.named(meaning);
-      positive.put(meaning, named.orElse(Direction.ONE_WAY));
-      if (named.isEmpty()) {
-        questions.noteSense(meaning.isDec());
-      }
+    asNamed(false);
+    asNamed(true);
+  }
+
+  /** Without a pulse on the axis, its name alone tells a direction, and no figure asks for more. */
+  private void asNamed(boolean dec) {
+    Meaning offset = dec ? Meaning.DEC_OFFSET : Meaning.RA_OFFSET;
+    Meaning signed = dec ? Meaning.DEC_PULSE : Meaning.RA_PULSE;
+    Optional<Direction> named = series.named(offset);
+    positive.put(offset, named.orElse(Direction.ONE_WAY));
+    if (series.column(signed).isPresent() && !series.hasLetters(dec)) {
+      positive.put(signed, positive.get(offset));
     }
-    for (Meaning meaning : List.of(Meaning.RA_PULSE, Meaning.DEC_PULSE)) {
-      if (series.column(meaning).isPresent()) {
-        positive.put(
-            meaning, positive.get(meaning.isDec() ? Meaning.DEC_OFFSET : Meaning.RA_OFFSET));
-      }
+    if (named.isEmpty()) {
+      questions.noteSense(dec);
     }
   }
 
@@ -142,6 +145,10 @@ final class PulseSigns {
         letters
             ? Optional.of(dec ? Direction.NORTH : Direction.EAST)
             : series.column(signed).isPresent() ? series.named(signed) : Optional.empty();
+    if (count(pulse) == 0) {
+      asNamed(dec);
+      return;
+    }
     int[] signs = signsBySide(pulse, dec);
     if (signs.length == 0) {
       star.ifPresent(to -> positive.put(offset, to));

@@ -85,7 +85,7 @@ record RowShape(
     return cell.length() <= 40 && NUMBER.matcher(cell).matches();
   }
 
-  private static boolean startsAsNumber(String cell) {
+  static boolean startsAsNumber(String cell) {
     int at = !cell.isEmpty() && "+-.,".indexOf(cell.charAt(0)) >= 0 ? 1 : 0;
     return cell.length() > at && Character.isDigit(cell.charAt(at));
   }

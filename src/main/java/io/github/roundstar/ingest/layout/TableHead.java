@@ -84,7 +84,7 @@ record TableHead(
   private static boolean isWords(List<String> cells) {
     long words =
         cells.stream().filter(c -> !c.isEmpty() && !RowShape.isNumber(c)).distinct().count();
-    return words * 3 >= cells.size() * 2L && cells.stream().noneMatch(RowShape::isNumber);
+    return words * 3 >= cells.size() * 2L && cells.stream().noneMatch(RowShape::startsAsNumber);
   }
 
   private static boolean areUnits(List<String> cells) {

@@ -128,6 +128,20 @@ class LayoutInferenceTest {
   }
 
   @Test
+  void axisThatWasNeverPushedNeedsNoSign() throws Exception {
+    StringBuilder log = new StringBuilder();
+    for (String line : crane().split("\n")) {
+      String[] cells = line.split(";", -1);
+      if (cells.length == 7 && Character.isDigit(cells[0].charAt(0))) {
+        cells[4] = "0";
+      }
+      log.append(String.join(";", cells)).append('\n');
+    }
+
+    assertThat(infer(log.toString()).open()).isEmpty();
+  }
+
+  @Test
   void zeroesThatMayStandForLostStarsAreAskedAbout() throws Exception {
     StringBuilder log = new StringBuilder();
     int row = 0;
