@@ -46,8 +46,8 @@ final class Methods {
                   + " it is off by more than it is allowed to be."),
           new Method(
               "/runs/*/noiseFloorArcsec",
-              "White part of the same fit; interval from the curvature of its likelihood. Jolts count"
-                  + " as noise here."),
+              "White part of the same fit; interval from the curvature of its likelihood. Not given"
+                  + " when more than 3 frames in 1000 are jolts."),
           new Method(
               "/runs/*/backlashArcsecAxis",
               "Pulses pass through a play of unknown width; the width is the one with the highest"

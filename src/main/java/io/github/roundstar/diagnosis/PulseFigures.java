@@ -138,7 +138,8 @@ final class PulseFigures {
         .get()
         .noiseArcsec()
         .map(Answer::of)
-        .orElseGet(() -> Answer.none("noise cannot be told from wander here: record faster"));
+        .orElseGet(
+            () -> Answer.none("the noise of a frame cannot be told from wander and jolts here"));
   }
 
   private static Answer<Estimate> of(Optional<Estimate> figure) {
