@@ -14,7 +14,6 @@ import io.github.roundstar.motion.MountDrift;
 import io.github.roundstar.motion.PeriodicError;
 import io.github.roundstar.motion.RaMotion;
 import io.github.roundstar.motion.StarScatter;
-import java.util.List;
 import java.util.Optional;
 
 /**
@@ -26,8 +25,6 @@ import java.util.Optional;
  *     sky with cosine 1
  * @param dec motion of the mount in declination
  * @param decDriftFit drift in declination with the motion it was fitted to
- * @param periodic drift and periodic error; on the sky, and then good for the drift only, where the
- *     axis cannot be had
  * @param axis whether {@code ra} is at the axis, or why not
  */
 record RunStudy(
@@ -36,7 +33,6 @@ record RunStudy(
     Answer<RaMotion> ra,
     Answer<DecMotion> dec,
     Answer<MountDrift> decDriftFit,
-    Answer<PeriodicError> periodic,
     Answer<Double> axis) {
   static RunStudy of(GuideRun run, Equipment equipment) {
     Answer<Double> cosine = CosDec.of(run);
@@ -49,7 +45,6 @@ record RunStudy(
         ra,
         dec,
         dec.then(motion -> MountDrift.of(motion.run())),
-        ra.then(motion -> PeriodicError.of(List.of(motion.run()), Gears.of(equipment))),
         cosine);
   }
 
@@ -58,7 +53,7 @@ record RunStudy(
     return Directions.of(
         run.sense(),
         Axis.RA,
-        ra.then(motion -> periodic.then(found -> drift(found, motion.run()))));
+        ra.then(motion -> motion.periodic().then(found -> drift(found, motion.run()))));
   }
 
   /** Drift in declination [arcsec/min]. */
@@ -66,9 +61,17 @@ record RunStudy(
     return Directions.of(run.sense(), Axis.DEC, decDriftFit.map(MountDrift::arcsecPerMinute));
   }
 
+  /**
+   * Drift and periodic error; on the sky, and then good for the drift only, where the axis cannot
+   * be had.
+   */
+  Answer<PeriodicError> periodic() {
+    return ra.then(RaMotion::periodic);
+  }
+
   /** Periodic error, where the motion at the axis can be had. */
   Answer<PeriodicError> periodicAtAxis() {
-    return periodic.then(found -> axis.map(cosine -> found));
+    return periodic().then(found -> axis.map(cosine -> found));
   }
 
   /** Motion at the axis, where it can be had. */

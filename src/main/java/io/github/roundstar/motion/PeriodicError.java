@@ -59,6 +59,11 @@ public final class PeriodicError {
     return Optional.empty();
   }
 
+  /** The gears that were found. */
+  List<Family> families() {
+    return found.fit().families();
+  }
+
   /** The sinusoids that stand out, largest first. */
   public List<Tone> tones() {
     return tones;

@@ -9,9 +9,10 @@ import java.util.Optional;
  * A run's motion in right ascension with the corrections taken out as the mount answered them.
  *
  * @param run the motion: pulses push as declared or, where that is off, as measured
+ * @param periodic drift and periodic error of that motion
  * @param response what was measured; nothing without pulses or with too few frames
  */
-public record RaMotion(AxisRun run, Optional<Response> response) {
+public record RaMotion(AxisRun run, Answer<PeriodicError> periodic, Optional<Response> response) {
   /**
    * Takes the corrections out as declared, finds the sinusoids, measures the response beside them,
    * and takes the corrections out again with it.
@@ -24,11 +25,14 @@ public record RaMotion(AxisRun run, Optional<Response> response) {
         .map(
             made -> {
               AxisRun declared = AxisRun.of(guideRun, made.sky(), cosine);
+              Answer<PeriodicError> periodic = PeriodicError.of(List.of(declared), gears);
               Optional<Response> response =
-                  ToneSearch.of(List.of(declared), gears)
-                      .flatMap(found -> Response.of(declared, found.fit().families()));
+                  periodic.value().flatMap(found -> Response.of(declared, found.families()));
+              AxisRun run = response.map(r -> r.applied(declared)).orElse(declared);
               return new RaMotion(
-                  response.map(r -> r.applied(declared)).orElse(declared), response);
+                  run,
+                  run.responseMeasured() ? PeriodicError.of(List.of(run), gears) : periodic,
+                  response);
             });
   }
 }

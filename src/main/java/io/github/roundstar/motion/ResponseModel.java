@@ -1,7 +1,6 @@
 package io.github.roundstar.motion;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -27,11 +26,9 @@ final class ResponseModel {
    *
    * @param run motion with the corrections as declared taken out
    * @param families sinusoids, each free
-   * @param also further columns, such as the pulses of the other axis
    */
-  static ResponseModel of(AxisRun run, List<Family> families, double[]... also) {
+  static ResponseModel of(AxisRun run, List<Family> families) {
     List<double[]> columns = new ArrayList<>(List.of(ToneColumns.withDrift(run, families)));
-    columns.addAll(Arrays.asList(also));
     int first = columns.size();
     double[] pushedOneWay = run.motion().pushedOneWayArcsec();
     double[] pushedOtherWay = run.motion().pushedOtherWayArcsec();
@@ -61,11 +58,6 @@ final class ResponseModel {
       return oneWay ? firstExcess : -1;
     }
     return otherWay ? firstExcess + (oneWay ? 1 : 0) : -1;
-  }
-
-  /** Column of the first further regressor. */
-  int firstAlso(int count) {
-    return firstExcess - count;
   }
 
   private static boolean pushes(double[] pushed) {
