@@ -6,8 +6,10 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -57,7 +59,7 @@ class LauncherTest {
   @Test
   void warningsOfTheJvmAreKeptFromStdout() throws Exception {
     assertThat(run(launcher, java("17.0.15")).arguments())
-        .containsSubsequence("-Xlog:disable", "-Xlog:all=warning:stderr");
+        .containsSubsequence("-Xlog:disable", "-Xlog:all=warning,cds*=off,class+path*=off:stderr");
   }
 
   @Test
@@ -81,6 +83,97 @@ class LauncherTest {
     Files.createFile(fonts);
     assertThat(run(launcher, java("17.0.15")).arguments())
         .containsSubsequence(option, "io.github.roundstar.cli.Main");
+  }
+
+  @Test
+  void jarsStandOnTheClassPathInAFixedOrderOwnJarFirst() throws Exception {
+    Files.createDirectories(home.resolve("lib"));
+    for (String jar : List.of("zebra.jar", "roundstar.jar", "ant.jar")) {
+      Files.createFile(home.resolve("lib").resolve(jar));
+    }
+
+    assertThat(run(launcher, java("17.0.15")).arguments())
+        .contains(
+            Stream.of("roundstar.jar", "ant.jar", "zebra.jar")
+                .map(jar -> home + "/lib/" + jar)
+                .collect(Collectors.joining(":")));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"analyze", "layout", "tolerance", "--help"})
+  void shortWorkStartsWithTheQuickCompiler(String command) throws Exception {
+    assertThat(run(launcher, java("17.0.15"), "--verbose", command).arguments())
+        .contains("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"season", "compare", "stars", "simulate"})
+  void longWorkKeepsTheDefaultsOfTheJvm(String command) throws Exception {
+    assertThat(run(launcher, java("17.0.15"), "--verbose", command).arguments())
+        .doesNotContain("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1");
+  }
+
+  @Test
+  void archiveOfClassesIsMadeAtTheFirstStartAndMappedFromThenOn() throws Exception {
+    listClasses();
+    Path cache = folder.resolve("cache");
+
+    Ran first = start(launcher, caching(cache, java("17.0.15")));
+    Path archive = onlyFile(cache.resolve("roundstar"));
+    FileTime made = Files.getLastModifiedTime(archive);
+    Ran second = start(launcher, caching(cache, java("17.0.15")));
+
+    assertThat(archive.getFileName().toString()).matches("classes-\\d+-\\d+\\.jsa");
+    assertThat(List.of(first, second))
+        .allSatisfy(
+            ran -> assertThat(ran.arguments()).contains("-XX:SharedArchiveFile=" + archive));
+    assertThat(Files.getLastModifiedTime(onlyFile(cache.resolve("roundstar")))).isEqualTo(made);
+  }
+
+  @Test
+  void anotherBuildReplacesTheArchive() throws Exception {
+    listClasses();
+    Path cache = folder.resolve("cache");
+    start(launcher, caching(cache, java("17.0.15")));
+    Path before = onlyFile(cache.resolve("roundstar"));
+
+    Files.writeString(home.resolve("lib/roundstar.jar"), "a newer build");
+    start(launcher, caching(cache, java("17.0.15")));
+
+    assertThat(onlyFile(cache.resolve("roundstar"))).isNotEqualTo(before);
+  }
+
+  @Test
+  void cacheThatCannotBeWrittenIsDoneWithout() throws Exception {
+    listClasses();
+    Path cache = Files.createFile(folder.resolve("no folder"));
+
+    Ran ran = start(launcher, caching(cache, java("17.0.15")));
+
+    assertThat(ran.exitCode()).isEqualTo(7);
+    assertThat(ran.stderr()).isEmpty();
+    assertThat(ran.arguments()).noneMatch(word -> word.startsWith("-XX:SharedArchiveFile"));
+  }
+
+  @Test
+  void failedArchiveLeavesNothingBehind() throws Exception {
+    listClasses();
+    Path cache = folder.resolve("cache");
+    Path java = java("17.0.15");
+    Files.writeString(
+        java.resolve("bin/java"),
+        """
+        #!/bin/sh
+        if [ "$1" = -Xshare:dump ]; then echo half >"${3#*=}"; echo broken; exit 1; fi
+        printf '%s\\n' "$@"
+        exit 7
+        """);
+
+    Ran ran = start(launcher, caching(cache, java));
+
+    assertThat(ran.exitCode()).isEqualTo(7);
+    assertThat(ran.arguments()).doesNotContain("broken");
+    assertThat(cache.resolve("roundstar")).isEmptyDirectory();
   }
 
   @ParameterizedTest
@@ -127,7 +220,31 @@ class LauncherTest {
   }
 
   private String classPath() {
-    return home + "/lib/roundstar.jar:" + home + "/lib/*";
+    return home + "/lib/roundstar.jar:" + home + "/lib/*.jar";
+  }
+
+  private void listClasses() throws IOException {
+    Files.createDirectories(home.resolve("lib"));
+    Files.createFile(home.resolve("lib/roundstar.jar"));
+    Files.createFile(home.resolve("lib/classes.lst"));
+  }
+
+  private static Map<String, String> caching(Path cache, Path javaHome) {
+    return Map.of(
+        "PATH",
+        System.getenv("PATH"),
+        "JAVA_HOME",
+        javaHome.toString(),
+        "XDG_CACHE_HOME",
+        cache.toString());
+  }
+
+  private static Path onlyFile(Path of) throws IOException {
+    try (Stream<Path> files = Files.list(of)) {
+      List<Path> all = files.toList();
+      assertThat(all).hasSize(1);
+      return all.get(0);
+    }
   }
 
   private Path java(String version) throws IOException {
@@ -140,6 +257,7 @@ class LauncherTest {
         """
         #!/bin/sh
         if [ "$1" = -version ]; then echo 'openjdk version "VERSION" 2024-01-16' >&2; exit; fi
+        if [ "$1" = -Xshare:dump ]; then echo classes >"${3#*=}"; exit; fi
         printf '%s\\n' "$@"
         exit 7
         """
