@@ -46,6 +46,7 @@ final class PageModel {
   private static Map<String, Object> section(Section section) {
     return map(
         "id", section.id(),
+        "link", "#" + section.id(),
         "heading", section.heading(),
         "blocks", list(section.blocks(), PageModel::block));
   }

@@ -16,17 +16,21 @@ import org.thymeleaf.templatemode.TemplateMode;
 import org.thymeleaf.templateresolver.StringTemplateResolver;
 
 /**
- * The template and its one style block. The policy in the page's head allows no request and no
- * style but this block, known by its hash (Content Security Policy Level 3, W3C).
+ * The template, its one style block and its one script. The policy in the page's head allows no
+ * request, no style and no script but these, known by their hashes (Content Security Policy Level
+ * 3, W3C).
  */
 final class PageTemplate {
   /** Loaded on first use, then kept. */
   private static final class Loaded {
     static final String HTML = resource("night.html");
     static final String STYLE = resource("night.css");
+    static final String SCRIPT = resource("night.js");
     static final String POLICY =
         "default-src 'none'; style-src 'sha256-"
             + sha256(STYLE)
+            + "'; script-src 'sha256-"
+            + sha256(SCRIPT)
             + "'; base-uri 'none'; form-action 'none'";
     static final TemplateEngine ENGINE = engine();
   }
@@ -38,7 +42,11 @@ final class PageTemplate {
         Loaded.HTML,
         new Context(
             Locale.ROOT,
-            Map.of("page", PageModel.of(page), "style", Loaded.STYLE, "policy", Loaded.POLICY)));
+            Map.of(
+                "page", PageModel.of(page),
+                "style", Loaded.STYLE,
+                "script", Loaded.SCRIPT,
+                "policy", Loaded.POLICY)));
   }
 
   private static TemplateEngine engine() {
@@ -46,10 +54,11 @@ final class PageTemplate {
     resolver.setTemplateMode(TemplateMode.HTML);
     resolver.setCacheable(true);
     StandardDialect dialect = new StandardDialect();
-    // The default one starts a JSON mapper, for scripts that this page does not have.
+    // The default one starts a JSON mapper, for scripts made from data, which this page does not
+    // have.
     dialect.setJavaScriptSerializer(
         (value, writer) -> {
-          throw new UnsupportedOperationException("a page without scripts");
+          throw new UnsupportedOperationException("a page whose script is fixed");
         });
     TemplateEngine engine = new TemplateEngine();
     engine.setDialect(dialect);

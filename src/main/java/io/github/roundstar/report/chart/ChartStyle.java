@@ -4,9 +4,13 @@ import java.awt.BasicStroke;
 import java.awt.Font;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
+import java.util.Map;
+import java.util.function.Function;
+import org.jfree.chart.ChartRenderingInfo;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.AxisLabelLocation;
 import org.jfree.chart.plot.Plot;
+import org.jfree.chart.plot.PlotRenderingInfo;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.svg.SVGGraphics2D;
@@ -107,6 +111,15 @@ final class ChartStyle {
 
   /** Draws the plot and passes it through the SVG step. */
   Svg draw(Plot plot, Sheet sheet) {
+    return draw(plot, sheet, drawn -> Map.of());
+  }
+
+  /**
+   * The same with data for the page's script.
+   *
+   * @param data from where the plot was drawn to names and values of {@code data-} attributes
+   */
+  Svg draw(Plot plot, Sheet sheet, Function<PlotRenderingInfo, Map<String, String>> data) {
     plot.setNoDataMessage(null);
     JFreeChart chart = new JFreeChart(null, font, plot, false);
     chart.setBackgroundPaint(null);
@@ -116,7 +129,8 @@ final class ChartStyle {
     g2.setDefsKeyPrefix(sheet.id() + "-");
     g2.setGeomDoubleConverter(SvgStep::decimals);
     g2.setTransformDoubleConverter(SvgStep::decimals);
-    chart.draw(g2, new Rectangle2D.Double(0, 0, sheet.width(), sheet.height()));
-    return SvgStep.of(g2.getSVGElement(), sheet);
+    ChartRenderingInfo drawn = new ChartRenderingInfo(null);
+    chart.draw(g2, new Rectangle2D.Double(0, 0, sheet.width(), sheet.height()), drawn);
+    return SvgStep.of(g2.getSVGElement(), sheet, data.apply(drawn.getPlotInfo()));
   }
 }

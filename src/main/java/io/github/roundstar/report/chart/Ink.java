@@ -1,6 +1,7 @@
 package io.github.roundstar.report.chart;
 
 import java.awt.Color;
+import java.util.Locale;
 
 /**
  * The palette. A chart is drawn in the light theme's colours; {@link SvgStep} turns each into the
@@ -30,13 +31,18 @@ enum Ink {
         rgb >> 16 & 0xFF, rgb >> 8 & 0xFF, rgb & 0xFF, (int) Math.round(opacity * 255));
   }
 
+  /** The page's variable, without its dashes. */
+  String variableName() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+
   /** The variable for {@code rgb(r,g,b)} as the SVG writer prints it. */
   static String variable(String printed) {
     for (Ink ink : values()) {
       Color color = ink.color();
       String own = "rgb(" + color.getRed() + "," + color.getGreen() + "," + color.getBlue() + ")";
       if (own.equals(printed)) {
-        return "var(--" + ink.name().toLowerCase(java.util.Locale.ROOT) + ")";
+        return "var(--" + ink.variableName() + ")";
       }
     }
     throw new IllegalArgumentException("colour outside the palette: " + printed);

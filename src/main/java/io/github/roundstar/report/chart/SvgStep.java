@@ -27,10 +27,10 @@ final class SvgStep {
     this.out = new StringBuilder(raw.length());
   }
 
-  /** The element, ready for the page. */
-  static Svg of(String raw, Sheet sheet) {
+  /** The element, ready for the page, with {@code data-} attributes for its script. */
+  static Svg of(String raw, Sheet sheet, Map<String, String> data) {
     SvgStep step = new SvgStep(raw);
-    step.open(sheet);
+    step.open(sheet, data);
     step.content(raw.indexOf('>') + 1);
     return new Svg(step.out.append("</svg>").toString(), sheet.width() < Sheet.WIDE);
   }
@@ -54,7 +54,7 @@ final class SvgStep {
     return digits.toString();
   }
 
-  private void open(Sheet sheet) {
+  private void open(Sheet sheet, Map<String, String> data) {
     String shape = sheet.width() == Sheet.WIDE ? "wide" : "small";
     out.append("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"chart ")
         .append(shape)
@@ -66,7 +66,11 @@ final class SvgStep {
         .append(sheet.id())
         .append("-t ")
         .append(sheet.id())
-        .append("-d\"><title id=\"")
+        .append("-d\"");
+    data.forEach(
+        (name, value) ->
+            out.append(" data-").append(name).append("='").append(escaped(value)).append('\''));
+    out.append("><title id=\"")
         .append(sheet.id())
         .append("-t\">")
         .append(escaped(sheet.title()))
@@ -199,6 +203,7 @@ final class SvgStep {
         case '&' -> result.append("&amp;");
         case '<' -> result.append("&lt;");
         case '>' -> result.append("&gt;");
+        case '\'' -> result.append("&#39;");
         default -> result.append(c);
       }
     }

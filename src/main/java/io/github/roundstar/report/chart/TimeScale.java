@@ -3,6 +3,8 @@ package io.github.roundstar.report.chart;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.Map;
 
 /** The horizontal axis of a night: time of day where it is known, else minutes. */
 final class TimeScale {
@@ -34,6 +36,19 @@ final class TimeScale {
             "minutes since the first frame")
         : style.horizontal(
             new ListedAxis(low, high, Ticks.clock(start, low, high, TICKS)), "time of day, UTC");
+  }
+
+  /** What a script needs to tell the time of a place between the two edges [px]. */
+  Map<String, String> data(double left, double right) {
+    Map<String, String> data = new LinkedHashMap<>();
+    data.put("left", SvgStep.decimals(left));
+    data.put("right", SvgStep.decimals(right));
+    data.put("low", SvgStep.decimals(low));
+    data.put("high", SvgStep.decimals(high));
+    if (start != null) {
+      data.put("start", start.toString());
+    }
+    return data;
   }
 
   /** Pixels, about, that a stretch of time takes on a wide chart. */

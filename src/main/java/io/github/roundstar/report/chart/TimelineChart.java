@@ -7,9 +7,13 @@ import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.RunTrace;
 import java.awt.BasicStroke;
+import java.awt.geom.Rectangle2D;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import org.jfree.chart.plot.CombinedDomainXYPlot;
+import org.jfree.chart.plot.PlotRenderingInfo;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.RectangleInsets;
 
@@ -67,8 +71,31 @@ public final class TimelineChart {
     return Optional.of(
         style.draw(
             all,
-            new Sheet(
-                "night", Sheet.WIDE, height, "Timeline of the night", words(evidence, reach))));
+            new Sheet("night", Sheet.WIDE, height, "Timeline of the night", words(evidence, reach)),
+            drawn -> data(time, drawn, reach)));
+  }
+
+  /** Places of the two lanes, so that the page's script can read values off them. */
+  private static Map<String, String> data(TimeScale time, PlotRenderingInfo drawn, double reach) {
+    Rectangle2D ra = drawn.getSubplotInfo(0).getDataArea();
+    Rectangle2D dec = drawn.getSubplotInfo(1).getDataArea();
+    Map<String, String> data = time.data(ra.getMinX(), ra.getMaxX());
+    data.put(
+        "lanes",
+        "[" + lane("RA", Ink.RA, ra, reach) + "," + lane("Dec", Ink.DEC, dec, reach) + "]");
+    return data;
+  }
+
+  private static String lane(String name, Ink ink, Rectangle2D area, double reach) {
+    return String.format(
+        Locale.ROOT,
+        "{\"name\":\"%s\",\"colour\":\"%s\",\"top\":%s,\"bottom\":%s,\"low\":%s,\"high\":%s}",
+        name,
+        ink.variableName(),
+        SvgStep.decimals(area.getMinY()),
+        SvgStep.decimals(area.getMaxY()),
+        SvgStep.decimals(-reach),
+        SvgStep.decimals(reach));
   }
 
   private static XYPlot lane(

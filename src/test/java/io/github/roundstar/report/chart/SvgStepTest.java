@@ -3,6 +3,7 @@ package io.github.roundstar.report.chart;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 /** What leaves the SVG step needs no style attribute and follows the page's palette. */
@@ -72,6 +73,6 @@ class SvgStepTest {
   }
 
   private static String step(String content) {
-    return SvgStep.of("<svg width='1'>" + content + "</svg>", SHEET).markup();
+    return SvgStep.of("<svg width='1'>" + content + "</svg>", SHEET, Map.of()).markup();
   }
 }
