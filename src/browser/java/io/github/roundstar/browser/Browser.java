@@ -47,7 +47,9 @@ final class Browser implements AutoCloseable {
     return driver;
   }
 
-  /** Opens a page as wide as a screen of that many CSS pixels, forgetting what was logged before. */
+  /**
+   * Opens a page as wide as a screen of that many CSS pixels, forgetting what was logged before.
+   */
   void open(Path page, int width) {
     driver.executeCdpCommand(
         "Emulation.setDeviceMetricsOverride",
