@@ -20,6 +20,9 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
   private static final double HIGHEST_LOG_RATIO = 5;
   private static final int COARSE_STEPS = 14;
 
+  /** Far inside the ratio's standard error, which is a tenth of a decade at best [decades]. */
+  private static final double LOG_RATIO_ACCURACY = 1e-4;
+
   /** Step of the numeric curvature of the likelihood [decades of the ratio]. */
   private static final double CURVATURE_STEP = 0.05;
 
@@ -167,7 +170,7 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
     double highest(double start, double reach) {
       double low = Math.max(LOWEST_LOG_RATIO, start - reach);
       double high = Math.min(HIGHEST_LOG_RATIO, start + reach);
-      return new BrentOptimizer(1e-9, 1e-6)
+      return new BrentOptimizer(1e-9, LOG_RATIO_ACCURACY)
           .optimize(
               new MaxEval(60),
               new UnivariateObjectiveFunction(this::at),

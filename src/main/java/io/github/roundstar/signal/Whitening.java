@@ -54,6 +54,10 @@ public final class Whitening {
     double logDeterminant = 0;
     double product = 1;
     double variance = 1;
+    double predicted = Double.NaN;
+    double total = 0;
+    double factor = 0;
+    double unit = 0;
     for (int i = 0; i < n; i++) {
       if (i == 0 || starts[i]) {
         starts[i] = true;
@@ -61,11 +65,17 @@ public final class Whitening {
         variance = 1;
         continue;
       }
-      double predicted = variance + ratioPerSecond * (seconds[i] - seconds[i - 1]);
-      double total = predicted + 1;
-      gain[i] = predicted / total;
-      scale[i] = 1 / Math.sqrt(total);
-      variance = gain[i];
+      double now = variance + ratioPerSecond * (seconds[i] - seconds[i - 1]);
+      // An even cadence soon brings the filter to rest: the same numbers again.
+      if (now != predicted) {
+        predicted = now;
+        total = predicted + 1;
+        factor = predicted / total;
+        unit = 1 / Math.sqrt(total);
+      }
+      variance = factor;
+      gain[i] = factor;
+      scale[i] = unit;
       // One logarithm for many factors, before their product grows out of range.
       product *= total;
       if (product > LARGE) {
@@ -119,9 +129,53 @@ public final class Whitening {
   /** Whitened columns, in the same order. */
   public double[][] apply(double[][] columns) {
     double[][] white = new double[columns.length][];
-    for (int j = 0; j < columns.length; j++) {
+    int j = 0;
+    for (; j + 3 < columns.length; j += 4) {
+      applyToFour(columns, white, j);
+    }
+    for (; j < columns.length; j++) {
       white[j] = apply(columns[j]);
     }
     return white;
+  }
+
+  /** Four columns at a time: one alone would wait for each step of its recursion. */
+  private void applyToFour(double[][] columns, double[][] white, int j) {
+    double[] in0 = columns[j];
+    double[] in1 = columns[j + 1];
+    double[] in2 = columns[j + 2];
+    double[] in3 = columns[j + 3];
+    double[] out0 = white[j] = new double[sample.length];
+    double[] out1 = white[j + 1] = new double[sample.length];
+    double[] out2 = white[j + 2] = new double[sample.length];
+    double[] out3 = white[j + 3] = new double[sample.length];
+    double level0 = 0;
+    double level1 = 0;
+    double level2 = 0;
+    double level3 = 0;
+    int step = 0;
+    for (int i = 0; i < in0.length; i++) {
+      if (startsPiece[i]) {
+        level0 = in0[i];
+        level1 = in1[i];
+        level2 = in2[i];
+        level3 = in3[i];
+        continue;
+      }
+      double factor = gain[i];
+      double unit = scale[i];
+      double error0 = in0[i] - level0;
+      double error1 = in1[i] - level1;
+      double error2 = in2[i] - level2;
+      double error3 = in3[i] - level3;
+      level0 += factor * error0;
+      level1 += factor * error1;
+      level2 += factor * error2;
+      level3 += factor * error3;
+      out0[step] = error0 * unit;
+      out1[step] = error1 * unit;
+      out2[step] = error2 * unit;
+      out3[step++] = error3 * unit;
+    }
   }
 }
