@@ -3,9 +3,9 @@ package io.github.roundstar.motion;
 import java.util.Locale;
 
 /**
- * One axis of a run guided again under other settings: the motion and the noise that the run really
- * had go through the fitted law with another gain, deadband or cadence, or with the periodic error
- * trained out. Dithers are left out. Immutable.
+ * One axis of a run guided again under other settings: the motion, the dithers and the noise that
+ * the run really had go through the fitted law with another gain, deadband or cadence, or with the
+ * periodic error trained out. Immutable.
  *
  * <p>The offsets that the log would show follow from motion plus noise, which is known well; the
  * star's motion is those offsets less the noise, of which only the mean and the variance are known,
@@ -34,11 +34,10 @@ public final class LoopReplay {
   private LoopReplay(MotionSplit split, Controller law) {
     this.split = split;
     this.law = law;
-    this.disturbance = split.motionAndNoise();
     this.noise = split.causes.get(MotionSplit.NOISE);
-    double begin = disturbance.length == 0 ? 0 : disturbance[0] - noise[0];
+    this.disturbance = split.frames.offsetArcsec.clone();
     for (int i = 0; i < disturbance.length; i++) {
-      disturbance[i] -= begin;
+      disturbance[i] += split.executedArcsec[i];
     }
   }
 
@@ -101,7 +100,7 @@ public final class LoopReplay {
     double square = 0;
     int n = 0;
     for (int i = 0; i < disturbance.length; i++) {
-      if (counts(i)) {
+      if (split.frames.used[i] && split.frames.listening[i]) {
         sum += split.frames.offsetArcsec[i];
         square += split.frames.offsetArcsec[i] * split.frames.offsetArcsec[i];
         n++;
@@ -110,13 +109,11 @@ public final class LoopReplay {
     return n == 0 ? 0 : Math.sqrt(Math.max(0, square - sum * sum / n) / n);
   }
 
-  private boolean counts(int i) {
-    return split.frames.used[i] && split.frames.listening[i];
-  }
-
   /** Guides again. */
   public ReplayedRun run(Setting setting) {
     double strength = setting.gain() / split.strength.mean() * 1000;
+    GuidedFrames guided = split.frames;
+    SettlingRule.Watch watch = guided.settlingRule.new Watch();
     Mount mount = new Mount();
     Controller.Course course = law.with(strength, setting.deadbandArcsec()).begin();
     int parts = ReplayedRun.STRETCHES;
@@ -129,10 +126,11 @@ public final class LoopReplay {
     int counted = 0;
     int averaged = 0;
     for (int i = 0; i < disturbance.length; i++) {
-      double trained = setting.trained() ? split.trainableArcsec[i] : 0;
+      double trained = setting.trained() ? split.trainableArcsec[i] - split.trainableArcsec[0] : 0;
       double offset = disturbance[i] - trained - mount.correction(i);
       int part = (int) ((long) i * parts / disturbance.length);
-      if (counts(i)) {
+      boolean settled = watch.settled(guided.moved[i], guided.seconds[i], offset);
+      if (settled && guided.steady[i] && guided.listening[i]) {
         double moved = offset - noise[i];
         frames[part]++;
         motion[part] += moved;

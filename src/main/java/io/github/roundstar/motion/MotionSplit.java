@@ -43,6 +43,9 @@ public final class MotionSplit {
   /** What each cause does to the star at every frame, uncorrected [arcsec]. */
   final Map<String, double[]> causes;
 
+  /** Where the executed corrections have brought the mount [arcsec]. */
+  final double[] executedArcsec;
+
   /** The part of the sinusoids that one gear's curve can take out [arcsec]. */
   final double[] trainableArcsec;
 
@@ -54,6 +57,7 @@ public final class MotionSplit {
     this.strength = made.strength;
     this.playArcsec = made.playArcsec;
     this.causes = made.causes;
+    this.executedArcsec = made.executedArcsec;
     this.trainableArcsec = made.trainableArcsec;
     this.levelVariance = made.levelVariance;
   }
@@ -115,19 +119,5 @@ public final class MotionSplit {
 
   private static double declared(GuideRun run, Axis axis, Equipment equipment) {
     return GuideRate.declaredSky(run, axis, equipment).value().orElse(0.0);
-  }
-
-  /** Sum of all causes but play: what the loop would have had to follow, noise and all [arcsec]. */
-  double[] motionAndNoise() {
-    double[] sum = new double[frames.size()];
-    causes.forEach(
-        (cause, series) -> {
-          if (!cause.equals(BACKLASH)) {
-            for (int i = 0; i < sum.length; i++) {
-              sum[i] += series[i];
-            }
-          }
-        });
-    return sum;
   }
 }

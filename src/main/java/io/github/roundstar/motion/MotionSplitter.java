@@ -17,6 +17,7 @@ final class MotionSplitter {
   final Map<String, double[]> causes = new LinkedHashMap<>();
   final double[] levelVariance;
   final double[] trainableArcsec;
+  final double[] executedArcsec;
   double playArcsec;
 
   private final SharedFit fit;
@@ -39,6 +40,7 @@ final class MotionSplitter {
     this.levelVariance = new double[frames.size()];
     this.trainableArcsec = new double[frames.size()];
     this.left = motion();
+    this.executedArcsec = executed();
   }
 
   /**
@@ -60,9 +62,8 @@ final class MotionSplitter {
     playArcsec = declared == 0 ? 0 : declaredPlay * strength.mean() / declared;
     if (playArcsec > 0) {
       double[] kept = sent(sent);
-      double[] executed = executed();
       for (int i = 0; i < kept.length; i++) {
-        kept[i] -= executed[i];
+        kept[i] -= executedArcsec[i];
       }
       causes.put(MotionSplit.BACKLASH, kept);
     }
