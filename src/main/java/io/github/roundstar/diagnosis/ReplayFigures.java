@@ -17,10 +17,12 @@ import java.util.stream.Stream;
 /** The night guided again over a grid of settings, axis by axis, all runs together. */
 final class ReplayFigures {
   private static final double[] GAINS = {0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1};
-  private static final int[] AVERAGED = {1, 2, 4};
 
-  /** Deadbands tried besides none and the current one, in standard deviations of the noise. */
-  private static final double[] DEADBANDS_IN_NOISE = {0.5, 1};
+  /** Gains tried with what changes less, or costs more to set up. */
+  private static final double[] FEW_GAINS = {0.1, 0.2, 0.3, 0.5, 0.7};
+
+  /** Frames averaged for one pulse besides one. */
+  private static final int[] AVERAGED = {2, 4};
 
   private ReplayFigures() {}
 
@@ -85,14 +87,15 @@ final class ReplayFigures {
       List<Setting> settings = new ArrayList<>();
       boolean trainable = runs.stream().allMatch(LoopReplay::trainable);
       for (double gain : GAINS) {
-        for (int averaged : AVERAGED) {
-          settings.add(new Setting(gain, deadband, averaged, false));
-        }
+        settings.add(new Setting(gain, deadband, 1, false));
         if (deadband > 0) {
           settings.add(new Setting(gain, 0, 1, false));
         }
-        for (double share : DEADBANDS_IN_NOISE) {
-          settings.add(new Setting(gain, share * noise, 1, false));
+      }
+      for (double gain : FEW_GAINS) {
+        settings.add(new Setting(gain, noise, 1, false));
+        for (int averaged : AVERAGED) {
+          settings.add(new Setting(gain, deadband, averaged, false));
         }
         if (trainable) {
           settings.add(new Setting(gain, deadband, 1, true));
