@@ -18,6 +18,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** What the scatter about the set point is made of. */
@@ -29,9 +30,9 @@ final class BudgetSection {
       List.of(
           Column.words("cause"),
           Column.numbers("RA", "arcsec\u00b2"),
-          Column.numbers("share of trailing in RA", ""),
+          Column.numbers("share within an exposure", "RA"),
           Column.numbers("Dec", "arcsec\u00b2"),
-          Column.numbers("share of trailing in Dec", ""));
+          Column.numbers("share within an exposure", "Dec"));
 
   private BudgetSection() {}
 
@@ -58,18 +59,24 @@ final class BudgetSection {
   }
 
   private static String heading(RunResult run) {
-    String ra = largest(run.budget().ra()).map(cause -> cause + " in RA").orElse("");
-    String dec = largest(run.budget().dec()).map(cause -> cause + " in Dec").orElse("");
-    String both = ra.isEmpty() || dec.isEmpty() ? ra + dec : ra + ", " + dec;
-    return "Most of the trailing: " + both;
+    String ra = largest(run.budget().ra());
+    String dec = largest(run.budget().dec());
+    String most =
+        ra.equals(dec)
+            ? ra + " in both axes"
+            : Stream.of(ra.isEmpty() ? "" : ra + " in RA", dec.isEmpty() ? "" : dec + " in Dec")
+                .filter(words -> !words.isEmpty())
+                .collect(Collectors.joining(", "));
+    return "What changes within an exposure is mostly " + most;
   }
 
-  private static Optional<String> largest(List<BudgetPart> parts) {
+  private static String largest(List<BudgetPart> parts) {
     return parts == null
-        ? Optional.empty()
+        ? ""
         : parts.stream()
             .max(Comparator.comparingDouble(BudgetPart::shareOfTrailing))
-            .map(part -> Causes.of(part.cause()));
+            .map(part -> Causes.of(part.cause()))
+            .orElse("");
   }
 
   private static List<String> sentences(RunResult run, boolean several) {
@@ -81,8 +88,11 @@ final class BudgetSection {
         "The parts add up to the mean square of the offsets. A part below zero belongs to a cause"
             + " that happened to work against the others.");
     sentences.add(
-        "What stays the same over an exposure trails nothing: the share of trailing is that of what"
+        "What stays the same over an exposure trails nothing, so the shares are those of what"
             + " changes within one.");
+    sentences.add(
+        "Noise counts here as the log shows it: the error of measuring, which trails nothing, and"
+            + " the motion that the loop makes out of it.");
     remainder(sentences, "RA", run.budget().ra());
     remainder(sentences, "Dec", run.budget().dec());
     return sentences;

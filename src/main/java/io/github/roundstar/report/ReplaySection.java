@@ -127,7 +127,7 @@ final class ReplaySection {
         Cell.of(setting),
         Cell.of(Numbers.fixed(row.gain(), 2)),
         Cell.of(row.deadbandArcsec()),
-        Cell.of(row.cadenceSeconds()),
+        Cell.of(Numbers.fixed(row.cadenceSeconds(), 1)),
         Cell.of(row.predictedLoggedRmsArcsec()),
         Cell.of(row.predictedMotionRmsArcsec()),
         row.current() ? Cell.of("") : Cell.of(row.lessMotionArcsec()));

@@ -7,81 +7,68 @@ import io.github.roundstar.simulate.FrameTruth.Column;
 import io.github.roundstar.simulate.MountPlan;
 import io.github.roundstar.simulate.Scenario;
 import io.github.roundstar.simulate.SimulatedRun;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * The true budget of a simulated run with one pulse a frame and no delay: the simulator's own
- * series of every cause, each through a plain recursion with the true gain, times the true offsets.
- * Shares no code with the estimator.
+ * The true budget of a simulated run, tube west, without memory and delay: the simulator's own
+ * series of every cause, each through a plain recursion with the true gain, times the offsets.
+ * Shares no code with the estimator; the worm is its formula, jolts are what the motion has beyond
+ * drift, wander and worm, play is how far the motor is ahead of the tube.
  */
 final class BudgetTruth {
   private BudgetTruth() {}
 
   /** Mean square by cause [arcsec^2]. */
   static Map<String, Double> of(SimulatedRun run, Axis axis, Scenario scenario, double gain) {
-    FrameTruth truth = run.frames();
-    int n = truth.size();
     boolean ra = axis == Axis.RA;
     Map<String, double[]> causes = new LinkedHashMap<>();
-    causes.put("drift-lag", column(truth, ra ? Column.STEADY_RA : Column.STEADY_DEC));
-    causes.put("wander", column(truth, ra ? Column.WANDER_RA : Column.WANDER_DEC));
-    causes.put("noise", column(truth, ra ? Column.ERROR_RA : Column.ERROR_DEC));
-    double cosine = Math.cos(Math.toRadians(run.truth().declinationDegrees()));
-    double[] jolts = column(truth, ra ? Column.MOTION_RA : Column.MOTION_DEC);
-    for (MountPlan.Harmonic harmonic : scenario.mount().worm().harmonics()) {
-      if (ra) {
-        double[] tone = tone(run, scenario, harmonic, cosine);
-        causes.put(
-            harmonic.order() == 1 ? "periodic:worm" : "periodic:worm/" + harmonic.order(), tone);
+    causes.put("drift-lag", column(run, ra ? Column.STEADY_RA : Column.STEADY_DEC));
+    causes.put("wander", column(run, ra ? Column.WANDER_RA : Column.WANDER_DEC));
+    double[] jolts = column(run, ra ? Column.MOTION_RA : Column.MOTION_DEC);
+    causes.values().forEach(part -> subtract(jolts, part));
+    if (ra) {
+      for (MountPlan.Harmonic harmonic : scenario.mount().worm().harmonics()) {
+        double[] tone = tone(run, scenario, harmonic);
+        String source = harmonic.order() == 1 ? "worm" : "worm/" + harmonic.order();
+        causes.put("periodic:" + source, tone);
         subtract(jolts, tone);
       }
+    } else {
+      causes.put("backlash", column(run, Column.DEC_LAG));
     }
-    subtract(jolts, causes.get("drift-lag"));
-    subtract(jolts, causes.get("wander"));
+    causes.put("noise", column(run, ra ? Column.ERROR_RA : Column.ERROR_DEC));
     causes.put("jolts", jolts);
-    causes.put("backlash", ra ? new double[n] : column(truth, Column.DEC_LAG));
+    double[] offsets = offsets(run, axis);
     Map<String, Double> parts = new LinkedHashMap<>();
-    double[] offsets = new double[n];
-    for (int i = 0; i < n; i++) {
-      offsets[i] = axis.offsetArcsec(run.log().frames(), i);
-    }
     causes.forEach((cause, series) -> parts.put(cause, product(left(series, gain), offsets, run)));
     return parts;
   }
 
-  static double[] rms(SimulatedRun run, Axis axis) {
-    FrameTruth truth = run.frames();
-    boolean ra = axis == Axis.RA;
-    double[] log = new double[truth.size()];
-    double[] motion = new double[truth.size()];
-    for (int i = 0; i < log.length; i++) {
-      log[i] = axis.offsetArcsec(run.log().frames(), i);
-      motion[i] = log[i] - truth.at(ra ? Column.ERROR_RA : Column.ERROR_DEC, i);
-    }
-    double[] one = new double[log.length];
-    java.util.Arrays.fill(one, 1);
-    double m = product(log, one, run);
-    double k = product(motion, one, run);
-    return new double[] {
-      Math.sqrt(product(log, log, run) - m * m), Math.sqrt(product(motion, motion, run) - k * k)
-    };
+  /** RMS of the log's offsets and of the star's motion over the used frames. */
+  static double[] rmsArcsec(SimulatedRun run, Axis axis) {
+    double[] log = offsets(run, axis);
+    double[] motion = log.clone();
+    subtract(motion, column(run, axis == Axis.RA ? Column.ERROR_RA : Column.ERROR_DEC));
+    return new double[] {rms(log, run), rms(motion, run)};
   }
 
-  private static double[] tone(
-      SimulatedRun run, Scenario scenario, MountPlan.Harmonic harmonic, double cosine) {
-    double[] tone = new double[run.frames().size()];
+  private static double[] offsets(SimulatedRun run, Axis axis) {
+    double[] offsets = new double[run.frames().size()];
+    Arrays.setAll(offsets, i -> axis.offsetArcsec(run.log().frames(), i));
+    return offsets;
+  }
+
+  private static double[] tone(SimulatedRun run, Scenario scenario, MountPlan.Harmonic harmonic) {
+    double cosine = Math.cos(Math.toRadians(run.truth().declinationDegrees()));
     double rate = 2 * Math.PI * harmonic.order() / scenario.mount().worm().periodSeconds();
     double half = rate * scenario.evening().exposureSeconds() / 2;
     double phase = harmonic.phaseRadians() + harmonic.order() * run.truth().wormPhaseRadians();
-    for (int i = 0; i < tone.length; i++) {
-      tone[i] =
-          cosine
-              * harmonic.amplitudeArcsec()
-              * Math.sin(half)
-              / half
-              * Math.sin(rate * run.log().frames().timeSeconds(i) + phase);
-    }
+    double amplitude = cosine * harmonic.amplitudeArcsec() * Math.sin(half) / half;
+    double[] tone = new double[run.frames().size()];
+    Arrays.setAll(
+        tone, i -> amplitude * Math.sin(rate * run.log().frames().timeSeconds(i) + phase));
     return tone;
   }
 
@@ -93,6 +80,12 @@ final class BudgetTruth {
       corrected += gain * left[i];
     }
     return left;
+  }
+
+  private static double rms(double[] values, SimulatedRun run) {
+    double[] one = new double[values.length];
+    Arrays.fill(one, 1);
+    return Math.sqrt(product(values, values, run) - Math.pow(product(values, one, run), 2));
   }
 
   private static double product(double[] one, double[] other, SimulatedRun run) {
@@ -107,11 +100,10 @@ final class BudgetTruth {
     return sum / n;
   }
 
-  private static double[] column(FrameTruth truth, Column column) {
+  private static double[] column(SimulatedRun run, Column column) {
+    FrameTruth truth = run.frames();
     double[] values = new double[truth.size()];
-    for (int i = 0; i < values.length; i++) {
-      values[i] = truth.at(column, i);
-    }
+    Arrays.setAll(values, i -> truth.at(column, i));
     return values;
   }
 

@@ -19,6 +19,9 @@ public final class ReplayChart {
   private static final double DOT = 7;
   private static final double SAME = 1e-9;
 
+  /** Curves are cut off at this many times the present motion. */
+  private static final double MOST_OVER_PRESENT = 2.5;
+
   private ReplayChart() {}
 
   /**
@@ -31,19 +34,8 @@ public final class ReplayChart {
       return Optional.empty();
     }
     ChartStyle style = ChartStyle.load();
-    Extent extent = new Extent().add(0);
-    Extent gains = new Extent().add(0).add(HIGHEST_GAIN);
-    for (Replay row : rows) {
-      extent.add(row.predictedMotionRmsArcsec());
-      if (row.current()) {
-        gains.add(1.05 * row.gain());
-      }
-    }
-    ListedAxis horizontal =
-        style.horizontal(
-            new ListedAxis(0, gains.high(), Ticks.linear(0, gains.high(), 10)),
-            "gain: share of an offset that a pulse takes away");
-    double high = 1.08 * Math.max(extent.high(), 0.01);
+    ListedAxis horizontal = gains(style, rows);
+    double high = highest(rows);
     ListedAxis vertical = style.vertical(new ListedAxis(0, high, Ticks.linear(0, high, 6)));
     XYPlot plot = style.plot(horizontal, vertical);
     plot.setInsets(new RectangleInsets(ChartStyle.HEADROOM, 2, 2, RIGHT));
@@ -58,6 +50,29 @@ public final class ReplayChart {
         style.draw(
             plot,
             new Sheet("replay", Sheet.WIDE, HEIGHT, "Star motion under other gains", words(rows))));
+  }
+
+  private static ListedAxis gains(ChartStyle style, List<Replay> rows) {
+    Extent gains = new Extent().add(HIGHEST_GAIN);
+    rows.stream().filter(Replay::current).forEach(row -> gains.add(1.05 * row.gain()));
+    return style.horizontal(
+        new ListedAxis(0, gains.high(), Ticks.linear(0, gains.high(), 10)),
+        "gain: share of an offset that a pulse takes away");
+  }
+
+  /** Room for all curves, unless a bad gain would press the others flat. */
+  private static double highest(List<Replay> rows) {
+    Extent curves =
+        new Extent()
+            .add(0.01)
+            .addY(sweep(rows, "ra", false))
+            .addY(sweep(rows, "ra", true))
+            .addY(sweep(rows, "dec", false));
+    Extent present = new Extent();
+    rows.stream()
+        .filter(Replay::current)
+        .forEach(row -> present.add(row.predictedMotionRmsArcsec()));
+    return 1.08 * Math.min(curves.high(), MOST_OVER_PRESENT * Math.max(0.01, present.reach()));
   }
 
   /** The sweep over gain at the present deadband and cadence. */

@@ -14,7 +14,6 @@ public final class Causes {
     return switch (cause) {
       case "steady-offset" -> "steady offset";
       case "drift-lag" -> "drift, lagged behind";
-      case "noise" -> "noise, passed by the loop";
       case "remainder" -> "not explained";
       default -> cause;
     };
