@@ -54,6 +54,36 @@ final class Methods {
                   + " likelihood, everything else fitted anew; interval from its curvature, from the"
                   + " strength of pulses and from the difference of its two directions."),
           new Method(
+              "/runs/*/loop",
+              "The pulses are described by a law: offsets pass an exponential filter, one of some"
+                  + " frames ago is answered in proportion, unless it is below a deadband, up to a"
+                  + " limit. Filter and delay are those that leave least of the uncut pulses; the"
+                  + " deadband is the threshold that describes best which offsets had no pulse, and"
+                  + " holds a shortest pulse too. The gain is the law's, times what a second of"
+                  + " pulse was measured to move, whose interval it carries; the declared rate, give"
+                  + " or take 3 %, where that could not be measured. Noise amplification: g / (2 -"
+                  + " g), the closed form for a plain proportional loop."),
+          new Method(
+              "/runs/*/budget",
+              "Drift and sinusoids as fitted; what they leave is smoothed (Rauch, Tung and Striebel"
+                  + " 1965) into wander and noise, jolts being where it jumps beyond five standard"
+                  + " deviations. Each cause goes through the loop by itself, deadband and limits"
+                  + " averaged into the gain (Bussgang 1952); what it leaves, times the offsets,"
+                  + " averaged over the used frames, is its part. So the parts add up to the mean"
+                  + " square about the set point, cross terms are split equally, and a cause that"
+                  + " works against the others has a negative part. The share of trailing is the same"
+                  + " with each exposure's mean taken out; exposures follow one another from the"
+                  + " first used frame and begin anew after every dither."),
+          new Method(
+              "/replay",
+              "The recovered motion, dithers and noise go through the fitted law again with another"
+                  + " gain, deadband, number of frames averaged, or with the fitted curve of one gear"
+                  + " taken out, play included. The star's motion is what the log would show less the"
+                  + " smoothed noise, its mean square raised by the variance of that noise given the"
+                  + " log. All runs together, each about its own mean. Interval of the difference:"
+                  + " jackknife over 24 stretches a run, the same frames under both settings; it does"
+                  + " not hold nights with other air."),
+          new Method(
               "/night/driftArcsecPerMinuteSky", "Mean over the runs, weighted by their length."),
           new Method("/runs/*/periodic", PERIODIC),
           new Method("/night/periodic", PERIODIC),

@@ -11,11 +11,14 @@ import io.github.roundstar.results.Input;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
+import io.github.roundstar.results.Replay;
 import io.github.roundstar.results.RunResult;
 import io.github.roundstar.results.Unusable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 
 /**
  * A night analysed.
@@ -42,11 +45,23 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
     NightSummary summary =
         NightFigures.of(night, studies, periodic, imaging, gears, reasons.below("/night"));
     List<RunResult> runs = new ArrayList<>();
+    List<LoopStudy> ra = loops(studies, study -> LoopStudy.ra(study, equipment, Optional.empty()));
+    List<LoopStudy> dec =
+        loops(studies, study -> LoopStudy.dec(study, equipment, Optional.empty()));
     for (int i = 0; i < studies.size(); i++) {
       runs.add(
-          RunFigures.of(studies.get(i), imaging, gears, equipment, siteShown, reasons.ofRun(i)));
+          RunFigures.of(
+              studies.get(i),
+              ra.get(i),
+              dec.get(i),
+              imaging,
+              gears,
+              equipment,
+              siteShown,
+              reasons.ofRun(i)));
     }
-    reasons.below("").notYet("/polarAxis", "/exposures", "/replay", "/findings", "/verdict");
+    List<Replay> replay = reasons.below("").orNull("/replay", ReplayFigures.of(studies, ra, dec));
+    reasons.below("").notYet("/polarAxis", "/exposures", "/findings", "/verdict");
     NightResult result =
         new NightResult(
             NightResult.SCHEMA,
@@ -56,12 +71,17 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             runs,
             null,
             null,
-            null,
+            replay,
             null,
             null,
             reasons.all(),
             Methods.ALL);
     return new NightAnalysis(result, Evidence.of(night, studies, periodic, equipment));
+  }
+
+  private static List<LoopStudy> loops(
+      List<RunStudy> studies, Function<RunStudy, LoopStudy> study) {
+    return studies.stream().map(study).toList();
   }
 
   /** One period and amplitude over all runs; the run's own fit where there is only one. */

@@ -24,6 +24,8 @@ final class RunFigures {
    * The record.
    *
    * @param study what was found out about the run
+   * @param ra what was found out about its guiding in right ascension
+   * @param dec the same in declination
    * @param imagingArcsecPerPixel scale of the main camera
    * @param gears gears whose period is known
    * @param equipment what the user says of the mount
@@ -32,13 +34,15 @@ final class RunFigures {
    */
   static RunResult of(
       RunStudy study,
+      LoopStudy ra,
+      LoopStudy dec,
       OptionalDouble imagingArcsecPerPixel,
       Gears gears,
       Equipment equipment,
       boolean siteShown,
       Reasons.Scope scope) {
     GuideRun run = study.run();
-    scope.notYet("/loop", "/budget");
+    LoopFigures loop = new LoopFigures(ra, dec, scope);
     PulseFigures pulses = new PulseFigures(study, equipment, scope);
     return new RunResult(
         run.id(),
@@ -59,11 +63,11 @@ final class RunFigures {
             scope.orNull("/driftArcsecPerMinuteSky/ra", study.raDriftSky()),
             scope.orNull("/driftArcsecPerMinuteSky/dec", study.decDrift())),
         pulses.response(),
-        null,
+        loop.loop(),
         pulses.noiseFloor(),
         PeriodicFigures.of(study.periodicAtAxis(), gears, run.sense(), scope),
         pulses.backlash(),
-        null,
+        loop.budget(),
         SettlingFigures.of(List.of(run), scope),
         RunEvents.of(run.frames(), scope));
   }

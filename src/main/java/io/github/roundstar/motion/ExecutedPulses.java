@@ -46,8 +46,15 @@ final class ExecutedPulses {
     return acted;
   }
 
-  /** Mean over an exposure of the share of a pulse that has acted. */
-  private static double share(double sent, double length, double begin, double exposure) {
+  /**
+   * Mean over an exposure of the share of a pulse that has acted.
+   *
+   * @param sent when the pulse begins to act [s]
+   * @param length how long it acts [s, &ge; 0]
+   * @param begin of the exposure [s]
+   * @param exposure length of the exposure; 0 for an instant [s]
+   */
+  static double share(double sent, double length, double begin, double exposure) {
     if (begin >= sent + length) {
       return 1;
     }

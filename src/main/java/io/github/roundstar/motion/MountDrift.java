@@ -32,6 +32,11 @@ public final class MountDrift {
     return ToneReading.driftPerSecond(fit, 0).times(60);
   }
 
+  /** The fit itself. */
+  SharedFit fit() {
+    return fit;
+  }
+
   /** The motion with its unknown steps closed. */
   public LevelledMotion levelled() {
     return LevelledMotion.of(fit).get(0);

@@ -64,6 +64,16 @@ public final class PeriodicError {
     return found.fit().families();
   }
 
+  /** The fit itself. */
+  SharedFit fit() {
+    return found.fit();
+  }
+
+  /** Index of the family that {@link #curve} shows. */
+  OptionalInt mainFamily() {
+    return mainFamily;
+  }
+
   /** The sinusoids that stand out, largest first. */
   public List<Tone> tones() {
     return tones;

@@ -37,13 +37,10 @@ final class PulseTrain {
   PulseTrain behindPlay(double playSeconds, double slack) {
     double[] moved = new double[seconds.length];
     double[] delay = new double[seconds.length];
-    double slackOneWay = slack * playSeconds;
+    GearPlay play = new GearPlay(playSeconds, slack);
     for (int i = 0; i < seconds.length; i++) {
-      double length = Math.abs(seconds[i]);
-      double free = seconds[i] > 0 ? slackOneWay : playSeconds - slackOneWay;
-      delay[i] = Math.min(length, free);
-      moved[i] = Math.copySign(length - delay[i], seconds[i]);
-      slackOneWay += seconds[i] > 0 ? -delay[i] : delay[i];
+      delay[i] = play.lost(seconds[i]);
+      moved[i] = Math.copySign(Math.abs(seconds[i]) - delay[i], seconds[i]);
     }
     return new PulseTrain(moved, delay);
   }

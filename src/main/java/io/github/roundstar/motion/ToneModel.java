@@ -143,22 +143,32 @@ final class ToneModel {
 
   /** Sinusoids of one family in one run at its frames [arcsec]. */
   double[] tones(double[] parameters, int family, int run) {
-    AxisRun axisRun = backgrounds.get(run).run();
-    double[] seconds = axisRun.phaseSeconds();
-    double[] sum = new double[seconds.length];
-    double shift = shift(parameters, family, run);
-    List<Integer> harmonics = layout.families().get(family).harmonics();
-    for (int h = 0; h < harmonics.size(); h++) {
-      double rate = harmonics.get(h) * parameters[layout.rate(family)];
-      double dimming = ToneColumns.averaging(rate, axisRun.exposureSeconds());
-      double a = dimming * parameters[layout.amplitude(family, h)];
-      double b = dimming * parameters[layout.amplitude(family, h) + 1];
+    double[] sum = new double[backgrounds.get(run).run().motion().size()];
+    for (int h = 0; h < layout.families().get(family).harmonics().size(); h++) {
+      double[] tone = tone(parameters, family, h, run);
       for (int i = 0; i < sum.length; i++) {
-        double angle = rate * (seconds[i] - shift);
-        sum[i] += a * Math.cos(angle) + b * Math.sin(angle);
+        sum[i] += tone[i];
       }
     }
     return sum;
+  }
+
+  /** One sinusoid of a family, its {@code h}-th listed harmonic, in one run [arcsec]. */
+  double[] tone(double[] parameters, int family, int h, int run) {
+    AxisRun axisRun = backgrounds.get(run).run();
+    double[] seconds = axisRun.phaseSeconds();
+    double shift = shift(parameters, family, run);
+    int harmonic = layout.families().get(family).harmonics().get(h);
+    double rate = harmonic * parameters[layout.rate(family)];
+    double dimming = ToneColumns.averaging(rate, axisRun.exposureSeconds());
+    double a = dimming * parameters[layout.amplitude(family, h)];
+    double b = dimming * parameters[layout.amplitude(family, h) + 1];
+    double[] tone = new double[seconds.length];
+    for (int i = 0; i < tone.length; i++) {
+      double angle = rate * (seconds[i] - shift);
+      tone[i] = a * Math.cos(angle) + b * Math.sin(angle);
+    }
+    return tone;
   }
 
   /**

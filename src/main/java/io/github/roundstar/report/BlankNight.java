@@ -10,6 +10,7 @@ import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
 import io.github.roundstar.results.OffsetCloud;
 import io.github.roundstar.results.Polyline;
+import io.github.roundstar.results.Replay;
 import io.github.roundstar.results.RunTrace;
 import io.github.roundstar.results.SpectrumTrace;
 import io.github.roundstar.results.WormTrace;
@@ -35,11 +36,15 @@ final class BlankNight {
         List.of(),
         null,
         List.of(),
-        null,
+        List.of(replay(0.3, true), replay(0.6, false)),
         null,
         null,
         List.of(),
         List.of());
+  }
+
+  private static Replay replay(double gain, boolean current) {
+    return new Replay("ra", gain, 0, 3, 1, 1, false, current, !current, Estimate.symmetric(0, 1));
   }
 
   static NightEvidence evidence() {

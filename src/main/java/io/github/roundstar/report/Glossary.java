@@ -21,7 +21,11 @@ final class Glossary {
           word(
               "backlash",
               "Play in the gears that a motor must take up before the mount follows a reversal."),
+          word(
+              "budget",
+              "The mean square of the offsets by cause: what adds up to the square of the RMS."),
           word("cadence", "Time from one guide frame to the next."),
+          word("deadband", "Offsets smaller than this are left alone by the loop."),
           word("Dec", "Declination: north and south on the sky."),
           word(
               "dither",
@@ -30,6 +34,9 @@ final class Glossary {
           word("false alarm", "Chance that wander and noise alone show a peak this strong."),
           word("flip", "The change of a German mount from one side of its pier to the other."),
           word("frame", "One exposure of the guide camera."),
+          word(
+              "gain",
+              "Share of a lasting offset that one pulse takes away; 1 is all of it, which answers noise too."),
           word("hour angle", "How long ago the star crossed the meridian; negative before."),
           word("idle", "Rows during which nothing was guided."),
           word("imaging pixel", "A pixel of the main camera, as it covers the sky."),
@@ -37,6 +44,10 @@ final class Glossary {
               "interval",
               "The two numbers in brackets: the true value lies between them in 95 cases of 100."),
           word("lost", "Frames in which the star could not be measured."),
+          word("loop", "Measuring the star and pushing the mount, over and over."),
+          word(
+              "memory",
+              "Share of the answered offset that comes from the frames before; 0 is the last frame only."),
           word("noise floor", "Error of measuring the star: air and camera, not the mount."),
           word("offset", "Where the star was, less where it should have been."),
           word(
@@ -58,6 +69,10 @@ final class Glossary {
           word("run", "Unbroken guiding on one star."),
           word("scatter elongation", "Longest over shortest spread of the offsets; 1 is round."),
           word("settling", "Time after a dither until the star rests again."),
+          word(
+              "star motion",
+              "Where the star really was: the offsets without the error of measuring them."),
+          word("trained out", "Known to the mount's drive, which then undoes it by itself."),
           word("UTC", "Coordinated Universal Time, the time of day without zones."),
           word("unlabelled", "A period that no gear in the equipment file has."),
           word("wander", "Slow motion without a period: flexure, gears, cables, air."),

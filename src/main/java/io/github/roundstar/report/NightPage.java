@@ -35,8 +35,11 @@ public final class NightPage {
     Block timeline = timeline(result, evidence, charts);
     List<Section> sections = new ArrayList<>(FindingSections.of(result));
     sections.add(MovementSection.of(result, evidence, charts));
+    sections.add(BudgetSection.of(result, charts));
     sections.add(PeriodicSection.of(result, evidence, charts));
     sections.add(DriftSection.of(result, evidence, charts));
+    sections.add(LoopSection.of(result));
+    sections.add(ReplaySection.of(result, charts));
     sections.add(RowsSection.of(result));
     List<String> warnings = new ArrayList<>(evidence.warnings());
     charts.failure().ifPresent(warnings::add);

@@ -1,14 +1,21 @@
 package io.github.roundstar.results;
 
+import io.github.roundstar.model.Estimate;
+
 /**
  * What another setting would have done.
  *
  * @param axis ra or dec
  * @param gain share of the offset per pulse
  * @param deadbandArcsec offsets left alone [arcsec]
- * @param cadenceSeconds time between frames [s]
+ * @param cadenceSeconds time between pulses; the frames in between are averaged [s]
  * @param predictedLoggedRmsArcsec RMS the log would show [arcsec]
  * @param predictedMotionRmsArcsec RMS of the star's motion [arcsec]
+ * @param trained whether the periodic error is trained out beforehand
+ * @param current whether the log was made with this setting
+ * @param best whether no other setting of this axis, trained alike, moves the star less
+ * @param lessMotionArcsec how much less the star would have moved than with the current setting, as
+ *     a difference of RMS [arcsec]
  */
 public record Replay(
     String axis,
@@ -16,4 +23,8 @@ public record Replay(
     double deadbandArcsec,
     double cadenceSeconds,
     double predictedLoggedRmsArcsec,
-    double predictedMotionRmsArcsec) {}
+    double predictedMotionRmsArcsec,
+    boolean trained,
+    boolean current,
+    boolean best,
+    Estimate lessMotionArcsec) {}

@@ -1,0 +1,146 @@
+package io.github.roundstar.diagnosis;
+
+import io.github.roundstar.model.Estimate;
+import io.github.roundstar.motion.Answer;
+import io.github.roundstar.motion.Cadence;
+import io.github.roundstar.motion.LoopReplay;
+import io.github.roundstar.motion.LoopReplay.Setting;
+import io.github.roundstar.motion.ReplayedRun;
+import io.github.roundstar.results.Replay;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
+
+/** The night guided again over a grid of settings, axis by axis, all runs together. */
+final class ReplayFigures {
+  private static final double[] GAINS = {0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1};
+
+  /** Gains tried with what changes less, or costs more to set up. */
+  private static final double[] FEW_GAINS = {0.1, 0.2, 0.3, 0.5, 0.7};
+
+  /** Frames averaged for one pulse besides one. */
+  private static final int[] AVERAGED = {2, 4};
+
+  private ReplayFigures() {}
+
+  /** The rows of both axes; without any, why a guided axis has none. */
+  static Answer<List<Replay>> of(List<RunStudy> studies, List<LoopStudy> ra, List<LoopStudy> dec) {
+    List<Replay> rows = new ArrayList<>(rows("ra", studies, ra));
+    rows.addAll(rows("dec", studies, dec));
+    if (!rows.isEmpty()) {
+      return Answer.of(rows);
+    }
+    return Stream.concat(ra.stream(), dec.stream())
+        .map(study -> Answer.<List<Replay>>none(study.replay().because()))
+        .findFirst()
+        .orElseGet(() -> Answer.none("there is no run"));
+  }
+
+  private static List<Replay> rows(String axis, List<RunStudy> studies, List<LoopStudy> loops) {
+    List<LoopReplay> runs = new ArrayList<>();
+    double cadence = 0;
+    for (int i = 0; i < loops.size(); i++) {
+      Optional<LoopReplay> replay = loops.get(i).replay().value();
+      if (replay.isPresent()) {
+        runs.add(replay.get());
+        cadence =
+            cadence == 0 ? Cadence.medianSeconds(studies.get(i).run().frames()).orElse(0) : cadence;
+      }
+    }
+    return runs.isEmpty() ? List.of() : new Grid(axis, cadence, runs).rows();
+  }
+
+  /** A setting tried; nothing stands for each run's own. */
+  private record Trial(Optional<Setting> setting, boolean trained, List<ReplayedRun> runs) {
+    double motion() {
+      return ReplayedRun.motionRmsArcsec(runs);
+    }
+  }
+
+  private record Grid(String axis, double cadenceSeconds, List<LoopReplay> runs) {
+    List<Replay> rows() {
+      Trial current =
+          new Trial(
+              Optional.empty(), false, runs.stream().map(run -> run.run(run.current())).toList());
+      List<Trial> trials = new ArrayList<>(List.of(current));
+      settings().map(this::trial).forEach(trials::add);
+      List<Trial> best =
+          Stream.of(false, true)
+              .flatMap(
+                  trained ->
+                      trials.stream()
+                          .filter(trial -> trial.trained() == trained)
+                          .min(Comparator.comparingDouble(Trial::motion))
+                          .stream())
+              .toList();
+      return trials.stream()
+          .map(trial -> row(trial, current, best.stream().anyMatch(b -> b == trial)))
+          .toList();
+    }
+
+    private Stream<Setting> settings() {
+      double deadband = mean(run -> run.current().deadbandArcsec());
+      double noise = mean(LoopReplay::noiseArcsec);
+      List<Setting> settings = new ArrayList<>();
+      boolean trainable = runs.stream().allMatch(LoopReplay::trainable);
+      for (double gain : GAINS) {
+        settings.add(new Setting(gain, deadband, 1, false));
+        if (deadband > 0) {
+          settings.add(new Setting(gain, 0, 1, false));
+        }
+      }
+      for (double gain : FEW_GAINS) {
+        settings.add(new Setting(gain, noise, 1, false));
+        for (int averaged : AVERAGED) {
+          settings.add(new Setting(gain, deadband, averaged, false));
+        }
+        if (trainable) {
+          settings.add(new Setting(gain, deadband, 1, true));
+        }
+      }
+      return settings.stream();
+    }
+
+    private double mean(ToDoubleFunction<LoopReplay> figure) {
+      return runs.stream().mapToDouble(figure).average().orElseThrow();
+    }
+
+    private Trial trial(Setting setting) {
+      return new Trial(
+          Optional.of(setting),
+          setting.trained(),
+          runs.stream().map(run -> run.run(setting)).toList());
+    }
+
+    private Replay row(Trial trial, Trial current, boolean best) {
+      Setting shown =
+          trial
+              .setting()
+              .orElseGet(
+                  () ->
+                      new Setting(
+                          mean(run -> run.current().gain()),
+                          mean(run -> run.current().deadbandArcsec()),
+                          1,
+                          false));
+      Estimate less =
+          trial == current
+              ? Estimate.symmetric(0, 0)
+              : ReplayedRun.gainArcsec(trial.runs(), current.runs());
+      return new Replay(
+          axis,
+          shown.gain(),
+          shown.deadbandArcsec(),
+          cadenceSeconds * shown.framesAveraged(),
+          ReplayedRun.loggedRmsArcsec(trial.runs()),
+          trial.motion(),
+          trial.trained(),
+          trial == current,
+          best,
+          less);
+    }
+  }
+}

@@ -1,0 +1,30 @@
+package io.github.roundstar.motion;
+
+/**
+ * Play between gears, pulse by pulse: a push against the flank that they rest on first takes up the
+ * play and moves nothing.
+ *
+ * @see "Krasnosel'skii &amp; Pokrovskii, Systems with Hysteresis (1989), section 2"
+ */
+final class GearPlay {
+  private final double width;
+  private double slackOneWay;
+
+  /**
+   * A gear pair.
+   *
+   * @param width what a full reversal loses, in the unit of the pushes [&ge; 0]
+   * @param slack share of it that a first push east or north would lose, 0 to 1
+   */
+  GearPlay(double width, double slack) {
+    this.width = width;
+    this.slackOneWay = slack * width;
+  }
+
+  /** What a push loses [&ge; 0]; positive pushes go east or north. */
+  double lost(double push) {
+    double lost = Math.min(Math.abs(push), push > 0 ? slackOneWay : width - slackOneWay);
+    slackOneWay += push > 0 ? -lost : lost;
+    return lost;
+  }
+}

@@ -1,0 +1,123 @@
+package io.github.roundstar.motion;
+
+import io.github.roundstar.model.Equipment;
+import io.github.roundstar.model.GuideRun;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * What moved one axis of a run, frame by frame on the sky, split by cause: drift, each sinusoid,
+ * jolts, wander and measurement noise, whose sum is the motion with all corrections taken out; and
+ * what play kept from the corrections. Measured frames only; immutable.
+ *
+ * <p>Drift and sinusoids are the fitted ones. What they leave is smoothed: the level is wander, or
+ * jolts where the run jumped, and the rest is noise.
+ */
+public final class MotionSplit {
+  /** Cause of what a drift leaves. */
+  public static final String DRIFT = "drift-lag";
+
+  /** Begin of the cause of a sinusoid; its source follows. */
+  public static final String PERIODIC = "periodic:";
+
+  /** Cause of what random wander leaves. */
+  public static final String WANDER = "wander";
+
+  /** Cause of what measurement noise makes. */
+  public static final String NOISE = "noise";
+
+  /** Cause of what single jumps leave. */
+  public static final String JOLTS = "jolts";
+
+  /** Cause of what play in the gears keeps from the corrections. */
+  public static final String BACKLASH = "backlash";
+
+  final GuidedFrames frames;
+  final PulseStrength strength;
+
+  /** Play that pulses pass, on the sky [arcsec]. */
+  final double playArcsec;
+
+  /** What each cause does to the star at every frame, uncorrected [arcsec]. */
+  final Map<String, double[]> causes;
+
+  /** Where the executed corrections have brought the mount [arcsec]. */
+  final double[] executedArcsec;
+
+  /** The part of the sinusoids that one gear's curve can take out [arcsec]. */
+  final double[] trainableArcsec;
+
+  /** Variance of the noise as it is known here: that of the smoothed level [arcsec^2]. */
+  final double[] levelVariance;
+
+  MotionSplit(MotionSplitter made) {
+    this.frames = made.frames;
+    this.strength = made.strength;
+    this.playArcsec = made.playArcsec;
+    this.causes = made.causes;
+    this.executedArcsec = made.executedArcsec;
+    this.trainableArcsec = made.trainableArcsec;
+    this.levelVariance = made.levelVariance;
+  }
+
+  /**
+   * Right ascension.
+   *
+   * @param jolts where the run was knocked or blown about; nothing: where it jumps
+   */
+  public static Answer<MotionSplit> ra(
+      GuideRun run, RaMotion motion, Equipment equipment, Optional<List<FrameSpan>> jolts) {
+    return motion
+        .periodic()
+        .then(
+            found ->
+                Reconstruction.of(run, Axis.RA, equipment)
+                    .map(
+                        made -> {
+                          MotionSplitter splitter =
+                              new MotionSplitter(
+                                  new GuidedFrames(run, Axis.RA),
+                                  found.fit(),
+                                  declared(run, Axis.RA, equipment),
+                                  motion.response());
+                          return splitter.split(made.sky(), 0, found.mainFamily(), jolts);
+                        }));
+  }
+
+  /**
+   * Declination, behind the play that was found where there surely is some.
+   *
+   * @param drift drift of that motion
+   * @param jolts where the run was knocked or blown about; nothing: where it jumps
+   */
+  public static Answer<MotionSplit> dec(
+      GuideRun run,
+      DecMotion motion,
+      MountDrift drift,
+      Equipment equipment,
+      Optional<List<FrameSpan>> jolts) {
+    boolean behindPlay = motion.run().responseMeasured();
+    Optional<Backlash> play =
+        motion.backlash().filter(b -> behindPlay || b.declaredArcsec().lo95() > 0);
+    Answer<MountDrift> fitted =
+        play.isPresent() && !behindPlay ? MountDrift.of(play.get().run()) : Answer.of(drift);
+    double width = play.map(b -> b.declaredArcsec().value()).orElse(0.0);
+    return fitted.then(
+        fit ->
+            Reconstruction.of(run, Axis.DEC, equipment)
+                .map(
+                    made ->
+                        new MotionSplitter(
+                                new GuidedFrames(run, Axis.DEC),
+                                fit.fit(),
+                                declared(run, Axis.DEC, equipment),
+                                motion.response())
+                            .split(made.sky(), width, OptionalInt.empty(), jolts)));
+  }
+
+  private static double declared(GuideRun run, Axis axis, Equipment equipment) {
+    return GuideRate.declaredSky(run, axis, equipment).value().orElse(0.0);
+  }
+}

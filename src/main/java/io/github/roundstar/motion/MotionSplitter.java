@@ -1,0 +1,196 @@
+package io.github.roundstar.motion;
+
+import io.github.roundstar.signal.SmoothedLevel;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/** Splits one run's motion by cause, for {@link MotionSplit}. */
+final class MotionSplitter {
+  /** The level may go as far in a jump as white steps of this many standard deviations say. */
+  private static final double LOOSE = 20;
+
+  final GuidedFrames frames;
+  final PulseStrength strength;
+  final Map<String, double[]> causes = new LinkedHashMap<>();
+  final double[] levelVariance;
+  final double[] trainableArcsec;
+  final double[] executedArcsec;
+  double playArcsec;
+
+  private final SharedFit fit;
+  private final AxisRun run;
+  private final double declared;
+  private final double[] left;
+
+  /**
+   * Begins.
+   *
+   * @param fit drift and sinusoids of the run and no other
+   * @param declared what a second of pulse moves as declared, on the sky [arcsec/s]
+   */
+  MotionSplitter(GuidedFrames frames, SharedFit fit, double declared, Optional<Response> response) {
+    this.frames = frames;
+    this.fit = fit;
+    this.run = fit.model().backgrounds().get(0).run();
+    this.declared = declared;
+    this.strength = PulseStrength.of(declared, fit, response);
+    this.levelVariance = new double[frames.size()];
+    this.trainableArcsec = new double[frames.size()];
+    this.left = motion();
+    this.executedArcsec = executed();
+  }
+
+  /**
+   * Splits.
+   *
+   * @param sent motion with the pulses taken out as sent and as declared
+   * @param declaredPlay width of the play that the fitted motion is behind, at declared strength
+   * @param trained the family that one gear's curve can take out
+   * @param jolts where the run was knocked; nothing: where it jumps
+   */
+  MotionSplit split(
+      MotionSeries sent,
+      double declaredPlay,
+      OptionalInt trained,
+      Optional<List<FrameSpan>> jolts) {
+    take(MotionSplit.DRIFT, scaled(fit.model().driftAndBend(fit.parameters(), 0)));
+    takeTones(trained);
+    takeLevel(jolts.orElseGet(() -> JumpSpans.of(fit, frames.frame)));
+    playArcsec = declared == 0 ? 0 : declaredPlay * strength.mean() / declared;
+    if (playArcsec > 0) {
+      double[] kept = sent(sent);
+      for (int i = 0; i < kept.length; i++) {
+        kept[i] -= executedArcsec[i];
+      }
+      causes.put(MotionSplit.BACKLASH, kept);
+    }
+    return new MotionSplit(this);
+  }
+
+  /** Motion on the sky with the corrections as fitted taken out. */
+  private double[] motion() {
+    double[] motion = run.motion().arcsec();
+    double[] oneWay = run.motion().pushedOneWayArcsec();
+    double[] otherWay = run.motion().pushedOtherWayArcsec();
+    for (int i = 0; i < motion.length; i++) {
+      motion[i] +=
+          PulseStrength.excess(fit, 0) * oneWay[i] - PulseStrength.excess(fit, 1) * otherWay[i];
+    }
+    return scaled(motion);
+  }
+
+  /** What the corrections moved as fitted, behind the play. */
+  private double[] executed() {
+    double[] moved = run.motion().pushedOneWayArcsec();
+    double[] otherWay = run.motion().pushedOtherWayArcsec();
+    for (int i = 0; i < moved.length; i++) {
+      moved[i] =
+          (1 + PulseStrength.excess(fit, 0)) * moved[i]
+              - (1 + PulseStrength.excess(fit, 1)) * otherWay[i];
+    }
+    return scaled(moved);
+  }
+
+  /** What they would have moved without play. */
+  private double[] sent(MotionSeries asDeclared) {
+    double[] moved = asDeclared.pushedOneWayArcsec();
+    double[] otherWay = asDeclared.pushedOtherWayArcsec();
+    for (int i = 0; i < moved.length; i++) {
+      moved[i] =
+          declared == 0
+              ? 0
+              : (strength.oneWay() * moved[i] - strength.otherWay() * otherWay[i]) / declared;
+    }
+    return moved;
+  }
+
+  private void takeTones(OptionalInt trained) {
+    List<Family> families = fit.families();
+    for (int f = 0; f < families.size(); f++) {
+      List<Integer> harmonics = families.get(f).harmonics();
+      for (int h = 0; h < harmonics.size(); h++) {
+        double[] tone = scaled(fit.model().tone(fit.parameters(), f, h, 0));
+        take(MotionSplit.PERIODIC + families.get(f).label(harmonics.get(h)), tone);
+        if (trained.isPresent() && trained.getAsInt() == f) {
+          add(tone, trainableArcsec);
+        }
+      }
+    }
+  }
+
+  /**
+   * The smoothed level of what is left, step by step: a step inside a jolt is the jolt's, one at a
+   * lost level is nobody's, all others are wander.
+   */
+  private void takeLevel(List<FrameSpan> jolts) {
+    int n = frames.size();
+    boolean[] jolted = new boolean[n];
+    double[] loose = new double[n];
+    for (FrameSpan span : jolts) {
+      for (int i = 0; i < n; i++) {
+        if (frames.frame[i] >= span.from() && frames.frame[i] < span.to()) {
+          jolted[i] = true;
+          loose[i] = LOOSE * LOOSE;
+        }
+      }
+    }
+    double cosine = run.cosine();
+    SmoothedLevel level =
+        SmoothedLevel.of(
+            run.motion().seconds(),
+            run.motion().startsPiece(),
+            fit.model().backgrounds().get(0).wanderNoise(),
+            loose,
+            axis(left));
+    double[] wander = new double[n];
+    double[] jolt = new double[n];
+    double[] noise = new double[n];
+    for (int i = 0; i < n; i++) {
+      noise[i] = left[i] - cosine * level.at(i);
+      levelVariance[i] = cosine * cosine * level.variance(i);
+      if (i > 0) {
+        double step = run.motion().startsPiece(i) ? 0 : cosine * (level.at(i) - level.at(i - 1));
+        wander[i] = wander[i - 1] + (jolted[i] ? 0 : step);
+        jolt[i] = jolt[i - 1] + (jolted[i] ? step : 0);
+      }
+    }
+    causes.put(MotionSplit.WANDER, wander);
+    causes.put(MotionSplit.NOISE, noise);
+    if (!jolts.isEmpty()) {
+      causes.put(MotionSplit.JOLTS, jolt);
+    }
+  }
+
+  private void take(String cause, double[] series) {
+    for (int i = 0; i < left.length; i++) {
+      left[i] -= series[i];
+    }
+    add(series, causes.computeIfAbsent(cause, name -> new double[left.length]));
+  }
+
+  private static void add(double[] series, double[] sum) {
+    for (int i = 0; i < sum.length; i++) {
+      sum[i] += series[i];
+    }
+  }
+
+  /** From the fit's scale to the sky. */
+  private double[] scaled(double[] values) {
+    double[] sky = values.clone();
+    for (int i = 0; i < sky.length; i++) {
+      sky[i] *= run.cosine();
+    }
+    return sky;
+  }
+
+  private double[] axis(double[] sky) {
+    double[] axis = sky.clone();
+    for (int i = 0; i < axis.length; i++) {
+      axis[i] /= run.cosine();
+    }
+    return axis;
+  }
+}

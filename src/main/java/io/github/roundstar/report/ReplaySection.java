@@ -1,0 +1,135 @@
+package io.github.roundstar.report;
+
+import io.github.roundstar.report.Page.Block;
+import io.github.roundstar.report.Page.Cell;
+import io.github.roundstar.report.Page.Column;
+import io.github.roundstar.report.Page.Section;
+import io.github.roundstar.report.Page.Table;
+import io.github.roundstar.report.chart.ReplayChart;
+import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.results.NightResult;
+import io.github.roundstar.results.Replay;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+
+/** What other settings would have done with the same mount under the same air. */
+final class ReplaySection {
+  private static final List<Column> COLUMNS =
+      List.of(
+          Column.words("axis"),
+          Column.words("setting"),
+          Column.numbers("gain", ""),
+          Column.numbers("deadband", "arcsec"),
+          Column.numbers("a pulse every", "s"),
+          Column.numbers("RMS in the log", "arcsec"),
+          Column.numbers("RMS of the star's motion", "arcsec"),
+          Column.numbers("less motion", "arcsec"));
+
+  private ReplaySection() {}
+
+  static Section of(NightResult result, Charts charts) {
+    List<Replay> rows = result.replay() == null ? List.of() : result.replay();
+    if (rows.isEmpty()) {
+      String reason = new Reasons(result.notComputed()).sentence("/replay");
+      return new Section(
+          "replay",
+          "What other settings would have done cannot be told",
+          List.of(Block.text(reason)));
+    }
+    List<String> sentences = new ArrayList<>();
+    sentences.add(
+        "The mount's motion and the noise of this night were guided again with other settings. The"
+            + " log shows the star with the error of measuring it; the main camera sees its motion"
+            + " only, so that is what the best setting makes least.");
+    advice(sentences, rows, "ra", "RA");
+    advice(sentences, rows, "dec", "Dec");
+    sentences.add("Under other air, or with another star, the best setting will be another.");
+    Block chart =
+        Block.text(sentences.toArray(String[]::new)).with(charts.of(() -> ReplayChart.draw(rows)));
+    Table table =
+        new Table(
+            "Present and best settings",
+            COLUMNS,
+            rows.stream().filter(r -> r.current() || r.best()).map(ReplaySection::row).toList());
+    return new Section("replay", heading(rows), List.of(chart.with(table)));
+  }
+
+  private static String heading(List<Replay> rows) {
+    List<String> parts = new ArrayList<>();
+    best(rows, "ra").filter(ReplaySection::helps).ifPresent(r -> parts.add(words(r, "RA")));
+    best(rows, "dec").filter(ReplaySection::helps).ifPresent(r -> parts.add(words(r, "Dec")));
+    return parts.isEmpty()
+        ? "No other setting would have kept the star stiller"
+        : "The best settings would have taken away " + String.join(", ", parts);
+  }
+
+  private static String words(Replay row, String axis) {
+    return Numbers.both(row.lessMotionArcsec()) + " arcsec RMS in " + axis;
+  }
+
+  private static boolean helps(Replay row) {
+    return row.lessMotionArcsec() != null && row.lessMotionArcsec().lo95() > 0;
+  }
+
+  private static Optional<Replay> best(List<Replay> rows, String axis) {
+    return find(rows, axis, r -> r.best() && !r.trained());
+  }
+
+  private static Optional<Replay> find(List<Replay> rows, String axis, Predicate<Replay> which) {
+    return rows.stream().filter(r -> r.axis().equals(axis)).filter(which).findFirst();
+  }
+
+  private static void advice(List<String> sentences, List<Replay> rows, String axis, String name) {
+    Optional<Replay> current = find(rows, axis, Replay::current);
+    Optional<Replay> best = best(rows, axis);
+    if (current.isEmpty() || best.isEmpty()) {
+      sentences.add(name + ": no replay, see how the loop guided.");
+      return;
+    }
+    sentences.add(
+        helps(best.get())
+            ? name
+                + ": a gain of "
+                + Numbers.plain(best.get().gain())
+                + " instead of "
+                + Numbers.plain(current.get().gain())
+                + " and a deadband of "
+                + Numbers.plain(best.get().deadbandArcsec())
+                + " instead of "
+                + Numbers.plain(current.get().deadbandArcsec())
+                + " arcsec would have moved the star by "
+                + Numbers.plain(best.get().predictedMotionRmsArcsec())
+                + " instead of "
+                + Numbers.plain(current.get().predictedMotionRmsArcsec())
+                + " arcsec RMS. In the program, multiply the gain by "
+                + Numbers.coarse(best.get().gain() / current.get().gain())
+                + "."
+            : name + ": no other setting would surely have been better.");
+    find(rows, axis, r -> r.best() && r.trained())
+        .filter(ReplaySection::helps)
+        .ifPresent(
+            trained ->
+                sentences.add(
+                    name
+                        + ": with the periodic error trained out, "
+                        + Numbers.plain(trained.predictedMotionRmsArcsec())
+                        + " arcsec RMS at a gain of "
+                        + Numbers.plain(trained.gain())
+                        + "."));
+  }
+
+  private static List<Cell> row(Replay row) {
+    String setting = row.current() ? "present" : row.trained() ? "best, trained" : "best";
+    return List.of(
+        Cell.of(row.axis().equals("ra") ? "RA" : "Dec"),
+        Cell.of(setting),
+        Cell.of(Numbers.fixed(row.gain(), 2)),
+        Cell.of(row.deadbandArcsec()),
+        Cell.of(Numbers.fixed(row.cadenceSeconds(), 1)),
+        Cell.of(row.predictedLoggedRmsArcsec()),
+        Cell.of(row.predictedMotionRmsArcsec()),
+        row.current() ? Cell.of("") : Cell.of(row.lessMotionArcsec()));
+  }
+}

@@ -1,0 +1,160 @@
+package io.github.roundstar.report.chart;
+
+import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.results.Polyline;
+import io.github.roundstar.results.Replay;
+import java.awt.BasicStroke;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.ui.RectangleInsets;
+
+/** How far the star would have moved under other gains, everything else as it was. */
+public final class ReplayChart {
+  private static final int HEIGHT = 380;
+  private static final int RIGHT = 190;
+  private static final double HIGHEST_GAIN = 1.05;
+  private static final double DOT = 7;
+  private static final double SAME = 1e-9;
+
+  /** Curves are cut off at this many times the present motion. */
+  private static final double MOST_OVER_PRESENT = 2.5;
+
+  private ReplayChart() {}
+
+  /**
+   * Draws it; empty without rows.
+   *
+   * @throws ChartsUnavailable if Java cannot load a font
+   */
+  public static Optional<Svg> draw(List<Replay> rows) throws ChartsUnavailable {
+    if (rows.isEmpty()) {
+      return Optional.empty();
+    }
+    ChartStyle style = ChartStyle.load();
+    ListedAxis horizontal = gains(style, rows);
+    double high = highest(rows);
+    ListedAxis vertical = style.vertical(new ListedAxis(0, high, Ticks.linear(0, high, 6)));
+    XYPlot plot = style.plot(horizontal, vertical);
+    plot.setInsets(new RectangleInsets(ChartStyle.HEADROOM, 2, 2, RIGHT));
+    style.rules(plot, horizontal, vertical, "RMS of the star's motion, arcsec", Ink.INK);
+    LineKey key = new LineKey(style.font());
+    curve(plot, key, rows, "ra", false, Ink.RA, ChartStyle.LINE);
+    curve(plot, key, rows, "ra", true, Ink.RA, ChartStyle.THIN_DASHED);
+    curve(plot, key, rows, "dec", false, Ink.DEC, ChartStyle.DASHED);
+    plot.addAnnotation(key);
+    plot.addAnnotation(present(plot, style, rows));
+    return Optional.of(
+        style.draw(
+            plot,
+            new Sheet("replay", Sheet.WIDE, HEIGHT, "Star motion under other gains", words(rows))));
+  }
+
+  private static ListedAxis gains(ChartStyle style, List<Replay> rows) {
+    Extent gains = new Extent().add(HIGHEST_GAIN);
+    rows.stream().filter(Replay::current).forEach(row -> gains.add(1.05 * row.gain()));
+    return style.horizontal(
+        new ListedAxis(0, gains.high(), Ticks.linear(0, gains.high(), 10)),
+        "gain: share of an offset that a pulse takes away");
+  }
+
+  /** Room for all curves, unless a bad gain would press the others flat. */
+  private static double highest(List<Replay> rows) {
+    Extent curves =
+        new Extent()
+            .add(0.01)
+            .addY(sweep(rows, "ra", false))
+            .addY(sweep(rows, "ra", true))
+            .addY(sweep(rows, "dec", false));
+    Extent present = new Extent();
+    rows.stream()
+        .filter(Replay::current)
+        .forEach(row -> present.add(row.predictedMotionRmsArcsec()));
+    return 1.08 * Math.min(curves.high(), MOST_OVER_PRESENT * Math.max(0.01, present.reach()));
+  }
+
+  /** The sweep over gain at the present deadband and cadence. */
+  private static Polyline sweep(List<Replay> rows, String axis, boolean trained) {
+    Optional<Replay> current =
+        rows.stream().filter(r -> r.current() && r.axis().equals(axis)).findFirst();
+    List<Replay> points =
+        rows.stream()
+            .filter(r -> r.axis().equals(axis))
+            .filter(r -> r.trained() == trained)
+            .filter(r -> current.map(c -> alike(c, r)).orElse(false))
+            .sorted(Comparator.comparingDouble(Replay::gain))
+            .toList();
+    return Polyline.of(
+        points.stream().mapToDouble(Replay::gain).toArray(),
+        points.stream().mapToDouble(Replay::predictedMotionRmsArcsec).toArray());
+  }
+
+  private static boolean alike(Replay current, Replay row) {
+    return Math.abs(current.deadbandArcsec() - row.deadbandArcsec()) < SAME
+        && Math.abs(current.cadenceSeconds() - row.cadenceSeconds()) < SAME;
+  }
+
+  private static void curve(
+      XYPlot plot,
+      LineKey key,
+      List<Replay> rows,
+      String axis,
+      boolean trained,
+      Ink ink,
+      BasicStroke stroke) {
+    Polyline curve = sweep(rows, axis, trained);
+    if (curve.size() > 1) {
+      plot.addAnnotation(DataPath.stroked(Paths.line(curve), ink.color(), stroke));
+      key.line(name(axis) + (trained ? ", error trained out" : ""), ink, stroke);
+    }
+  }
+
+  private static DataLabels present(XYPlot plot, ChartStyle style, List<Replay> rows) {
+    DataLabels labels = DataLabels.beside(style.font());
+    for (Replay row : rows) {
+      if (row.current()) {
+        Polyline dot =
+            Polyline.of(new double[] {row.gain()}, new double[] {row.predictedMotionRmsArcsec()});
+        Ink ink = row.axis().equals("ra") ? Ink.RA : Ink.DEC;
+        plot.addAnnotation(
+            DataPath.stroked(Paths.dots(dot), ink.color(), ChartStyle.stroke((float) DOT)));
+        labels.add(
+            row.gain(),
+            row.predictedMotionRmsArcsec(),
+            0,
+            -10,
+            DataLabels.Anchor.MIDDLE,
+            name(row.axis()) + " as it was",
+            ink.color());
+      }
+    }
+    return labels;
+  }
+
+  private static String name(String axis) {
+    return axis.equals("ra")
+        ? "RA"
+        : axis.substring(0, 1).toUpperCase(Locale.ROOT) + axis.substring(1);
+  }
+
+  private static String words(List<Replay> rows) {
+    StringBuilder text = new StringBuilder("RMS of the star's motion against the gain.");
+    for (Replay row : rows) {
+      if (row.current() || row.best()) {
+        text.append(' ')
+            .append(name(row.axis()))
+            .append(
+                row.current()
+                    ? ", as it was: gain "
+                    : row.trained() ? ", best with the error trained out: gain " : ", best: gain ")
+            .append(Numbers.fixed(row.gain(), 2))
+            .append(", ")
+            .append(Numbers.plain(row.predictedMotionRmsArcsec()))
+            .append(" arcsec.");
+      }
+    }
+    return text.toString();
+  }
+}

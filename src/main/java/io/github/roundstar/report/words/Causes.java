@@ -1,0 +1,21 @@
+package io.github.roundstar.report.words;
+
+/** Causes of a budget's parts, as people call them. */
+public final class Causes {
+  private static final String PERIODIC = "periodic:";
+
+  private Causes() {}
+
+  /** The name; a cause this version does not know stands for itself. */
+  public static String of(String cause) {
+    if (cause.startsWith(PERIODIC)) {
+      return "periodic error, " + Sources.of(cause.substring(PERIODIC.length()));
+    }
+    return switch (cause) {
+      case "steady-offset" -> "steady offset";
+      case "drift-lag" -> "drift, lagged behind";
+      case "remainder" -> "not explained";
+      default -> cause;
+    };
+  }
+}

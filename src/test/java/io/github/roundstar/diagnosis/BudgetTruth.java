@@ -1,0 +1,115 @@
+package io.github.roundstar.diagnosis;
+
+import io.github.roundstar.model.FrameState;
+import io.github.roundstar.motion.Axis;
+import io.github.roundstar.simulate.FrameTruth;
+import io.github.roundstar.simulate.FrameTruth.Column;
+import io.github.roundstar.simulate.MountPlan;
+import io.github.roundstar.simulate.Scenario;
+import io.github.roundstar.simulate.SimulatedRun;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/**
+ * The true budget of a simulated run, tube west, without memory and delay: the simulator's own
+ * series of every cause, each through a plain recursion with the true gain, times the offsets.
+ * Shares no code with the estimator; the worm is its formula, jolts are what the motion has beyond
+ * drift, wander and worm, play is how far the motor is ahead of the tube.
+ */
+final class BudgetTruth {
+  private BudgetTruth() {}
+
+  /** Mean square by cause [arcsec^2]. */
+  static Map<String, Double> of(SimulatedRun run, Axis axis, Scenario scenario, double gain) {
+    boolean ra = axis == Axis.RA;
+    Map<String, double[]> causes = new LinkedHashMap<>();
+    causes.put("drift-lag", column(run, ra ? Column.STEADY_RA : Column.STEADY_DEC));
+    causes.put("wander", column(run, ra ? Column.WANDER_RA : Column.WANDER_DEC));
+    double[] jolts = column(run, ra ? Column.MOTION_RA : Column.MOTION_DEC);
+    causes.values().forEach(part -> subtract(jolts, part));
+    if (ra) {
+      for (MountPlan.Harmonic harmonic : scenario.mount().worm().harmonics()) {
+        double[] tone = tone(run, scenario, harmonic);
+        String source = harmonic.order() == 1 ? "worm" : "worm/" + harmonic.order();
+        causes.put("periodic:" + source, tone);
+        subtract(jolts, tone);
+      }
+    } else {
+      causes.put("backlash", column(run, Column.DEC_LAG));
+    }
+    causes.put("noise", column(run, ra ? Column.ERROR_RA : Column.ERROR_DEC));
+    causes.put("jolts", jolts);
+    double[] offsets = offsets(run, axis);
+    Map<String, Double> parts = new LinkedHashMap<>();
+    causes.forEach((cause, series) -> parts.put(cause, product(left(series, gain), offsets, run)));
+    return parts;
+  }
+
+  /** RMS of the log's offsets and of the star's motion over the used frames. */
+  static double[] rmsArcsec(SimulatedRun run, Axis axis) {
+    double[] log = offsets(run, axis);
+    double[] motion = log.clone();
+    subtract(motion, column(run, axis == Axis.RA ? Column.ERROR_RA : Column.ERROR_DEC));
+    return new double[] {rms(log, run), rms(motion, run)};
+  }
+
+  private static double[] offsets(SimulatedRun run, Axis axis) {
+    double[] offsets = new double[run.frames().size()];
+    Arrays.setAll(offsets, i -> axis.offsetArcsec(run.log().frames(), i));
+    return offsets;
+  }
+
+  private static double[] tone(SimulatedRun run, Scenario scenario, MountPlan.Harmonic harmonic) {
+    double cosine = Math.cos(Math.toRadians(run.truth().declinationDegrees()));
+    double rate = 2 * Math.PI * harmonic.order() / scenario.mount().worm().periodSeconds();
+    double half = rate * scenario.evening().exposureSeconds() / 2;
+    double phase = harmonic.phaseRadians() + harmonic.order() * run.truth().wormPhaseRadians();
+    double amplitude = cosine * harmonic.amplitudeArcsec() * Math.sin(half) / half;
+    double[] tone = new double[run.frames().size()];
+    Arrays.setAll(
+        tone, i -> amplitude * Math.sin(rate * run.log().frames().timeSeconds(i) + phase));
+    return tone;
+  }
+
+  private static double[] left(double[] series, double gain) {
+    double[] left = new double[series.length];
+    double corrected = 0;
+    for (int i = 0; i < left.length; i++) {
+      left[i] = series[i] - corrected;
+      corrected += gain * left[i];
+    }
+    return left;
+  }
+
+  private static double rms(double[] values, SimulatedRun run) {
+    double[] one = new double[values.length];
+    Arrays.fill(one, 1);
+    return Math.sqrt(product(values, values, run) - Math.pow(product(values, one, run), 2));
+  }
+
+  private static double product(double[] one, double[] other, SimulatedRun run) {
+    double sum = 0;
+    int n = 0;
+    for (int i = 0; i < one.length; i++) {
+      if (run.log().frames().state(i) == FrameState.USED) {
+        sum += one[i] * other[i];
+        n++;
+      }
+    }
+    return sum / n;
+  }
+
+  private static double[] column(SimulatedRun run, Column column) {
+    FrameTruth truth = run.frames();
+    double[] values = new double[truth.size()];
+    Arrays.setAll(values, i -> truth.at(column, i));
+    return values;
+  }
+
+  private static void subtract(double[] values, double[] part) {
+    for (int i = 0; i < values.length; i++) {
+      values[i] -= part[i];
+    }
+  }
+}

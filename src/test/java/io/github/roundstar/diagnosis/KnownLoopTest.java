@@ -1,0 +1,210 @@
+package io.github.roundstar.diagnosis;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import io.github.roundstar.model.Equipment;
+import io.github.roundstar.motion.Axis;
+import io.github.roundstar.motion.ErrorBudget;
+import io.github.roundstar.motion.LoopReplay;
+import io.github.roundstar.motion.ReplayedRun;
+import io.github.roundstar.motion.StarScatter;
+import io.github.roundstar.simulate.ScenarioReader;
+import io.github.roundstar.simulate.SimulatedNight;
+import io.github.roundstar.simulate.SimulatedRun;
+import io.github.roundstar.simulate.Simulation;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/**
+ * Guided nights with known truth: the loop's gain, the budget of the mean square against {@link
+ * BudgetTruth}, and the night guided again against the simulator's own run at another gain.
+ */
+@Tag("identity")
+class KnownLoopTest {
+  private static final double[] OTHER_GAINS = {0.3, 0.65, 1.0};
+
+  /** Share and arcsec^2 that a part may be off; the bound asked for. */
+  private static final double SHARE = 0.15;
+
+  private static final double ABSOLUTE = 0.01;
+
+  private static final String GUSTS =
+      """
+      [gusts]
+      per_hour = 20
+      amplitude_arcsec = 3
+      duration_s = 12
+      """;
+
+  private static final Equipment EQUIPMENT =
+      new Equipment(
+          Equipment.UNKNOWN.site(),
+          new Equipment.Mount(
+              Optional.empty(),
+              OptionalDouble.of(479),
+              OptionalDouble.empty(),
+              Optional.empty(),
+              List.of()),
+          Equipment.UNKNOWN.guide(),
+          Equipment.UNKNOWN.imaging(),
+          OptionalDouble.empty(),
+          Equipment.UNKNOWN.limits());
+
+  /** What many axes gave: how many lay within the bounds. */
+  private static final class Tally {
+    private int gains;
+    private int gainsCovered;
+    private int parts;
+    private int partsRight;
+    private int remaindersSmall;
+    private int budgets;
+    private int replays;
+    private int replaysRight;
+    private final StringBuilder wrong = new StringBuilder();
+
+    void note(Object... what) {
+      wrong.append(List.of(what)).append('\n');
+    }
+  }
+
+  @ParameterizedTest(name = "gain {0}, noise {1}, play {2}, deadband {3}, gusts {4}")
+  @CsvSource({
+    "0.3, 0.45, 0, 0.1, false",
+    "0.6, 0.45, 3, 0.1, false",
+    "0.9, 0.20, 0, 0.3, false",
+    "0.6, 0.30, 0, 0.1, true"
+  })
+  void loopBudgetAndReplayAreRecovered(
+      double gain, double noise, double play, double deadband, boolean gusts) throws Exception {
+    Tally tally = play(2, gain, noise, play, deadband, gusts);
+
+    assertThat(tally.partsRight).as(tally.wrong.toString()).isEqualTo(tally.parts);
+    assertThat(tally.remaindersSmall).as(tally.wrong.toString()).isEqualTo(tally.budgets);
+    assertThat(tally.replaysRight).as(tally.wrong.toString()).isEqualTo(tally.replays);
+    assertThat(tally.gainsCovered).isGreaterThanOrEqualTo(tally.gains - 1);
+    assertThat(tally.budgets).isEqualTo(4);
+    assertThat(tally.replays).isEqualTo(4 * OTHER_GAINS.length);
+  }
+
+  /** A hundred axes of each kind. */
+  @Tag("long")
+  @ParameterizedTest(name = "gain {0}, noise {1}, play {2}, deadband {3}, gusts {4}")
+  @CsvSource({
+    "0.3, 0.20, 0, 0.1, false",
+    "0.3, 0.80, 3, 0.1, false",
+    "0.6, 0.45, 0, 0.3, false",
+    "0.6, 0.45, 3, 0.1, false",
+    "0.9, 0.20, 0, 0.3, false",
+    "0.9, 0.80, 0, 0.1, false",
+    "0.6, 0.30, 0, 0.1, true"
+  })
+  void loopBudgetAndReplayAreRecoveredOnManyNights(
+      double gain, double noise, double play, double deadband, boolean gusts) throws Exception {
+    Tally tally = play(50, gain, noise, play, deadband, gusts);
+
+    assertThat(tally.gainsCovered).isBetween(88, 100);
+    assertThat(tally.partsRight)
+        .as(tally.wrong.toString())
+        .isGreaterThanOrEqualTo((int) (0.99 * tally.parts));
+    assertThat(tally.remaindersSmall).isGreaterThanOrEqualTo(99);
+    assertThat(tally.replaysRight)
+        .as(tally.wrong.toString())
+        .isGreaterThanOrEqualTo((int) (0.97 * tally.replays));
+  }
+
+  private static Tally play(
+      int nights, double gain, double noise, double play, double deadband, boolean gusts)
+      throws Exception {
+    Tally tally = new Tally();
+    for (int seed = 1; seed <= nights; seed++) {
+      SimulatedNight night = night(seed, gain, noise, play, deadband, gusts);
+      SimulatedRun[] others = new SimulatedRun[OTHER_GAINS.length];
+      for (int g = 0; g < others.length; g++) {
+        others[g] = night(seed, OTHER_GAINS[g], noise, play, deadband, gusts).runs().get(0);
+      }
+      SimulatedRun run = night.runs().get(0);
+      RunStudy study = RunStudy.of(run.log(), EQUIPMENT);
+      StarScatter scatter = StarScatter.of(run.log().frames()).orElseThrow();
+      for (Axis axis : Axis.values()) {
+        LoopStudy loop =
+            axis == Axis.RA
+                ? LoopStudy.ra(study, EQUIPMENT, Optional.empty())
+                : LoopStudy.dec(study, EQUIPMENT, Optional.empty());
+        tally.gains++;
+        tally.gainsCovered += loop.gain().value().orElseThrow().covers(gain) ? 1 : 0;
+        double square =
+            Math.pow(scatter.rmsArcsec(axis), 2) + Math.pow(scatter.meanArcsec(axis), 2);
+        budget(
+            tally,
+            loop.budget().value().orElseThrow(),
+            BudgetTruth.of(run, axis, night.scenario(), gain),
+            square);
+        LoopReplay replay = loop.replay().value().orElseThrow();
+        for (int g = 0; g < others.length; g++) {
+          replay(tally, replay, OTHER_GAINS[g], BudgetTruth.rmsArcsec(others[g], axis));
+        }
+      }
+    }
+    return tally;
+  }
+
+  private static void budget(
+      Tally tally, ErrorBudget budget, Map<String, Double> truth, double square) {
+    tally.budgets++;
+    double sum = 0;
+    double trailing = 0;
+    for (ErrorBudget.Part part : budget.parts()) {
+      sum += part.meanSquareArcsec2();
+      trailing += part.shareOfTrailing();
+      if (part.cause().equals(ErrorBudget.REMAINDER)) {
+        tally.remaindersSmall += Math.abs(part.meanSquareArcsec2()) <= 0.1 * square ? 1 : 0;
+      } else if (!part.cause().equals(ErrorBudget.STEADY)) {
+        double expected = truth.getOrDefault(part.cause(), 0.0);
+        boolean right =
+            Math.abs(part.meanSquareArcsec2() - expected) <= SHARE * Math.abs(expected) + ABSOLUTE;
+        tally.parts++;
+        tally.partsRight += right ? 1 : 0;
+        if (!right) {
+          tally.note(part, expected);
+        }
+      }
+    }
+    assertThat(sum).isCloseTo(square, within(1e-9));
+    assertThat(trailing).isCloseTo(1, within(1e-9));
+  }
+
+  private static void replay(Tally tally, LoopReplay replay, double gain, double[] truth) {
+    List<ReplayedRun> again =
+        List.of(
+            replay.run(new LoopReplay.Setting(gain, replay.current().deadbandArcsec(), 1, false)));
+    double logged = ReplayedRun.loggedRmsArcsec(again) / truth[0] - 1;
+    double motion = ReplayedRun.motionRmsArcsec(again) / truth[1] - 1;
+    boolean right = Math.abs(logged) <= 0.1 && Math.abs(motion) <= 0.1;
+    tally.replays++;
+    tally.replaysRight += right ? 1 : 0;
+    if (!right) {
+      tally.note(replay.current(), gain, logged, motion);
+    }
+  }
+
+  private static SimulatedNight night(
+      int seed, double gain, double noise, double play, double deadband, boolean gusts)
+      throws Exception {
+    return Simulation.run(
+        ScenarioReader.parse(
+            "loop",
+            KnownTruthTest.scenario(seed, gain, noise, 0.02)
+                    .replace("deadband_arcsec = 0.1", "deadband_arcsec = " + deadband)
+                + "dec_backlash_arcsec = "
+                + play
+                + "\n"
+                + KnownTruthTest.WORM
+                + (gusts ? GUSTS : "")));
+  }
+}
