@@ -15,6 +15,7 @@ import io.github.roundstar.results.RunResult;
 import io.github.roundstar.results.Unusable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -39,13 +40,20 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
     OptionalDouble imaging = equipment.imaging().arcsecPerPixel();
     Gears gears = Gears.of(equipment);
     Reasons reasons = new Reasons(studies.size());
-    NightSummary summary =
-        NightFigures.of(night, studies, periodic, imaging, gears, reasons.below("/night"));
     List<RunResult> runs = new ArrayList<>();
     for (int i = 0; i < studies.size(); i++) {
       runs.add(
-          RunFigures.of(studies.get(i), imaging, gears, equipment, siteShown, reasons.ofRun(i)));
+          RunFigures.of(
+              studies.get(i),
+              i == 0 ? Optional.empty() : Optional.of(studies.get(i - 1)),
+              imaging,
+              gears,
+              equipment,
+              siteShown,
+              reasons.ofRun(i)));
     }
+    NightSummary summary =
+        NightFigures.of(night, studies, runs, periodic, imaging, gears, reasons.below("/night"));
     reasons.below("").notYet("/polarAxis", "/exposures", "/replay", "/findings", "/verdict");
     NightResult result =
         new NightResult(

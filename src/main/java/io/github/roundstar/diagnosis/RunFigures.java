@@ -12,6 +12,7 @@ import io.github.roundstar.results.AxisDrift;
 import io.github.roundstar.results.Guided;
 import io.github.roundstar.results.RunResult;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** One run as the result shows it. */
@@ -24,6 +25,7 @@ final class RunFigures {
    * The record.
    *
    * @param study what was found out about the run
+   * @param before the same about the run before it
    * @param imagingArcsecPerPixel scale of the main camera
    * @param gears gears whose period is known
    * @param equipment what the user says of the mount
@@ -32,6 +34,7 @@ final class RunFigures {
    */
   static RunResult of(
       RunStudy study,
+      Optional<RunStudy> before,
       OptionalDouble imagingArcsecPerPixel,
       Gears gears,
       Equipment equipment,
@@ -60,12 +63,12 @@ final class RunFigures {
             scope.orNull("/driftArcsecPerMinuteSky/dec", study.decDrift())),
         pulses.response(),
         null,
-        pulses.noiseFloor(),
+        NoiseFigures.of(study, scope),
         PeriodicFigures.of(study.periodicAtAxis(), gears, run.sense(), scope),
         pulses.backlash(),
         null,
         SettlingFigures.of(List.of(run), scope),
-        RunEvents.of(run.frames(), scope));
+        RunEvents.of(study, before, scope));
   }
 
   private static Guided guided(

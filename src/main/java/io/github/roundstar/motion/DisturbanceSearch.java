@@ -34,7 +34,7 @@ public final class DisturbanceSearch {
   /** Jolts of both axes over the same frames. */
   private record Span(Jolt.Shape shape, int first, int last, double ra, double dec) {
     static Span of(AxisJolts axis, Jolt jolt) {
-      double size = axis.sizeSky(jolt);
+      double size = axis.cosine() * jolt.sizeArcsec();
       return new Span(
           jolt.shape(),
           jolt.first(),

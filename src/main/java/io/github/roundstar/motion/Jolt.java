@@ -6,7 +6,8 @@ package io.github.roundstar.motion;
  * @param shape whether it stayed
  * @param first first sample of the motion that it touched
  * @param last last sample that it touched; of a lasting shift the first one at the new level
- * @param sizeArcsec how far the motion went, with its sign, in the unit of the motion
+ * @param sizeArcsec how far the motion went, of a passing shift at its farthest, with its sign, in
+ *     the unit of the motion
  */
 public record Jolt(Shape shape, int first, int last, double sizeArcsec) {
   /** What became of the shift. */
@@ -15,6 +16,15 @@ public record Jolt(Shape shape, int first, int last, double sizeArcsec) {
     PASSING,
     /** It stayed. */
     LASTING
+  }
+
+  /** Number of samples from the first to the last. */
+  int samples() {
+    return last - first + 1;
+  }
+
+  Jolt withSize(double arcsec) {
+    return new Jolt(shape, first, last, arcsec);
   }
 
   /** Whether the two touch a sample together, or come within {@code reach} samples. */

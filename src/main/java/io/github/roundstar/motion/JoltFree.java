@@ -57,11 +57,36 @@ public record JoltFree(
     return new JoltFree(kept, keptColumns, fitted, List.copyOf(sorted), originals);
   }
 
+  /**
+   * Where pieces begin when the level is also lost before some samples of the whole motion.
+   *
+   * @param lost one flag per sample of the whole motion
+   */
+  boolean[] startsWith(boolean[] lost) {
+    boolean[] starts = motion.startsPiece();
+    int next = 0;
+    for (int k = 0; k < starts.length; k++) {
+      for (; next <= originals[k]; next++) {
+        starts[k] |= lost[next];
+      }
+    }
+    return starts;
+  }
+
+  /** The values of a column of the whole motion at the samples that are left. */
+  double[] kept(double[] column) {
+    return IntStream.of(originals).mapToDouble(i -> column[i]).toArray();
+  }
+
   /** Standard deviation of the noise; nothing when it cannot be told from wander. */
   Optional<Estimate> noise() {
     return wanderNoise
         .measured(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns)
         .noise();
+  }
+
+  JoltFree withJolts(List<Jolt> others) {
+    return new JoltFree(motion, columns, wanderNoise, others, originals);
   }
 
   /** Which sample of the whole motion a sample is. */

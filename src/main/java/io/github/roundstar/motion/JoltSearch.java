@@ -19,10 +19,13 @@ import java.util.List;
 final class JoltSearch {
   /**
    * A shift counts when its score is so many robust standard deviations of that score. Ten quiet
-   * hours hold some 2 x 14,000 frames, each tried in some five ways that are independent: noise
-   * alone reaches this less than once in ten such nights.
+   * hours hold some 2 x 14,000 frames, each tried in some four ways that are independent: noise
+   * alone reaches this once in four such nights.
    */
-  static final double STANDS_OUT = 5;
+  static final double STANDS_OUT = 4.8;
+
+  /** So many standard deviations, in squares, make a longer pattern worth it. */
+  private static final double CLEARLY = 3;
 
   /** Shifts of so many limits have flanks that matter. */
   private static final double LARGE = 2;
@@ -75,7 +78,9 @@ final class JoltSearch {
       }
       kept = next;
     }
-    return kept;
+    return kept.jolts().isEmpty()
+        ? kept
+        : kept.withJolts(JoltSizes.of(motion, columns, kept));
   }
 
   private static List<Jolt> standingOut(JoltFree kept) {
@@ -99,10 +104,22 @@ final class JoltSearch {
     List<Jolt> apart = new ArrayList<>();
     for (Candidate candidate : strongest) {
       if (apart.stream().noneMatch(taken -> taken.near(candidate.jolt(), APART))) {
-        apart.add(candidate.jolt());
+        apart.add(plainest(candidate, strongest).jolt());
       }
     }
     return apart;
+  }
+
+  /** The shortest of those about the same frames that explain hardly less. */
+  private static Candidate plainest(Candidate chosen, List<Candidate> all) {
+    return all.stream()
+        .filter(other -> other.jolt().shape() == chosen.jolt().shape())
+        .filter(other -> other.jolt().near(chosen.jolt(), 0))
+        .filter(other -> !clearlyAbove(chosen.strength(), other.strength()))
+        .min(
+            Comparator.comparingInt((Candidate other) -> other.jolt().samples())
+                .thenComparingDouble(other -> -other.strength()))
+        .orElse(chosen);
   }
 
   private static void consider(
@@ -118,7 +135,7 @@ final class JoltSearch {
     double limit = STANDS_OUT * scale(normed);
     for (int i = 0; i < n; i++) {
       double strength = Math.abs(normed[i]) / limit;
-      if (strength > 1 && (best[i] == null || strength > best[i].strength())) {
+      if (strength > 1 && (best[i] == null || clearlyAbove(strength, best[i].strength()))) {
         double size = shift(scores, shape, i, length).size();
         // The flanks of a large passing shift reach into the frames beside it.
         int beside = shape == Jolt.Shape.PASSING && strength > LARGE ? 1 : 0;
@@ -131,6 +148,12 @@ final class JoltSearch {
         best[i] = new Candidate(jolt, strength);
       }
     }
+  }
+
+  /** A longer pattern is taken only where the shorter one explains clearly less. */
+  private static boolean clearlyAbove(double strength, double shorter) {
+    double clear = CLEARLY / STANDS_OUT;
+    return strength * strength > shorter * shorter + clear * clear;
   }
 
   private static ShiftScores.Shift shift(ShiftScores scores, Jolt.Shape shape, int i, int length) {

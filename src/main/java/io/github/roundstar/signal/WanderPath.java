@@ -84,7 +84,9 @@ public final class WanderPath {
     private double precision;
 
     void walk(double variance) {
-      precision = Double.isInfinite(variance) ? 0 : precision / (1 + precision * variance);
+      boolean lost = Double.isInfinite(variance);
+      precision = lost ? 0 : precision / (1 + precision * variance);
+      level = lost ? 0 : level;
     }
 
     void see(double value) {
