@@ -17,7 +17,7 @@ final class Evidence {
     return new NightEvidence(
         equipment.mount().name(),
         equipment.imaging().arcsecPerPixel(),
-        Timeline.of(night.runs(), clock),
+        Timeline.of(studies, clock),
         ScatterCloud.of(studies),
         MotionTraces.ra(studies, clock),
         MotionTraces.dec(studies, clock),

@@ -42,8 +42,6 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
     OptionalDouble imaging = equipment.imaging().arcsecPerPixel();
     Gears gears = Gears.of(equipment);
     Reasons reasons = new Reasons(studies.size());
-    NightSummary summary =
-        NightFigures.of(night, studies, periodic, imaging, gears, reasons.below("/night"));
     List<RunResult> runs = new ArrayList<>();
     List<LoopStudy> ra = loops(studies, study -> LoopStudy.ra(study, equipment, Optional.empty()));
     List<LoopStudy> dec =
@@ -54,6 +52,7 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
               studies.get(i),
               ra.get(i),
               dec.get(i),
+              i == 0 ? Optional.empty() : Optional.of(studies.get(i - 1)),
               imaging,
               gears,
               equipment,
@@ -61,6 +60,8 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
               reasons.ofRun(i)));
     }
     List<Replay> replay = reasons.below("").orNull("/replay", ReplayFigures.of(studies, ra, dec));
+    NightSummary summary =
+        NightFigures.of(night, studies, runs, periodic, imaging, gears, reasons.below("/night"));
     reasons.below("").notYet("/polarAxis", "/exposures", "/findings", "/verdict");
     NightResult result =
         new NightResult(

@@ -11,6 +11,7 @@ import io.github.roundstar.motion.StarScatter;
 import io.github.roundstar.results.AxisDrift;
 import io.github.roundstar.results.Guided;
 import io.github.roundstar.results.NightSummary;
+import io.github.roundstar.results.RunResult;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -27,11 +28,12 @@ final class NightFigures {
   static NightSummary of(
       Night night,
       List<RunStudy> studies,
+      List<RunResult> runs,
       Answer<PeriodicError> periodic,
       OptionalDouble imagingArcsecPerPixel,
       Gears gears,
       Reasons.Scope scope) {
-    scope.notYet("/responseArcsecPerSecond", "/noiseFloorArcsec", "/backlashArcsecAxis");
+    NightPulses pulses = new NightPulses(runs, scope);
     return new NightSummary(
         night.name(),
         instant("/startUtc", NightClock.of(night.runs()).start(), scope),
@@ -46,10 +48,10 @@ final class NightFigures {
         new AxisDrift(
             scope.orNull("/driftArcsecPerMinuteSky/ra", mean(studies, RunStudy::raDriftSky)),
             scope.orNull("/driftArcsecPerMinuteSky/dec", mean(studies, RunStudy::decDrift))),
-        null,
-        null,
+        pulses.response(),
+        pulses.noiseFloor(),
         PeriodicFigures.of(periodic, gears, sense(studies), scope),
-        null,
+        pulses.backlash(),
         SettlingFigures.of(night.runs(), scope));
   }
 

@@ -3,21 +3,22 @@ package io.github.roundstar.diagnosis;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.GuidingMode;
+import io.github.roundstar.model.SkySense;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.Backlash;
+import io.github.roundstar.motion.CrossAxis;
 import io.github.roundstar.motion.DecMotion;
 import io.github.roundstar.motion.GuideRate;
 import io.github.roundstar.motion.Response;
 import io.github.roundstar.results.DecResponse;
-import io.github.roundstar.results.NoiseFloor;
 import io.github.roundstar.results.RaResponse;
 import java.util.Locale;
 import java.util.Optional;
 
 /** What a run tells of its pulses and its noise, as the result shows it. */
 final class PulseFigures {
-  private static final String TOO_FEW =
+  static final String TOO_FEW =
       "too few measured frames, or offsets that never change: record at least a few minutes";
   private static final String RESPONSE = "/responseArcsecPerSecond";
 
@@ -31,24 +32,20 @@ final class PulseFigures {
     this.scope = scope;
   }
 
-  /** Response in both axes and no angle between them yet. */
+  /** Response in both axes and the angle between them. */
   io.github.roundstar.results.Response response() {
-    scope.notYet(RESPONSE + "/crossAxisDeg");
-    return new io.github.roundstar.results.Response(ra(), dec(), null);
+    return new io.github.roundstar.results.Response(
+        ra(), dec(), scope.orNull(RESPONSE + "/crossAxisDeg", crossAxis()));
   }
 
-  /** Noise of a frame in both axes, on the sky. */
-  NoiseFloor noiseFloor() {
-    scope.notYet("/noiseFloorArcsec/lag1");
-    Answer<Estimate> ra =
-        study
-            .ra()
-            .then(
-                motion ->
-                    noise(motion.response()).map(noise -> noise.times(motion.run().cosine())));
-    Answer<Estimate> dec = study.dec().then(motion -> noise(motion.response()));
-    return new NoiseFloor(
-        scope.orNull("/noiseFloorArcsec/ra", ra), scope.orNull("/noiseFloorArcsec/dec", dec), null);
+  /** The angle has a sign, which a log without named directions does not tell. */
+  private Answer<Estimate> crossAxis() {
+    if (!study.run().sense().equals(SkySense.KNOWN)) {
+      return Answer.none(Directions.because(study.run().sense()));
+    }
+    return study
+        .ra()
+        .then(ra -> study.dec().then(dec -> CrossAxis.degrees(study.run(), ra, dec)));
   }
 
   /** Play in declination. */
@@ -128,18 +125,6 @@ final class PulseFigures {
               100 * (both.hi95() - both.value())));
     }
     return Answer.of(response.get());
-  }
-
-  private static Answer<Estimate> noise(Optional<Response> response) {
-    if (response.isEmpty()) {
-      return Answer.none(TOO_FEW);
-    }
-    return response
-        .get()
-        .noiseArcsec()
-        .map(Answer::of)
-        .orElseGet(
-            () -> Answer.none("the noise of a frame cannot be told from wander and jolts here"));
   }
 
   private static Answer<Estimate> of(Optional<Estimate> figure) {

@@ -12,6 +12,7 @@ import io.github.roundstar.results.AxisDrift;
 import io.github.roundstar.results.Guided;
 import io.github.roundstar.results.RunResult;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** One run as the result shows it. */
@@ -26,6 +27,7 @@ final class RunFigures {
    * @param study what was found out about the run
    * @param ra what was found out about its guiding in right ascension
    * @param dec the same in declination
+   * @param before the same about the run before it
    * @param imagingArcsecPerPixel scale of the main camera
    * @param gears gears whose period is known
    * @param equipment what the user says of the mount
@@ -36,6 +38,7 @@ final class RunFigures {
       RunStudy study,
       LoopStudy ra,
       LoopStudy dec,
+      Optional<RunStudy> before,
       OptionalDouble imagingArcsecPerPixel,
       Gears gears,
       Equipment equipment,
@@ -64,12 +67,12 @@ final class RunFigures {
             scope.orNull("/driftArcsecPerMinuteSky/dec", study.decDrift())),
         pulses.response(),
         loop.loop(),
-        pulses.noiseFloor(),
+        NoiseFigures.of(study, scope),
         PeriodicFigures.of(study.periodicAtAxis(), gears, run.sense(), scope),
         pulses.backlash(),
         loop.budget(),
         SettlingFigures.of(List.of(run), scope),
-        RunEvents.of(run.frames(), scope));
+        RunEvents.of(study, before, scope));
   }
 
   private static Guided guided(

@@ -9,11 +9,14 @@ import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.AxisRun;
 import io.github.roundstar.motion.CosDec;
 import io.github.roundstar.motion.DecMotion;
+import io.github.roundstar.motion.Disturbance;
+import io.github.roundstar.motion.DisturbanceSearch;
 import io.github.roundstar.motion.Gears;
 import io.github.roundstar.motion.MountDrift;
 import io.github.roundstar.motion.PeriodicError;
 import io.github.roundstar.motion.RaMotion;
 import io.github.roundstar.motion.StarScatter;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -26,6 +29,7 @@ import java.util.Optional;
  * @param dec motion of the mount in declination
  * @param decDriftFit drift in declination with the motion it was fitted to
  * @param axis whether {@code ra} is at the axis, or why not
+ * @param disturbances what the star shows that the log does not tell
  */
 record RunStudy(
     GuideRun run,
@@ -33,7 +37,8 @@ record RunStudy(
     Answer<RaMotion> ra,
     Answer<DecMotion> dec,
     Answer<MountDrift> decDriftFit,
-    Answer<Double> axis) {
+    Answer<Double> axis,
+    List<Disturbance> disturbances) {
   static RunStudy of(GuideRun run, Equipment equipment) {
     Answer<Double> cosine = CosDec.of(run);
     Answer<RaMotion> ra =
@@ -45,7 +50,8 @@ record RunStudy(
         ra,
         dec,
         dec.then(motion -> MountDrift.of(motion.run())),
-        cosine);
+        cosine,
+        DisturbanceSearch.of(run, ra.value(), dec.value()));
   }
 
   /** Drift in right ascension on the sky [arcsec/min]. */

@@ -5,6 +5,7 @@ import io.github.roundstar.model.Frames;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.model.Note;
 import io.github.roundstar.motion.Cadence;
+import io.github.roundstar.motion.Disturbance;
 import io.github.roundstar.results.Band;
 import io.github.roundstar.results.Mark;
 import io.github.roundstar.results.RunTrace;
@@ -12,6 +13,7 @@ import io.github.roundstar.signal.Envelope;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.function.IntToDoubleFunction;
@@ -31,7 +33,8 @@ final class Timeline {
 
   private Timeline() {}
 
-  static List<RunTrace> of(List<GuideRun> runs, NightClock clock) {
+  static List<RunTrace> of(List<RunStudy> studies, NightClock clock) {
+    List<GuideRun> runs = studies.stream().map(RunStudy::run).toList();
     double total = runs.stream().mapToDouble(Timeline::span).sum();
     List<RunTrace> traces = new ArrayList<>();
     for (int r = 0; r < runs.size(); r++) {
@@ -49,7 +52,7 @@ final class Timeline {
               shift + frames.timeSeconds(frames.size() - 1),
               band(frames, shift, frames::raArcsec, columns),
               band(frames, shift, frames::decArcsec, columns),
-              marks(run, shift, r > 0 && flipped(runs.get(r - 1), run))));
+              marks(studies.get(r), shift, r > 0 && Flips.between(runs.get(r - 1), run))));
     }
     return traces;
   }
@@ -91,13 +94,8 @@ final class Timeline {
             .toList());
   }
 
-  private static boolean flipped(GuideRun before, GuideRun after) {
-    return before.pointing().pierSide().isPresent()
-        && after.pointing().pierSide().isPresent()
-        && before.pointing().pierSide().get() != after.pointing().pierSide().get();
-  }
-
-  private static List<Mark> marks(GuideRun run, double shift, boolean flipped) {
+  private static List<Mark> marks(RunStudy study, double shift, boolean flipped) {
+    GuideRun run = study.run();
     Frames frames = run.frames();
     List<Mark> marks = new ArrayList<>();
     if (flipped) {
@@ -125,10 +123,30 @@ final class Timeline {
       }
       begin = end;
     }
+    study.disturbances().forEach(disturbance -> marks.add(mark(disturbance, shift)));
     for (Note note : run.notes()) {
       double at = shift + note.timeSeconds();
       marks.add(new Mark(Mark.Kind.NOTE, at, at, note.text()));
     }
     return marks;
+  }
+
+  private static Mark mark(Disturbance disturbance, double shift) {
+    String size =
+        disturbance.sizeArcsec().isPresent()
+            ? String.format(Locale.ROOT, " of %.1f arcsec", disturbance.sizeArcsec().getAsDouble())
+            : "";
+    String light =
+        disturbance.lightLost().isPresent()
+            ? String.format(
+                Locale.ROOT,
+                " that took %.0f %% of the light",
+                100 * disturbance.lightLost().getAsDouble())
+            : "";
+    return new Mark(
+        disturbance.kind() == Disturbance.Kind.CLOUD ? Mark.Kind.CLOUD : Mark.Kind.JOLT,
+        shift + disturbance.startSeconds(),
+        shift + disturbance.endSeconds(),
+        disturbance.kind().word().replace('-', ' ') + size + light);
   }
 }

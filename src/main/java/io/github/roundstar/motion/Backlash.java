@@ -16,9 +16,10 @@ import java.util.stream.Stream;
  *
  * @param declaredArcsec width of the play with its 95 % interval, as pulses of the declared
  *     strength lose it; the interval holds zero when there may be none
+ * @param slack share of the play that a first push north would have lost, 0 to 1
  * @param run motion behind the play of that width
  */
-public record Backlash(Estimate declaredArcsec, AxisRun run) {
+public record Backlash(Estimate declaredArcsec, double slack, AxisRun run) {
   /** Widths tried first [arcsec]; a play wider than the last is a loose gear, not a backlash. */
   private static final double[] WIDTHS = {
     0, 0.25, 0.5, 0.75, 1, 1.4, 1.8, 2.3, 3, 4, 5, 6.5, 8, 10, 12.5, 16, 20
@@ -99,6 +100,7 @@ public record Backlash(Estimate declaredArcsec, AxisRun run) {
       double half = ToneReading.NORMAL_95 * Math.sqrt(variance(best));
       return new Backlash(
           new Estimate(best.width(), Math.max(0, best.width() - half), best.width() + half),
+          best.slack(),
           best.run());
     }
 

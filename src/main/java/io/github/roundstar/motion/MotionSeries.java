@@ -1,5 +1,7 @@
 package io.github.roundstar.motion;
 
+import java.util.Arrays;
+
 /** Motion of one axis in one run, sampled at the measured frames; immutable. */
 public final class MotionSeries {
   private final double[] seconds;
@@ -83,6 +85,32 @@ public final class MotionSeries {
         startsPiece,
         scaled(pushedOneWayArcsec, oneWay),
         scaled(pushedOtherWayArcsec, otherWay));
+  }
+
+  /**
+   * Some of the samples.
+   *
+   * @param samples their indices, ascending
+   * @param starts for every sample of the whole, whether the level is lost before it
+   */
+  MotionSeries at(int[] samples, boolean[] starts) {
+    boolean[] kept = new boolean[samples.length];
+    int next = 0;
+    for (int k = 0; k < samples.length; k++) {
+      for (; next <= samples[k]; next++) {
+        kept[k] |= starts[next];
+      }
+    }
+    return new MotionSeries(
+        at(samples, seconds),
+        at(samples, arcsec),
+        kept,
+        at(samples, pushedOneWayArcsec),
+        at(samples, pushedOtherWayArcsec));
+  }
+
+  private static double[] at(int[] samples, double[] values) {
+    return Arrays.stream(samples).mapToDouble(i -> values[i]).toArray();
   }
 
   /** A copy of the times [s]. */

@@ -46,6 +46,25 @@ final class Pieces {
     return starts;
   }
 
+  /**
+   * The same for every frame of the run. A frame without a measurement belongs to the piece before
+   * it, unless a dither came between.
+   */
+  static boolean[] everyFrame(Frames frames, int[] measured) {
+    boolean[] ofMeasured = starts(frames, measured);
+    boolean[] starts = new boolean[frames.size()];
+    for (int m = 1; m < measured.length; m++) {
+      if (ofMeasured[m]) {
+        int start = measured[m];
+        for (int i = measured[m] - 1; i > measured[m - 1]; i--) {
+          start = frames.ditherStart(i) ? i : start;
+        }
+        starts[start] = true;
+      }
+    }
+    return starts;
+  }
+
   private static boolean stepBetween(Frames frames, int before, int after) {
     int lost = 0;
     for (int i = before + 1; i <= after; i++) {

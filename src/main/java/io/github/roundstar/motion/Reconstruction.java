@@ -61,7 +61,7 @@ public final class Reconstruction {
    * @param slack share of it that a first push east or north would lose, 0 to 1
    */
   MotionSeries skyBehindPlay(double playArcsec, double slack) {
-    return sky(arcsecPerSecond == 0 ? sent : sent.behindPlay(playArcsec / arcsecPerSecond, slack));
+    return sky(behind(playArcsec, slack));
   }
 
   /** Whether any pulse was sent. */
@@ -69,11 +69,52 @@ public final class Reconstruction {
     return arcsecPerSecond != 0;
   }
 
+  /**
+   * Every frame of a run, measured or not.
+   *
+   * @param motion on the sky; NaN where the star was not measured, a piece beginning where the
+   *     level is lost
+   * @param takenOutArcsec what was added to the offset to have the motion [arcsec]
+   */
+  record EveryFrame(MotionSeries motion, double[] takenOutArcsec) {}
+
+  /** Every frame behind a play, as in {@link #skyBehindPlay}. */
+  EveryFrame everyFrame(double playArcsec, double slack) {
+    Frames frames = run.frames();
+    PulseTrain pulses = behind(playArcsec, slack);
+    double[] oneWay = acted(pulses, 1);
+    double[] otherWay = acted(pulses, -1);
+    double[] takenOut = new double[frames.size()];
+    double[] seconds = new double[frames.size()];
+    double[] arcsec = new double[frames.size()];
+    for (int i = 0; i < frames.size(); i++) {
+      seconds[i] = frames.timeSeconds(i);
+      takenOut[i] = oneWay[i] - otherWay[i] + shifts[i];
+      arcsec[i] = frames.measured(i) ? axis.offsetArcsec(frames, i) + takenOut[i] : Double.NaN;
+    }
+    boolean[] starts = Pieces.everyFrame(frames, measured);
+    return new EveryFrame(new MotionSeries(seconds, arcsec, starts, oneWay, otherWay), takenOut);
+  }
+
+  private PulseTrain behind(double playArcsec, double slack) {
+    return arcsecPerSecond == 0 ? sent : sent.behindPlay(playArcsec / arcsecPerSecond, slack);
+  }
+
+  /** What pulses of one direction had pushed by each frame [arcsec]. */
+  private double[] acted(PulseTrain pulses, int direction) {
+    double[] acted =
+        ExecutedPulses.seconds(
+            run.frames(), pulses, direction, run.camera().exposureSeconds().orElse(0));
+    for (int i = 0; i < acted.length; i++) {
+      acted[i] *= arcsecPerSecond;
+    }
+    return acted;
+  }
+
   private MotionSeries sky(PulseTrain pulses) {
     Frames frames = run.frames();
-    double exposure = run.camera().exposureSeconds().orElse(0);
-    double[] oneWay = ExecutedPulses.seconds(frames, pulses, 1, exposure);
-    double[] otherWay = ExecutedPulses.seconds(frames, pulses, -1, exposure);
+    double[] oneWay = acted(pulses, 1);
+    double[] otherWay = acted(pulses, -1);
     double[] seconds = new double[measured.length];
     double[] arcsec = new double[measured.length];
     double[] pushedOneWay = new double[measured.length];
@@ -81,8 +122,8 @@ public final class Reconstruction {
     for (int m = 0; m < measured.length; m++) {
       int i = measured[m];
       seconds[m] = frames.timeSeconds(i);
-      pushedOneWay[m] = arcsecPerSecond * oneWay[i];
-      pushedOtherWay[m] = arcsecPerSecond * otherWay[i];
+      pushedOneWay[m] = oneWay[i];
+      pushedOtherWay[m] = otherWay[i];
       arcsec[m] = axis.offsetArcsec(frames, i) + pushedOneWay[m] - pushedOtherWay[m] + shifts[i];
     }
     return new MotionSeries(

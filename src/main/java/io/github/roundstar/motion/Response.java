@@ -28,6 +28,8 @@ import java.util.stream.Stream;
  * @param both mean of the two, or the one there is
  * @param noiseArcsec standard deviation of the measurement noise of a frame; nothing when it cannot
  *     be told from wander or jolts
+ * @param quiet the motion without its jolts, which all of this is taken from, with the wander and
+ *     noise found in it
  * @see "Ljung, System Identification, 2nd ed. (1999), section 13.4, for closed loops and prediction
  *     errors"
  */
@@ -35,7 +37,8 @@ public record Response(
     Optional<Estimate> oneWay,
     Optional<Estimate> otherWay,
     Optional<Estimate> both,
-    Optional<Estimate> noiseArcsec) {
+    Optional<Estimate> noiseArcsec,
+    JoltFree quiet) {
   /** White steps beyond this many robust standard deviations are jolts; noise hardly makes one. */
   private static final double JOLT = 5;
 
@@ -97,15 +100,14 @@ public record Response(
     if (motion.size() - motion.pieces() < RunBackground.FEWEST_STEPS + model.columns().length) {
       return Optional.empty();
     }
-    return WanderNoise.measure(
-            motion.seconds(), motion.startsPiece(), motion.arcsec(), model.columns())
-        .flatMap(measured -> of(motion, model, measured));
+    return WanderNoise.fit(motion.seconds(), motion.startsPiece(), motion.arcsec(), model.columns())
+        .flatMap(start -> of(model, JoltSearch.of(motion, model.columns(), start)));
   }
 
-  private static Optional<Response> of(
-      MotionSeries motion, ResponseModel model, WanderNoise.Measured measured) {
-    Whitening whitening = measured.model().whitening(motion.seconds(), motion.startsPiece());
-    return LeastSquares.on(whitening.apply(model.columns()))
+  private static Optional<Response> of(ResponseModel model, JoltFree quiet) {
+    MotionSeries motion = quiet.motion();
+    Whitening whitening = quiet.wanderNoise().whitening(motion.seconds(), motion.startsPiece());
+    return LeastSquares.on(whitening.apply(quiet.columns()))
         .map(
             design -> {
               LinearFit fit = design.fit(whitening.apply(motion.arcsec()));
@@ -118,8 +120,8 @@ public record Response(
                   oneWay.isPresent() && otherWay.isPresent()
                       ? Optional.of(mean(fit, covariance, model.excess(0), model.excess(1)))
                       : oneWay.or(() -> otherWay);
-              return new Response(
-                  oneWay, otherWay, both, measured.noise().filter(n -> !jolted(residuals)));
+              Optional<Estimate> noise = jolted(residuals) ? Optional.empty() : quiet.noise();
+              return new Response(oneWay, otherWay, both, noise, quiet);
             });
   }
 

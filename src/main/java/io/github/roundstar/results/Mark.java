@@ -17,6 +17,8 @@ public record Mark(Kind kind, double startSeconds, double endSeconds, String tex
     LOST,
     IDLE,
     FLIP,
+    JOLT,
+    CLOUD,
     NOTE
   }
 }

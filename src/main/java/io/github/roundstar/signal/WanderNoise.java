@@ -113,7 +113,13 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
   public static Optional<Measured> measure(
       double[] seconds, boolean[] startsPiece, double[] data, double[][] regressors) {
     return fit(seconds, startsPiece, data, regressors)
-        .map(model -> new Likelihood(seconds, startsPiece, data, regressors).measured(model));
+        .map(model -> model.measured(seconds, startsPiece, data, regressors));
+  }
+
+  /** This fit with the interval of the noise; the arguments are those that it was made from. */
+  public Measured measured(
+      double[] seconds, boolean[] startsPiece, double[] data, double[][] regressors) {
+    return new Likelihood(seconds, startsPiece, data, regressors).measured(this);
   }
 
   /** The filter that makes such a series white. */

@@ -98,6 +98,26 @@ public final class Whitening {
     return sample[step];
   }
 
+  /** Number of samples. */
+  int samples() {
+    return gain.length;
+  }
+
+  /** Whether sample {@code i} starts a piece; the first one always does. */
+  boolean startsPiece(int i) {
+    return startsPiece[i];
+  }
+
+  /** Share of its prediction error that the level takes over at sample {@code i}. */
+  double gain(int i) {
+    return gain[i];
+  }
+
+  /** One over the standard deviation of the prediction error at sample {@code i}, in units of R. */
+  double scale(int i) {
+    return scale[i];
+  }
+
   /** Logarithm of the determinant of the steps' covariance in units of R. */
   public double logDeterminant() {
     return logDeterminant;

@@ -8,6 +8,7 @@ final class Brightness {
 
   private final SkyPlan.Star star;
   private final List<CloudPassage> clouds;
+  private final List<OtherStar> otherStars;
   private final Relaxation slow;
   private final NoiseStream shot;
 
@@ -20,12 +21,16 @@ final class Brightness {
     }
   }
 
+  /** From a time of the run another star is looked at. */
+  record OtherStar(double atSeconds, double fluxRatio) {}
+
   /** One frame. */
   record Frame(double snr, double fluxAdu, boolean lost) {}
 
-  Brightness(SkyPlan.Star star, List<CloudPassage> clouds, NoiseStream noise, NoiseStream shot) {
+  Brightness(SkyPlan.Star star, Disturbances disturbances, NoiseStream noise, NoiseStream shot) {
     this.star = star;
-    this.clouds = List.copyOf(clouds);
+    this.clouds = List.copyOf(disturbances.clouds);
+    this.otherStars = List.copyOf(disturbances.otherStars);
     this.slow = new Relaxation(star.variation() * star.variation(), SLOW_SECONDS, noise);
     this.shot = shot;
   }
@@ -35,6 +40,9 @@ final class Brightness {
     double relative = StrictMath.exp(slow.skip(cadenceSeconds));
     for (CloudPassage cloud : clouds) {
       relative *= cloud.transmission(time);
+    }
+    for (OtherStar other : otherStars) {
+      relative *= time < other.atSeconds() ? 1 : other.fluxRatio();
     }
     double snr = star.snr() * StrictMath.sqrt(relative);
     double flux = star.fluxAdu() * relative * (1 + shot.gaussian() / Math.max(3, snr));

@@ -39,6 +39,17 @@ interface Curve {
     return (from, to) -> arcsec * Math.max(0, Math.min(to - from, to - atSeconds)) / (to - from);
   }
 
+  /** A lasting shift that builds up evenly over {@code seconds}. */
+  static Curve slide(double atSeconds, double seconds, double arcsec) {
+    return (from, to) ->
+        arcsec * (slid(to - atSeconds, seconds) - slid(from - atSeconds, seconds)) / (to - from);
+  }
+
+  private static double slid(double since, double seconds) {
+    double inside = Math.max(0, Math.min(seconds, since));
+    return inside * inside / (2 * seconds) + Math.max(0, since - seconds);
+  }
+
   /** A passing shift: arcsec &middot; sin&sup2;(pi t / seconds) and back to zero. */
   static Curve swing(double atSeconds, double seconds, double arcsec) {
     return (from, to) ->

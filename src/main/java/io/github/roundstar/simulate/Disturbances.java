@@ -1,16 +1,18 @@
 package io.github.roundstar.simulate;
 
 import io.github.roundstar.simulate.Brightness.CloudPassage;
+import io.github.roundstar.simulate.Brightness.OtherStar;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The single events of one run: gusts, knocks and clouds. */
+/** The single events of one run: gusts, knocks, shifts, other stars and clouds. */
 final class Disturbances {
   private static final double RUN_MARGIN_SECONDS = 60;
 
   final List<Curve> ra = new ArrayList<>();
   final List<Curve> dec = new ArrayList<>();
   final List<CloudPassage> clouds = new ArrayList<>();
+  final List<OtherStar> otherStars = new ArrayList<>();
   final List<RunTruth.Event> events = new ArrayList<>();
 
   Disturbances(SkyPlan sky, RunPlan run, long seed, int id) {
@@ -28,6 +30,26 @@ final class Disturbances {
         dec.add(Curve.step(at, knock.decArcsec()));
         event(at, "knock", new Offset(knock.raArcsec(), knock.decArcsec()).radius());
       }
+    }
+    for (SkyPlan.Shift shift : sky.shifts()) {
+      double at = since(shift.atMinutes(), run);
+      if (at >= 0 && at < seconds) {
+        ra.add(Curve.slide(at, shift.seconds(), shift.raArcsec()));
+        dec.add(Curve.slide(at, shift.seconds(), shift.decArcsec()));
+        event(at, "lasting-shift", new Offset(shift.raArcsec(), shift.decArcsec()).radius());
+      }
+    }
+    for (SkyPlan.StarSwitch star : sky.switches()) {
+      double at = since(star.atMinutes(), run);
+      if (at >= 0 && at < seconds) {
+        ra.add(Curve.step(at, star.raArcsec()));
+        dec.add(Curve.step(at, star.decArcsec()));
+        otherStars.add(new OtherStar(at, star.fluxRatio()));
+        event(at, "star-switch", new Offset(star.raArcsec(), star.decArcsec()).radius());
+      }
+    }
+    if (run.hotPixel()) {
+      event(0, "stuck-star", 0);
     }
     events.sort((one, other) -> Double.compare(one.timeSeconds(), other.timeSeconds()));
   }

@@ -39,7 +39,8 @@ final class RunKeys {
         PierSide.WEST,
         true,
         OptionalDouble.empty(),
-        OptionalDouble.empty());
+        OptionalDouble.empty(),
+        false);
   }
 
   private static RunPlan run(TomlTable run, Scenario.Evening evening, RunPlan last)
@@ -56,7 +57,8 @@ final class RunKeys {
         PierSide.valueOf(side.toUpperCase(Locale.ROOT)),
         run.flag("guided").orElse(true),
         run.number("worm_phase_rad", -10, 10),
-        run.number("play", -1, 1));
+        run.number("play", -1, 1),
+        run.flag("hot_pixel").orElse(false));
   }
 
   private static double hourAngle(

@@ -19,6 +19,7 @@ import java.util.OptionalDouble;
  *     [rad]
  * @param play where the tube stands in the declination play at first, -1..1 from flank to flank,
  *     drawn by chance if empty
+ * @param hotPixel whether a fault of the camera's chip is taken for the star: it never moves
  */
 public record RunPlan(
     double startMinutes,
@@ -28,7 +29,8 @@ public record RunPlan(
     PierSide pierSide,
     boolean guided,
     OptionalDouble wormPhaseRadians,
-    OptionalDouble play) {
+    OptionalDouble play,
+    boolean hotPixel) {
   private static final double HOURS_PER_SECOND = SiderealRate.ARCSEC_PER_SECOND / 54_000;
 
   /** The star's true place at a time of the run. */

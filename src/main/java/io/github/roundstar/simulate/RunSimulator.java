@@ -40,7 +40,7 @@ final class RunSimulator {
     brightness =
         new Brightness(
             scenario.sky().star(),
-            disturbances.clouds,
+            disturbances,
             NoiseStream.of(seed, "flux", id),
             NoiseStream.of(seed, "shot", id));
     ra = raAxis();
@@ -78,13 +78,9 @@ final class RunSimulator {
         new Offset(ra.meanCorrectionArcsec(from, to), dec.meanCorrectionArcsec(from, to));
     boolean dithers = dithering.map(d -> d.begins(middle, star.lost())).orElse(false);
     Offset setPoint = dithering.map(Dithering::setPoint).orElse(Offset.ZERO);
+    Offset seen = run.hotPixel() ? Offset.ZERO : moved.total().minus(corrected);
     Offset measured =
-        moved
-            .total()
-            .minus(corrected)
-            .minus(setPoint)
-            .plus(error.total())
-            .inCamera(scenario.mount().cameraAngleDegrees());
+        seen.minus(setPoint).plus(error.total()).inCamera(scenario.mount().cameraAngleDegrees());
     record(i, moved, corrected, setPoint, error);
     log(middle, measured, star, dithers);
     if (run.guided()) {

@@ -58,8 +58,8 @@ public record RunTruth(
    * Something that happened.
    *
    * @param timeSeconds since the run's start
-   * @param kind gust, knock or cloud
-   * @param size arcsec of a gust or knock, share of the light of a cloud
+   * @param kind gust, knock, lasting-shift, star-switch, stuck-star or cloud
+   * @param size arcsec of a gust, knock, shift or switch, share of the light of a cloud
    */
   public record Event(double timeSeconds, String kind, double size) {}
 }

@@ -25,7 +25,9 @@ final class SkyKeys {
         root.has("gusts") ? Optional.of(gusts(root.table("gusts"))) : Optional.empty(),
         root.has("clouds") ? Optional.of(cloudRate(root.table("clouds"))) : Optional.empty(),
         clouds(root),
-        knocks(root));
+        knocks(root),
+        shifts(root),
+        switches(root));
   }
 
   private static SkyPlan.Seeing seeing(TomlTable seeing) throws FormatException {
@@ -79,6 +81,32 @@ final class SkyKeys {
               knock.number("dec_arcsec", -1000, 1000).orElse(0)));
     }
     return knocks;
+  }
+
+  private static List<SkyPlan.Shift> shifts(TomlTable root) throws FormatException {
+    List<SkyPlan.Shift> shifts = new ArrayList<>();
+    for (TomlTable shift : root.tables("shift")) {
+      shifts.add(
+          new SkyPlan.Shift(
+              at(shift),
+              shift.number("seconds", 0.1, 3600).orElse(20),
+              shift.number("ra_arcsec", -1000, 1000).orElse(0),
+              shift.number("dec_arcsec", -1000, 1000).orElse(0)));
+    }
+    return shifts;
+  }
+
+  private static List<SkyPlan.StarSwitch> switches(TomlTable root) throws FormatException {
+    List<SkyPlan.StarSwitch> switches = new ArrayList<>();
+    for (TomlTable star : root.tables("star_switch")) {
+      switches.add(
+          new SkyPlan.StarSwitch(
+              at(star),
+              star.number("ra_arcsec", -1000, 1000).orElse(0),
+              star.number("dec_arcsec", -1000, 1000).orElse(0),
+              star.number("flux_ratio", 0.01, 100).orElse(0.5)));
+    }
+    return switches;
   }
 
   private static double at(TomlTable event) throws FormatException {

@@ -12,7 +12,9 @@ import java.util.Optional;
  * @param gusts gusts of wind, if any
  * @param cloudRate clouds that come at random, if any
  * @param clouds clouds at given times
- * @param knocks lasting shifts
+ * @param knocks sudden lasting shifts
+ * @param shifts lasting shifts that take their time
+ * @param switches changes of the guide star
  */
 public record SkyPlan(
     double noiseArcsec,
@@ -21,11 +23,15 @@ public record SkyPlan(
     Optional<Gusts> gusts,
     Optional<CloudRate> cloudRate,
     List<Cloud> clouds,
-    List<Knock> knocks) {
+    List<Knock> knocks,
+    List<Shift> shifts,
+    List<StarSwitch> switches) {
   /** Copies. */
   public SkyPlan {
     clouds = List.copyOf(clouds);
     knocks = List.copyOf(knocks);
+    shifts = List.copyOf(shifts);
+    switches = List.copyOf(switches);
   }
 
   /**
@@ -89,4 +95,24 @@ public record SkyPlan(
    * @param decArcsec north [arcsec]
    */
   public record Knock(double atMinutes, double raArcsec, double decArcsec) {}
+
+  /**
+   * A lasting shift of the star that builds up evenly, as when a cable pulls.
+   *
+   * @param atMinutes begin, since the start of the night [min]
+   * @param seconds how long it builds up [s]
+   * @param raArcsec east [arcsec]
+   * @param decArcsec north [arcsec]
+   */
+  public record Shift(double atMinutes, double seconds, double raArcsec, double decArcsec) {}
+
+  /**
+   * The guide camera goes over to another star.
+   *
+   * @param atMinutes since the start of the night [min]
+   * @param raArcsec where the new star stands, east of the old one [arcsec]
+   * @param decArcsec where it stands north of the old one [arcsec]
+   * @param fluxRatio its light over that of the old one
+   */
+  public record StarSwitch(double atMinutes, double raArcsec, double decArcsec, double fluxRatio) {}
 }

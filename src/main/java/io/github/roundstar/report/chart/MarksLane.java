@@ -79,11 +79,12 @@ final class MarksLane {
         plot.addAnnotation(DataPath.filled(bars(lasting(marks), y), Ink.INK.color()));
         plot.addAnnotation(moments(brief(marks), y, cross(), false));
       }
-      case IDLE ->
+      case IDLE, CLOUD ->
           plot.addAnnotation(
               DataPath.stroked(bars(marks, y), Ink.QUIET.color(), ChartStyle.stroke(1.2f)));
       case DITHER -> plot.addAnnotation(moments(marks, y, triangle(), true));
       case FLIP -> plot.addAnnotation(moments(marks, y, diamond(), true));
+      case JOLT -> plot.addAnnotation(moments(marks, y, zigzag(), false));
       case NOTE -> plot.addAnnotation(moments(marks, y, flag(), false));
     }
   }
@@ -126,6 +127,13 @@ final class MarksLane {
   private static Path2D cross() {
     Path2D path = Paths.segment(-4, -4, 4, 4);
     path.append(Paths.segment(-4, 4, 4, -4), false);
+    return path;
+  }
+
+  private static Path2D zigzag() {
+    Path2D path = Paths.segment(-2.5, -6, 2.5, -1.5);
+    path.lineTo(-2.5, 1.5);
+    path.lineTo(2.5, 6);
     return path;
   }
 

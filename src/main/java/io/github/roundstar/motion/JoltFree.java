@@ -1,0 +1,96 @@
+package io.github.roundstar.motion;
+
+import io.github.roundstar.model.Estimate;
+import io.github.roundstar.signal.WanderNoise;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+/**
+ * A motion without its jolts: samples of a passing shift are left out, and a lasting one begins a
+ * new piece. So wander and noise are those of the quiet time.
+ *
+ * @param motion the samples that are left
+ * @param columns regressors at those samples
+ * @param wanderNoise wander and noise of the motion that is left
+ * @param jolts what was taken out, in order of time, by samples of the whole motion
+ * @param originals which sample of the whole motion each one is
+ */
+public record JoltFree(
+    MotionSeries motion,
+    double[][] columns,
+    WanderNoise wanderNoise,
+    List<Jolt> jolts,
+    int[] originals) {
+
+  /** The whole motion. */
+  static JoltFree all(MotionSeries motion, double[][] columns, WanderNoise wanderNoise) {
+    return new JoltFree(
+        motion, columns, wanderNoise, List.of(), IntStream.range(0, motion.size()).toArray());
+  }
+
+  /** Takes jolts out; wander and noise are looked for near those known. */
+  static JoltFree without(
+      MotionSeries whole, double[][] columns, List<Jolt> jolts, WanderNoise near) {
+    boolean[] dropped = new boolean[whole.size()];
+    boolean[] starts = whole.startsPiece();
+    for (Jolt jolt : jolts) {
+      boolean lasting = jolt.shape() == Jolt.Shape.LASTING;
+      for (int i = jolt.first(); i <= jolt.last(); i++) {
+        dropped[i] |= !lasting || i < jolt.last();
+      }
+      starts[jolt.last()] |= lasting;
+    }
+    int[] originals = IntStream.range(0, whole.size()).filter(i -> !dropped[i]).toArray();
+    MotionSeries kept = whole.at(originals, starts);
+    double[][] keptColumns = new double[columns.length][];
+    for (int j = 0; j < columns.length; j++) {
+      double[] column = columns[j];
+      keptColumns[j] = IntStream.of(originals).mapToDouble(i -> column[i]).toArray();
+    }
+    WanderNoise fitted =
+        near.refit(kept.seconds(), kept.startsPiece(), kept.arcsec(), keptColumns).orElse(near);
+    List<Jolt> sorted = new ArrayList<>(jolts);
+    sorted.sort(Comparator.comparingInt(Jolt::first));
+    return new JoltFree(kept, keptColumns, fitted, List.copyOf(sorted), originals);
+  }
+
+  /**
+   * Where pieces begin when the level is also lost before some samples of the whole motion.
+   *
+   * @param lost one flag per sample of the whole motion
+   */
+  boolean[] startsWith(boolean[] lost) {
+    boolean[] starts = motion.startsPiece();
+    int next = 0;
+    for (int k = 0; k < starts.length; k++) {
+      for (; next <= originals[k]; next++) {
+        starts[k] |= lost[next];
+      }
+    }
+    return starts;
+  }
+
+  /** The values of a column of the whole motion at the samples that are left. */
+  double[] kept(double[] column) {
+    return IntStream.of(originals).mapToDouble(i -> column[i]).toArray();
+  }
+
+  /** Standard deviation of the noise; nothing when it cannot be told from wander. */
+  Optional<Estimate> noise() {
+    return wanderNoise
+        .measured(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns)
+        .noise();
+  }
+
+  JoltFree withJolts(List<Jolt> others) {
+    return new JoltFree(motion, columns, wanderNoise, others, originals);
+  }
+
+  /** Which sample of the whole motion a sample is. */
+  int original(int sample) {
+    return originals[sample];
+  }
+}

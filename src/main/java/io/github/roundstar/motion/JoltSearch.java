@@ -1,0 +1,170 @@
+package io.github.roundstar.motion;
+
+import io.github.roundstar.signal.RobustScale;
+import io.github.roundstar.signal.ShiftScores;
+import io.github.roundstar.signal.WanderNoise;
+import io.github.roundstar.signal.WhiteRegression;
+import io.github.roundstar.signal.Whitening;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Finds jolts: shifts that stand out of what wander and noise leave white. Each sample is tried as
+ * the begin of a lasting shift, sudden or drawn out, and of a passing one, each of several lengths.
+ * What stands out is taken out of the series, wander and noise are fitted anew, and the search goes
+ * on until nothing stands out: so large jolts cannot hide small ones.
+ */
+final class JoltSearch {
+  /**
+   * A shift counts when its score is so many robust standard deviations of that score. Ten quiet
+   * hours hold some 2 x 14,000 frames, each tried in some four ways that are independent: noise
+   * alone reaches this once in four such nights.
+   */
+  static final double STANDS_OUT = 4.8;
+
+  /** So many standard deviations, in squares, make a longer pattern worth it. */
+  private static final double CLEARLY = 3;
+
+  /** Shifts of so many limits have flanks that matter. */
+  private static final double LARGE = 2;
+
+  private static final int[] PASSING = {1, 2, 3, 4, 6, 8, 12};
+  private static final int[] LASTING = {1, 2, 4, 8};
+
+  /** Samples on either side of a jolt that are not searched again in the same round. */
+  private static final int APART = 15;
+
+  private static final int MOST_ROUNDS = 8;
+
+  /** Enough scores to know their scale to 3 %. */
+  private static final int SCALE_SAMPLES = 2000;
+
+  private final MotionSeries motion;
+  private final double[][] columns;
+  private final List<Jolt> jolts = new ArrayList<>();
+
+  /** A pattern at a sample, by how far it stands out. */
+  private record Candidate(Jolt jolt, double strength) {}
+
+  private JoltSearch(MotionSeries motion, double[][] columns) {
+    this.motion = motion;
+    this.columns = columns;
+  }
+
+  /**
+   * Searches.
+   *
+   * @param columns regressors of the motion
+   * @param start wander and noise, jolts and all
+   */
+  static JoltFree of(MotionSeries motion, double[][] columns, WanderNoise start) {
+    return new JoltSearch(motion, columns).search(start);
+  }
+
+  private JoltFree search(WanderNoise start) {
+    JoltFree kept = JoltFree.all(motion, columns, start);
+    for (int round = 0; round < MOST_ROUNDS; round++) {
+      List<Jolt> found = standingOut(kept);
+      if (found.isEmpty()) {
+        break;
+      }
+      jolts.addAll(found);
+      JoltFree next = JoltFree.without(motion, columns, jolts, kept.wanderNoise());
+      if (next.motion().size() - next.motion().pieces()
+          < RunBackground.FEWEST_STEPS + columns.length) {
+        break;
+      }
+      kept = next;
+    }
+    return kept.jolts().isEmpty()
+        ? kept
+        : kept.withJolts(JoltSizes.of(motion, columns, kept));
+  }
+
+  private static List<Jolt> standingOut(JoltFree kept) {
+    MotionSeries series = kept.motion();
+    Whitening whitening = kept.wanderNoise().whitening(series.seconds(), series.startsPiece());
+    WhiteRegression fit =
+        WhiteRegression.of(whitening.apply(series.arcsec()), whitening.apply(kept.columns()));
+    ShiftScores scores = ShiftScores.of(whitening, fit.residuals());
+    Candidate[] best = new Candidate[series.size()];
+    for (int length : LASTING) {
+      consider(best, kept, scores, Jolt.Shape.LASTING, length);
+    }
+    for (int length : PASSING) {
+      consider(best, kept, scores, Jolt.Shape.PASSING, length);
+    }
+    List<Candidate> strongest =
+        Arrays.stream(best)
+            .filter(c -> c != null)
+            .sorted(Comparator.comparingDouble(c -> -c.strength()))
+            .toList();
+    List<Jolt> apart = new ArrayList<>();
+    for (Candidate candidate : strongest) {
+      if (apart.stream().noneMatch(taken -> taken.near(candidate.jolt(), APART))) {
+        apart.add(plainest(candidate, strongest).jolt());
+      }
+    }
+    return apart;
+  }
+
+  /** The shortest of those about the same frames that explain hardly less. */
+  private static Candidate plainest(Candidate chosen, List<Candidate> all) {
+    return all.stream()
+        .filter(other -> other.jolt().shape() == chosen.jolt().shape())
+        .filter(other -> other.jolt().near(chosen.jolt(), 0))
+        .filter(other -> !clearlyAbove(chosen.strength(), other.strength()))
+        .min(
+            Comparator.comparingInt((Candidate other) -> other.jolt().samples())
+                .thenComparingDouble(other -> -other.strength()))
+        .orElse(chosen);
+  }
+
+  private static void consider(
+      Candidate[] best, JoltFree kept, ShiftScores scores, Jolt.Shape shape, int length) {
+    int n = scores.size() - length + 1;
+    if (n < 1) {
+      return;
+    }
+    double[] normed = new double[n];
+    for (int i = 0; i < n; i++) {
+      normed[i] = shift(scores, shape, i, length).normed();
+    }
+    double limit = STANDS_OUT * scale(normed);
+    for (int i = 0; i < n; i++) {
+      double strength = Math.abs(normed[i]) / limit;
+      if (strength > 1 && (best[i] == null || clearlyAbove(strength, best[i].strength()))) {
+        double size = shift(scores, shape, i, length).size();
+        // The flanks of a large passing shift reach into the frames beside it.
+        int beside = shape == Jolt.Shape.PASSING && strength > LARGE ? 1 : 0;
+        Jolt jolt =
+            new Jolt(
+                shape,
+                kept.original(Math.max(0, i - beside)),
+                kept.original(Math.min(scores.size(), i + length + beside) - 1),
+                size);
+        best[i] = new Candidate(jolt, strength);
+      }
+    }
+  }
+
+  /** A longer pattern is taken only where the shorter one explains clearly less. */
+  private static boolean clearlyAbove(double strength, double shorter) {
+    double clear = CLEARLY / STANDS_OUT;
+    return strength * strength > shorter * shorter + clear * clear;
+  }
+
+  private static ShiftScores.Shift shift(ShiftScores scores, Jolt.Shape shape, int i, int length) {
+    return shape == Jolt.Shape.LASTING ? scores.lasting(i, length) : scores.passing(i, length);
+  }
+
+  private static double scale(double[] normed) {
+    int count = Math.min(normed.length, SCALE_SAMPLES);
+    double[] sampled = new double[count];
+    Arrays.setAll(sampled, k -> normed[(int) ((long) k * normed.length / count)]);
+    double scale = RobustScale.of(sampled);
+    return scale > 0 ? scale : Double.POSITIVE_INFINITY;
+  }
+}
