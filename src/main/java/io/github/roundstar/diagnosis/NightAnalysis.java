@@ -1,5 +1,6 @@
 package io.github.roundstar.diagnosis;
 
+import io.github.roundstar.diagnosis.finding.Diagnosis;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Night;
 import io.github.roundstar.model.SourceFile;
@@ -46,7 +47,7 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
       runs.add(
           RunFigures.of(studies.get(i), imaging, gears, equipment, siteShown, reasons.ofRun(i)));
     }
-    reasons.below("").notYet("/polarAxis", "/exposures", "/replay", "/findings", "/verdict");
+    reasons.below("").notYet("/polarAxis", "/exposures", "/replay");
     NightResult result =
         new NightResult(
             NightResult.SCHEMA,
@@ -61,7 +62,10 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             null,
             reasons.all(),
             Methods.ALL);
-    return new NightAnalysis(result, Evidence.of(night, studies, periodic, equipment));
+    Diagnosis means = Diagnosis.of(result, equipment);
+    return new NightAnalysis(
+        result.judged(means.findings(), means.verdict(), means.notComputed()),
+        Evidence.of(night, studies, periodic, equipment));
   }
 
   /** One period and amplitude over all runs; the run's own fit where there is only one. */

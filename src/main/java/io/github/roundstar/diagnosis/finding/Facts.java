@@ -1,0 +1,93 @@
+package io.github.roundstar.diagnosis.finding;
+
+import io.github.roundstar.model.Equipment;
+import io.github.roundstar.motion.Axis;
+import io.github.roundstar.results.NightResult;
+import io.github.roundstar.results.NotComputed;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * Everything that findings are judged by.
+ *
+ * @param result the night's figures; its findings and verdict are not read
+ * @param equipment what the user says of site, mount and optics
+ * @param budget what the trailing is made of
+ * @param exposures how the exposures came out
+ * @param events what happened
+ * @param pulses how pulses acted
+ * @param axis where the mount's axis points
+ * @param limit what the user can bear
+ */
+record Facts(
+    NightResult result,
+    Equipment equipment,
+    Optional<TrailingBudget> budget,
+    Optional<ExposureTally> exposures,
+    EventTally events,
+    PulseReading pulses,
+    Optional<AxisReading> axis,
+    Optional<UserLimit> limit) {
+
+  static Facts of(NightResult result, Equipment equipment) {
+    return new Facts(
+        result,
+        equipment,
+        TrailingBudget.of(result),
+        ExposureTally.of(result),
+        EventTally.of(result),
+        PulseReading.of(result),
+        AxisReading.of(result),
+        UserLimit.of(equipment));
+  }
+
+  /** How the loop of one axis behaved. */
+  LoopReading loop(Axis axis) {
+    return LoopReading.of(result, axis);
+  }
+
+  /** Radial RMS of the logged offsets [arcsec]; empty when no frame was usable. */
+  Optional<Double> radialRmsArcsec() {
+    return Optional.ofNullable(result.night().guided()).map(guided -> guided.rmsRadialArcsec());
+  }
+
+  int usedFrames() {
+    return result.runs().stream().mapToInt(run -> run.counts().used()).sum();
+  }
+
+  double loggedSeconds() {
+    return result.runs().stream().mapToDouble(run -> run.durationSeconds()).sum();
+  }
+
+  /**
+   * The reason that the result gives for the first of these figures that it gives one for, as the
+   * end of a sentence.
+   */
+  String because(String... pointers) {
+    return Stream.of(pointers)
+        .flatMap(pointer -> reasons(pointer).stream())
+        .findFirst()
+        .orElse("the figures for it are missing");
+  }
+
+  private List<String> reasons(String pointer) {
+    String[] wanted = pointer.split("/");
+    return result.notComputed().stream()
+        .filter(reason -> related(reason.figure().split("/"), wanted))
+        .map(NotComputed::because)
+        .toList();
+  }
+
+  /** Whether one pointer is the other or a part of it, a star standing for any index. */
+  private static boolean related(String[] given, String[] wanted) {
+    int least = Math.min(given.length, wanted.length);
+    for (int i = 0; i < least; i++) {
+      boolean same = given[i].equals(wanted[i]) || given[i].equals("*") || wanted[i].equals("*");
+      if (!same) {
+        return false;
+      }
+    }
+    return least > 1;
+  }
+}
