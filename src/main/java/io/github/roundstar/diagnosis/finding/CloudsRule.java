@@ -25,8 +25,8 @@ final class CloudsRule implements Rule {
             .map(RunResult::counts)
             .reduce(RowCounts.NONE, RowCounts::plus);
     int clouds = facts.events().count(EventTally.CLOUD);
-    double share =
-        counts.rows() == 0 ? 0 : (double) counts.lost() / (counts.used() + counts.lost() + 1e-9);
+    int seen = counts.used() + counts.lost();
+    double share = seen == 0 ? 0 : (double) counts.lost() / seen;
     if (clouds == 0 && share >= Thresholds.WORTH_FIXING) {
       return Answer.none(
           "the star was lost in "
@@ -43,9 +43,9 @@ final class CloudsRule implements Rule {
             .say(
                 Wording.counted(clouds, "cloud")
                     + "; the star was lost in "
-                    + Wording.number(counts.lost())
+                    + counts.lost()
                     + " of "
-                    + Wording.number(counts.used() + counts.lost())
+                    + seen
                     + " frames.")
             .timeLost(new Estimate(share, share, share), hours)
             .act(

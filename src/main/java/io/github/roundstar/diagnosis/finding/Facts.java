@@ -4,7 +4,7 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NotComputed;
-import java.util.List;
+import java.util.Comparator;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -61,22 +61,26 @@ record Facts(
   }
 
   /**
-   * The reason that the result gives for the first of these figures that it gives one for, as the
-   * end of a sentence.
+   * The reason that the result gives for the first of these figures that it gives one for: for the
+   * figure itself, for something it is part of, or for a part of it, in this order.
    */
   String because(String... pointers) {
     return Stream.of(pointers)
-        .flatMap(pointer -> reasons(pointer).stream())
+        .flatMap(this::reasons)
         .findFirst()
         .orElse("the figures for it are missing");
   }
 
-  private List<String> reasons(String pointer) {
+  private Stream<String> reasons(String pointer) {
     String[] wanted = pointer.split("/");
     return result.notComputed().stream()
         .filter(reason -> related(reason.figure().split("/"), wanted))
-        .map(NotComputed::because)
-        .toList();
+        .sorted(Comparator.comparingInt(reason -> rank(reason.figure().split("/"), wanted)))
+        .map(NotComputed::because);
+  }
+
+  private static int rank(String[] given, String[] wanted) {
+    return given.length == wanted.length ? 0 : given.length < wanted.length ? 1 : 2;
   }
 
   /** Whether one pointer is the other or a part of it, a star standing for any index. */

@@ -22,7 +22,7 @@ final class PulseStrengthRule implements Rule {
   public Answer<Finding> judge(Facts facts) {
     PulseReading pulses = facts.pulses();
     if (pulses.ra().isEmpty() && pulses.dec().isEmpty()) {
-      return Answer.none(facts.because("/runs/*/responseArcsecPerSecond"));
+      return Answer.none(facts.because("/runs/*/responseArcsecPerSecond/ra"));
     }
     Draft draft = new Draft(code(), facts);
     double farthest = 0;

@@ -25,13 +25,12 @@ final class SeeingBoundRule implements Rule {
     Guided guided = facts.result().night().guided();
     Optional<Estimate> ra = noise(facts, Axis.RA);
     Optional<Estimate> dec = noise(facts, Axis.DEC);
-    if (guided == null || ra.isEmpty() || dec.isEmpty()) {
-      return Answer.none(
-          facts.because(
-              "/night/guided",
-              "/runs/*/noiseFloorArcsec/ra",
-              "/runs/*/noiseFloorArcsec/dec",
-              "/runs/*/noiseFloorArcsec"));
+    if (guided == null) {
+      return Answer.none(facts.because("/night/guided"));
+    }
+    if (ra.isEmpty() || dec.isEmpty()) {
+      String axis = ra.isEmpty() ? "ra" : "dec";
+      return Answer.none(facts.because("/runs/*/noiseFloorArcsec/" + axis));
     }
     double logged = guided.rmsRadialArcsec() * guided.rmsRadialArcsec();
     boolean rough = ra.get().lo95() > Thresholds.NOISE_RATIO * dec.get().hi95();

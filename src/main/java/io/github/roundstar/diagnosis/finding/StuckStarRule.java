@@ -26,7 +26,7 @@ final class StuckStarRule implements Rule {
     }
     boolean answered = facts.pulses().ra().isPresent() || facts.pulses().dec().isPresent();
     if (all == 0 || (stuck == 0 && !answered)) {
-      return Answer.none(facts.because("/runs/*/responseArcsecPerSecond"));
+      return Answer.none(facts.because("/runs/*/responseArcsecPerSecond/ra"));
     }
     double share = stuck / all;
     return new Draft(code(), facts)
