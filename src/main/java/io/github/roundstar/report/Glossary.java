@@ -11,10 +11,10 @@ import java.util.List;
 final class Glossary {
   private static final List<String[]> WORDS =
       List.of(
-          word("arcsec", "One 3600th of a degree on the sky."),
           word(
               "alias",
               "A false slow motion that sampling makes of a fast one; suspected below four cadences."),
+          word("arcsec", "One 3600th of a degree on the sky."),
           word(
               "at the axis",
               "RA motion as the mount's axis turns; on the sky it is smaller by the cosine of the declination."),
@@ -22,23 +22,45 @@ final class Glossary {
               "backlash",
               "Play in the gears that a motor must take up before the mount follows a reversal."),
           word("cadence", "Time from one guide frame to the next."),
+          word("clutch", "What couples an axis to its gear; opened, the axis swings freely."),
+          word("counterweight", "The weight that balances the telescope about the RA axis."),
+          word("deadband", "Offsets smaller than this are left alone by guiding."),
           word("Dec", "Declination: north and south on the sky."),
+          word(
+              "differential flexure",
+              "Guide and main telescope bend unlike, so that the picture trails while the guide star rests."),
+          word(
+              "dispersion",
+              "The air bends blue more than red, which draws stars out towards the horizon."),
           word(
               "dither",
               "A wanted small move between exposures, so that sensor faults do not add up."),
           word("drift", "Steady creep of the mount when nothing corrects it."),
+          word("elongation", "Longest over shortest width of a star in the picture; 1 is round."),
+          word("exposure", "One picture of the main camera."),
           word("false alarm", "Chance that wander and noise alone show a peak this strong."),
+          word(
+              "field rotation",
+              "The picture turns about the guide star when the polar axis is off."),
           word("flip", "The change of a German mount from one side of its pier to the other."),
           word("frame", "One exposure of the guide camera."),
+          word("gain", "Share of an offset that one pulse takes away."),
+          word("guide rate", "How fast a pulse moves the mount, in units of the turn of the sky."),
           word("hour angle", "How long ago the star crossed the meridian; negative before."),
           word("idle", "Rows during which nothing was guided."),
           word("imaging pixel", "A pixel of the main camera, as it covers the sky."),
           word(
               "interval",
               "The two numbers in brackets: the true value lies between them in 95 cases of 100."),
+          word("jolt", "A sudden move: a gust, a knock, a cable that pulls."),
+          word(
+              "limit",
+              "What the user can bear: the RMS wished for, or what leaves a star of the usual seeing round."),
           word("lost", "Frames in which the star could not be measured."),
+          word("mesh", "How closely a worm sits in its wheel."),
           word("noise floor", "Error of measuring the star: air and camera, not the mount."),
           word("offset", "Where the star was, less where it should have been."),
+          word("one flank", "Gears that always push the same way do not cross their play."),
           word(
               "periodic error",
               "Motion that repeats with each turn of a gear, mostly of the worm."),
@@ -50,16 +72,23 @@ final class Glossary {
           word("pulse", "A correction sent to the mount."),
           word("RA", "Right ascension: east and west on the sky."),
           word("radial", "RA and Dec together, as a distance."),
+          word("refraction", "The air lifts stars, more so when they are low."),
           word(
               "repeatability",
               "Share of the periodic error that comes back every turn; that part can be trained out."),
+          word("replay", "The night's mount and air run again through a loop with other settings."),
           word("response", "How far one second of pulse moves the star."),
           word("RMS", "Root of the mean square: the usual size of a scatter."),
           word("run", "Unbroken guiding on one star."),
           word("scatter elongation", "Longest over shortest spread of the offsets; 1 is round."),
+          word("seeing", "How far the air spreads a star; its width at half of its brightness."),
           word("settling", "Time after a dither until the star rests again."),
-          word("UTC", "Coordinated Universal Time, the time of day without zones."),
+          word("sidereal", "At the rate of the turning sky."),
+          word(
+              "trailing", "Motion of the star within an exposure; a steady offset trails nothing."),
+          word("training", "The mount's own memory of its periodic error, played back against it."),
           word("unlabelled", "A period that no gear in the equipment file has."),
+          word("UTC", "Coordinated Universal Time, the time of day without zones."),
           word("wander", "Slow motion without a period: flexure, gears, cables, air."),
           word("worm", "The screw that turns the mount's RA gear; one turn takes some minutes."));
 

@@ -76,7 +76,8 @@ final class Draft {
     share = Optional.of(ofTrailing);
     removedArcsec2 = Optional.of(removable);
     measures.add(Measure.trailing(ofTrailing, Math.sqrt(Math.max(0, wholeArcsec2))));
-    evidence.add("Of the star's trailing it makes " + Wording.percent(ofTrailing) + ".");
+    evidence.add(
+        "Of the star's trailing it makes " + Wording.percent(Measure.possible(ofTrailing)) + ".");
     return this;
   }
 

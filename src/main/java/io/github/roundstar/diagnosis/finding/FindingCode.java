@@ -10,8 +10,8 @@ import java.util.Locale;
 enum FindingCode {
   STUCK_STAR(About.SETTINGS, Decision.CHANGE_SETTINGS, "a false star"),
   LOG_TOO_SHORT(About.SETTINGS, Decision.CANNOT_TELL, "length of the log"),
-  PIXEL_SCALE(About.SETTINGS, Decision.CHANGE_SETTINGS, "pixel scale"),
   CAMERA_ANGLE(About.SETTINGS, Decision.CHANGE_SETTINGS, "camera angle"),
+  PIXEL_SCALE(About.SETTINGS, Decision.CHANGE_SETTINGS, "pixel scale"),
   PULSE_STRENGTH(About.SETTINGS, Decision.CHANGE_SETTINGS, "strength of pulses"),
   UNDER_CORRECTION(About.SETTINGS, Decision.CHANGE_SETTINGS, "corrections too weak"),
   OVER_CORRECTION(About.SETTINGS, Decision.CHANGE_SETTINGS, "corrections too strong"),

@@ -57,6 +57,11 @@ final class GainFinding {
               change.how(),
               Wording.number(change.better())));
     }
+    if (saving.off().isEmpty()) {
+      return draft
+          .say("The gain in use is a usual one, or the replay knows none that is surely better.")
+          .level(Level.FINE, Measure.MOST_CONFIDENCE);
+    }
     if (explainedByPulses(facts, saving)) {
       return draft
           .say("The pulses themselves are off, which explains it; see there.")

@@ -34,6 +34,15 @@ record Measure(Optional<Level> level, double confidence) {
     return graded(share, worth);
   }
 
+  /** A share as it can be: the noise of a difference may put its bounds outside 0 and 1. */
+  static Estimate possible(Estimate share) {
+    return new Estimate(bounds(share.value()), bounds(share.lo95()), bounds(share.hi95()));
+  }
+
+  private static double bounds(double share) {
+    return Math.max(0, Math.min(1, share));
+  }
+
   /** By the exposures lost; each verdict already holds its interval. */
   static Measure exposures(ExposureTally.Lost lost) {
     Estimate share = new Estimate(lost.share(), lost.share(), lost.share());

@@ -70,6 +70,14 @@ final class TrailingBudget {
     return Optional.of(budget);
   }
 
+  /** One run's budget. */
+  static TrailingBudget of(List<BudgetPart> ra, List<BudgetPart> dec) {
+    TrailingBudget budget = new TrailingBudget();
+    budget.add(Axis.RA, ra, 1);
+    budget.add(Axis.DEC, dec, 1);
+    return budget;
+  }
+
   private void add(Axis axis, List<BudgetPart> of, double weight) {
     double whole =
         of.stream()

@@ -26,6 +26,14 @@ class CameraAngleRuleTest {
   }
 
   @Test
+  void turnedCameraIsNoWeakPulse() {
+    MadeUpNight turned = sound().crossAxis(about(40, 1));
+
+    assertThat(turned.levelBy(new PulseStrengthRule())).isEqualTo(FINE);
+    assertThat(turned.levelBy(new PixelScaleRule())).isEqualTo(FINE);
+  }
+
+  @Test
   void cannotTellWithoutAngleOrWithAWideOne() {
     assertThat(sound().crossAxis(null).levelBy(RULE)).isEqualTo(CANNOT_TELL);
     assertThat(sound().crossAxis(about(2, 10)).levelBy(RULE)).isEqualTo(CANNOT_TELL);

@@ -75,7 +75,7 @@ final class MadeUpNight {
     for (Axis axis : Axis.values()) {
       budget.put(axis, new LinkedHashMap<>(Map.of("noise", NOISE)));
       loops.put(axis, loop(0.6, 0.05, 0));
-      noise.put(axis, about(0.3, 0.01));
+      noise.put(axis, about(0.27, 0.01));
     }
   }
 
@@ -171,7 +171,8 @@ final class MadeUpNight {
   }
 
   MadeUpNight crossAxis(Estimate degrees) {
-    response = response(about(1, 0.03), about(1, 0.03), degrees);
+    double along = degrees == null ? 1 : Math.cos(Math.toRadians(degrees.value()));
+    response = response(about(along, 0.03), about(along, 0.03), degrees);
     return this;
   }
 

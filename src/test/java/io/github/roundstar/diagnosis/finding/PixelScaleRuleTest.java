@@ -32,7 +32,9 @@ class PixelScaleRuleTest {
 
   @Test
   void twoFactorsAreNotOneScale() {
-    assertThat(sound().pulses(about(0.5, 0.03), about(0.7, 0.03)).levelBy(RULE)).isEqualTo(FINE);
+    assertThat(sound().pulses(about(0.5, 0.03), about(0.63, 0.03)).levelBy(RULE)).isEqualTo(FINE);
+    assertThat(sound().pulses(about(0.5, 0.03), about(0.55, 0.03)).levelBy(RULE))
+        .isEqualTo(FIX_FIRST);
     assertThat(sound().pulses(about(0.5, 0.03), about(1, 0.03)).levelBy(RULE)).isEqualTo(FINE);
   }
 
