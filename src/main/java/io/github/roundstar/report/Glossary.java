@@ -11,10 +11,10 @@ import java.util.List;
 final class Glossary {
   private static final List<String[]> WORDS =
       List.of(
+          word("arcsec", "One 3600th of a degree on the sky."),
           word(
               "alias",
               "A false slow motion that sampling makes of a fast one; suspected below four cadences."),
-          word("arcsec", "One 3600th of a degree on the sky."),
           word(
               "at the axis",
               "RA motion as the mount's axis turns; on the sky it is smaller by the cosine of the declination."),
@@ -87,8 +87,8 @@ final class Glossary {
           word(
               "trailing", "Motion of the star within an exposure; a steady offset trails nothing."),
           word("training", "The mount's own memory of its periodic error, played back against it."),
-          word("unlabelled", "A period that no gear in the equipment file has."),
           word("UTC", "Coordinated Universal Time, the time of day without zones."),
+          word("unlabelled", "A period that no gear in the equipment file has."),
           word("wander", "Slow motion without a period: flexure, gears, cables, air."),
           word("worm", "The screw that turns the mount's RA gear; one turn takes some minutes."));
 
