@@ -24,7 +24,6 @@ final class Glossary {
           word("cadence", "Time from one guide frame to the next."),
           word("clutch", "What couples an axis to its gear; opened, the axis swings freely."),
           word("counterweight", "The weight that balances the telescope about the RA axis."),
-          word("deadband", "Offsets smaller than this are left alone by guiding."),
           word("Dec", "Declination: north and south on the sky."),
           word(
               "differential flexure",
@@ -44,7 +43,6 @@ final class Glossary {
               "The picture turns about the guide star when the polar axis is off."),
           word("flip", "The change of a German mount from one side of its pier to the other."),
           word("frame", "One exposure of the guide camera."),
-          word("gain", "Share of an offset that one pulse takes away."),
           word("guide rate", "How fast a pulse moves the mount, in units of the turn of the sky."),
           word("hour angle", "How long ago the star crossed the meridian; negative before."),
           word("idle", "Rows during which nothing was guided."),
