@@ -62,9 +62,8 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             null,
             reasons.all(),
             Methods.ALL);
-    Diagnosis means = Diagnosis.of(result, equipment);
     return new NightAnalysis(
-        result.judged(means.findings(), means.verdict(), means.notComputed()),
+        Diagnosis.of(result, equipment).addedTo(result),
         Evidence.of(night, studies, periodic, equipment));
   }
 

@@ -1,6 +1,5 @@
 package io.github.roundstar.results;
 
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -38,26 +37,6 @@ public record NightResult(
     runs = List.copyOf(runs);
     notComputed = List.copyOf(notComputed);
     methods = List.copyOf(methods);
-  }
-
-  /** The same figures with what they mean. */
-  public NightResult judged(
-      List<Finding> whatTheyMean, Verdict whatToDo, List<NotComputed> moreNotComputed) {
-    List<NotComputed> all = new ArrayList<>(notComputed);
-    all.addAll(moreNotComputed);
-    return new NightResult(
-        schema,
-        version,
-        inputs,
-        night,
-        runs,
-        polarAxis,
-        exposures,
-        replay,
-        whatTheyMean,
-        whatToDo,
-        all,
-        methods);
   }
 
   /** Name and major version of this document's layout. */

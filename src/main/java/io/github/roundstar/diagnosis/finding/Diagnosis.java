@@ -10,6 +10,7 @@ import io.github.roundstar.results.Verdict;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 /**
  * What a night's figures mean.
@@ -65,6 +66,27 @@ public record Diagnosis(List<Finding> findings, Verdict verdict, List<NotCompute
             .sorted(new ByWeight(facts.exposures()))
             .toList();
     return new Diagnosis(findings, Verdicts.of(facts, findings), reasons(findings));
+  }
+
+  /** The figures with what they mean, and how that was made. */
+  public NightResult addedTo(NightResult figures) {
+    return new NightResult(
+        figures.schema(),
+        figures.version(),
+        figures.inputs(),
+        figures.night(),
+        figures.runs(),
+        figures.polarAxis(),
+        figures.exposures(),
+        figures.replay(),
+        findings,
+        verdict,
+        joined(figures.notComputed(), notComputed),
+        joined(figures.methods(), JudgingMethods.ALL));
+  }
+
+  private static <T> List<T> joined(List<T> first, List<T> then) {
+    return Stream.concat(first.stream(), then.stream()).toList();
   }
 
   private static Finding finding(Rule rule, Facts facts) {

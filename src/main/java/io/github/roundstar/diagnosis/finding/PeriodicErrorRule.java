@@ -64,13 +64,13 @@ final class PeriodicErrorRule implements Rule {
         periodic.peakToPeakArcsecAxis() == null
             ? leading.amplitudeArcsecAxis().times(2)
             : periodic.peakToPeakArcsecAxis();
-    String title =
-        (worm ? "The worm swings the mount by " : "A gear swings the mount by ")
+    String what =
+        (worm ? "The worm's swing of " : "A gear's swing of ")
             + Wording.number(swing.value())
             + " arcsec every "
             + Wording.period(leading.periodSeconds().value());
     draft
-        .title(title, title + ", and guiding takes nearly all of it out")
+        .title(what + " gets through guiding", what + " is nearly all guided out")
         .say("Peak to peak at the axis: " + Wording.both(swing) + " arcsec.");
     if (!worm) {
       draft.say(
