@@ -7,6 +7,7 @@ import io.github.roundstar.pipeline.AnalysisOutcome;
 import io.github.roundstar.pipeline.FinishedNight;
 import io.github.roundstar.pipeline.NightFault;
 import io.github.roundstar.pipeline.UnwritableOutputException;
+import io.github.roundstar.results.Level;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
@@ -73,6 +74,15 @@ final class AnalyzeCommand implements Callable<Integer> {
       description = "Leave out of the JSON, too, what would tell where the telescope stands.")
   private boolean share;
 
+  @Option(
+      names = "--fail-on",
+      paramLabel = "LEVEL",
+      converter = FailOn.class,
+      description =
+          "End with exit code 1 when a finding weighs as much or more: fix-first, worth-fixing or"
+              + " watch.")
+  private Level failOn;
+
   @Override
   public Integer call() throws UnusableInputException, UnwritableOutputException {
     AnalysisOutcome outcome =
@@ -99,11 +109,20 @@ final class AnalyzeCommand implements Callable<Integer> {
     return exitCode(outcome).number();
   }
 
-  private static ExitCode exitCode(AnalysisOutcome outcome) {
+  private ExitCode exitCode(AnalysisOutcome outcome) {
     if (!outcome.faults().isEmpty()) {
       return ExitCode.OWN_FAULT;
     }
-    return outcome.unusable().isEmpty() ? ExitCode.DONE : ExitCode.UNUSABLE_INPUT;
+    if (!outcome.unusable().isEmpty()) {
+      return ExitCode.UNUSABLE_INPUT;
+    }
+    return failOn != null && found(outcome) ? ExitCode.FINDING : ExitCode.DONE;
+  }
+
+  private boolean found(AnalysisOutcome outcome) {
+    return outcome.nights().stream()
+        .flatMap(night -> night.result().findings().stream())
+        .anyMatch(finding -> finding.level().atLeast(failOn));
   }
 
   private void print(FinishedNight night) {

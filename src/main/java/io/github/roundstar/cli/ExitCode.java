@@ -7,6 +7,8 @@ import io.github.roundstar.pipeline.UnwritableOutputException;
 /** What the process's exit code says. */
 enum ExitCode {
   DONE(0),
+  /** A finding at or above the level that the user named. */
+  FINDING(1),
   /** Options that cannot be met, an output folder that cannot be written to among them. */
   WRONG_USAGE(2),
   /** An input could not be used; the others still were. */

@@ -1,6 +1,7 @@
 package io.github.roundstar.cli;
 
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.results.Level;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
 import io.github.roundstar.results.Periodic;
@@ -11,6 +12,8 @@ import java.util.Locale;
 
 /** A night in a few lines for the terminal. */
 final class NightLines {
+  private static final int MOST_FINDINGS = 3;
+
   private NightLines() {}
 
   static List<String> of(NightResult result) {
@@ -40,7 +43,29 @@ final class NightLines {
             + drift("east", night.driftArcsecPerMinuteSky().ra())
             + ", "
             + drift("north", night.driftArcsecPerMinuteSky().dec()));
+    lines.addAll(judged(result));
     return lines;
+  }
+
+  /** The decision, then the weightiest findings. */
+  private static List<String> judged(NightResult result) {
+    List<String> lines = new ArrayList<>();
+    if (result.verdict() != null) {
+      lines.add("  verdict  " + result.verdict().summary());
+    }
+    if (result.findings() != null) {
+      result.findings().stream()
+          .filter(finding -> finding.level().atLeast(Level.WATCH))
+          .limit(MOST_FINDINGS)
+          .map(finding -> "  found    " + finding.title() + " (" + word(finding.level()) + ")")
+          .forEach(lines::add);
+    }
+    return lines;
+  }
+
+  /** {@code FIX_FIRST} becomes {@code fix first}. */
+  private static String word(Level level) {
+    return level.name().toLowerCase(Locale.ROOT).replace('_', ' ');
   }
 
   private static String periodic(Periodic periodic) {

@@ -1,5 +1,6 @@
 package io.github.roundstar.diagnosis;
 
+import io.github.roundstar.diagnosis.finding.Diagnosis;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Night;
 import io.github.roundstar.model.SourceFile;
@@ -62,7 +63,7 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
     List<Replay> replay = reasons.below("").orNull("/replay", ReplayFigures.of(studies, ra, dec));
     NightSummary summary =
         NightFigures.of(night, studies, runs, periodic, imaging, gears, reasons.below("/night"));
-    reasons.below("").notYet("/polarAxis", "/exposures", "/findings", "/verdict");
+    reasons.below("").notYet("/polarAxis", "/exposures");
     NightResult result =
         new NightResult(
             NightResult.SCHEMA,
@@ -77,7 +78,9 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             null,
             reasons.all(),
             Methods.ALL);
-    return new NightAnalysis(result, Evidence.of(night, studies, periodic, equipment));
+    return new NightAnalysis(
+        Diagnosis.of(result, equipment).addedTo(result),
+        Evidence.of(night, studies, periodic, equipment));
   }
 
   private static List<LoopStudy> loops(

@@ -1,18 +1,36 @@
 package io.github.roundstar.report;
 
 import io.github.roundstar.report.Page.Block;
+import io.github.roundstar.report.Page.Cell;
+import io.github.roundstar.report.Page.Column;
 import io.github.roundstar.report.Page.Judged;
 import io.github.roundstar.report.Page.Section;
+import io.github.roundstar.report.Page.Table;
 import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.report.words.Sentences;
+import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Judgement;
+import io.github.roundstar.results.Level;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.Verdict;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 
-/** The verdict's sentences and one section per finding; empty in a result that does not judge. */
+/**
+ * The verdict's sentences, one section per finding that matters, and a table of everything that was
+ * looked at; empty in a result that does not judge.
+ */
 final class FindingSections {
+  /** A finding surer than this is called sure, then likely; common usage, no source. */
+  private static final double SURE = 0.95;
+
+  private static final double LIKELY = 0.8;
+
+  private static final double LEAST_HOURS = 0.05;
+
   private FindingSections() {}
 
   static List<Judged> judgements(NightResult result) {
@@ -26,29 +44,85 @@ final class FindingSections {
     return judged;
   }
 
+  /** Findings that matter, the weightiest first. */
   static List<Section> of(NightResult result) {
     List<Section> sections = new ArrayList<>();
-    List<Finding> findings = result.findings() == null ? List.of() : result.findings();
-    for (int i = 0; i < findings.size(); i++) {
-      sections.add(section(findings.get(i), i + 1));
+    for (Finding finding : findings(result)) {
+      if (finding.level().atLeast(Level.WATCH)) {
+        sections.add(section(finding, sections.size() + 1));
+      }
     }
     return sections;
   }
 
+  /** What was looked at and is fine, and what the log cannot tell. */
+  static Optional<Section> others(NightResult result) {
+    List<List<Cell>> rows =
+        findings(result).stream()
+            .filter(finding -> !finding.level().atLeast(Level.WATCH))
+            .map(FindingSections::row)
+            .toList();
+    if (rows.isEmpty()) {
+      return Optional.empty();
+    }
+    Table table =
+        new Table(
+            "", List.of(Column.words("looked at"), Column.words(""), Column.words("why")), rows);
+    return Optional.of(
+        new Section(
+            "looked-at",
+            "Looked at and found fine, or not to be told",
+            List.of(Block.text().with(table))));
+  }
+
+  private static List<Finding> findings(NightResult result) {
+    return result.findings() == null ? List.of() : result.findings();
+  }
+
+  private static List<Cell> row(Finding finding) {
+    return List.of(
+        Cell.of(finding.title()), Cell.of(words(finding.level())), Cell.of(finding.evidence()));
+  }
+
   private static Section section(Finding finding, int number) {
     List<String> sentences = new ArrayList<>();
-    sentences.add(words(finding.level()) + ". " + finding.evidence());
-    if (finding.shareOfTrailing() != null) {
-      sentences.add("It makes " + Numbers.percent(finding.shareOfTrailing()) + " of the trailing.");
-    }
-    if (finding.expectedRmsRadialArcsec() != null) {
-      sentences.add(
-          "Expect a radial RMS of "
-              + Numbers.plain(finding.expectedRmsRadialArcsec())
-              + " arcsec after it is mended.");
-    }
-    Block block = new Block(sentences, null, null, finding.action(), finding.caution());
+    sentences.add(words(finding.level()) + sure(finding) + ". " + finding.evidence());
+    expected(finding).ifPresent(sentences::add);
+    String caution = finding.caution().isEmpty() ? null : "Take care. " + finding.caution();
+    Block block = new Block(sentences, null, null, finding.action(), caution);
     return new Section("finding-" + number, finding.title(), List.of(block));
+  }
+
+  private static Optional<String> expected(Finding finding) {
+    List<String> parts = new ArrayList<>();
+    if (finding.expectedRmsRadialArcsec() != null) {
+      parts.add(
+          "a radial RMS of "
+              + Numbers.plain(finding.expectedRmsRadialArcsec())
+              + " arcsec at best");
+    }
+    if (finding.expectedRoundExposures() != null) {
+      parts.add(
+          "about "
+              + Numbers.counted(
+                  finding.expectedRoundExposures(), "round exposure", "round exposures"));
+    }
+    if (finding.hoursPerNight() != null && finding.hoursPerNight() >= LEAST_HOURS) {
+      parts.add(Times.duration(finding.hoursPerNight() * 3600) + " more of use a night");
+    }
+    return parts.isEmpty()
+        ? Optional.empty()
+        : Optional.of("To expect without it: " + Sentences.list(parts) + ".");
+  }
+
+  /** {@code , sure (97 %)}: in words and number. */
+  private static String sure(Finding finding) {
+    Double confidence = finding.confidence();
+    if (confidence == null) {
+      return "";
+    }
+    String word = confidence >= SURE ? "sure" : confidence >= LIKELY ? "likely" : "possible";
+    return ", " + word + " (" + Numbers.percent(confidence) + ")";
   }
 
   private static void add(List<Judged> judged, String about, Judgement judgement) {
@@ -57,9 +131,8 @@ final class FindingSections {
     }
   }
 
-  /** {@code fix-first} becomes {@code Fix first}. */
-  private static String words(String level) {
-    String plain = level.replace('-', ' ');
-    return plain.isEmpty() ? plain : Character.toUpperCase(plain.charAt(0)) + plain.substring(1);
+  /** {@code FIX_FIRST} becomes {@code Fix first}. */
+  private static String words(Level level) {
+    return Sentences.capital(level.name().toLowerCase(Locale.ROOT).replace('_', ' '));
   }
 }

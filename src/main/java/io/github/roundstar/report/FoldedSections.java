@@ -26,6 +26,7 @@ final class FoldedSections {
 
   static List<Section> of(NightResult result, NightEvidence evidence) {
     List<Section> sections = new ArrayList<>();
+    FindingSections.others(result).ifPresent(sections::add);
     notes(result, evidence, sections);
     MoreFigures.table(result)
         .ifPresent(

@@ -8,17 +8,18 @@ import java.util.List;
  * @param code which finding
  * @param level how much it matters
  * @param title in words
- * @param confidence 0 to 1
+ * @param confidence chance that the level is not too high; 0 to 1
  * @param evidence numbers with intervals
  * @param action what to do, in order
- * @param caution what to take care of
+ * @param caution what to take care of; empty where nothing can be hurt
  * @param shareOfTrailing share of the trailing part of the mean square
  * @param expectedRmsRadialArcsec radial RMS to expect after [arcsec]
  * @param expectedRoundExposures round exposures to expect after
+ * @param hoursPerNight exposure time that it takes a night [h]
  */
 public record Finding(
     String code,
-    String level,
+    Level level,
     String title,
     Double confidence,
     String evidence,
@@ -26,7 +27,8 @@ public record Finding(
     String caution,
     Double shareOfTrailing,
     Double expectedRmsRadialArcsec,
-    Integer expectedRoundExposures) {
+    Integer expectedRoundExposures,
+    Double hoursPerNight) {
   /** Copies the lists. */
   public Finding {
     action = List.copyOf(action);

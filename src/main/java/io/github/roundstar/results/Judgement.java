@@ -3,7 +3,7 @@ package io.github.roundstar.results;
 /**
  * One sentence with its level.
  *
- * @param level fix-first, worth-fixing, watch or fine
+ * @param level of the weightiest finding about it
  * @param text the sentence
  */
-public record Judgement(String level, String text) {}
+public record Judgement(Level level, String text) {}

@@ -71,6 +71,8 @@ public final class NightJson {
     module.addSerializer(new LowerCase());
     module.addDeserializer(GuidingMode.class, new UpperCase<>(GuidingMode.class));
     module.addDeserializer(PierSide.class, new UpperCase<>(PierSide.class));
+    module.addDeserializer(Level.class, new UpperCase<>(Level.class));
+    module.addDeserializer(Decision.class, new UpperCase<>(Decision.class));
     return JsonMapper.builder()
         .addModule(module)
         .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)

@@ -230,4 +230,15 @@ class CommandLineTest {
         .contains("\"hourAngleHours\": null")
         .doesNotContain("-2.6,", "atitude", "ongitude", "sample-logs");
   }
+
+  @Test
+  void failOnTellsScriptsOfFindings() {
+    assertThat(Ran.of("analyze", "--out", out, "--fail-on", "fix-first", log).code()).isZero();
+    Ran.of("analyze", "--out", out, "--fail-on", "watch", log).endsWith(1);
+    Ran.of("analyze", "--out", out, "--fail-on", "watch", log, folder.resolve("none.csv"))
+        .endsWith(3);
+    Ran wrong = Ran.of("analyze", "--out", out, "--fail-on", "fine", log).endsWith(2);
+    assertThat(wrong.err())
+        .contains("'fine' is not a level: give fix-first, worth-fixing or watch");
+  }
 }

@@ -10,11 +10,13 @@ import io.github.roundstar.results.AxisScatter;
 import io.github.roundstar.results.Backlash;
 import io.github.roundstar.results.Component;
 import io.github.roundstar.results.DecResponse;
+import io.github.roundstar.results.Decision;
 import io.github.roundstar.results.Detectable;
 import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Guided;
 import io.github.roundstar.results.Input;
 import io.github.roundstar.results.Judgement;
+import io.github.roundstar.results.Level;
 import io.github.roundstar.results.Mark;
 import io.github.roundstar.results.Method;
 import io.github.roundstar.results.NightEvidence;
@@ -268,7 +270,7 @@ final class SampleNight {
         List.of(
             new Finding(
                 "dec-backlash",
-                "fix-first",
+                Level.FIX_FIRST,
                 "The Dec gear has 2.9 arcsec of play",
                 0.97,
                 "Reversals take 2.9 (2.5 .. 3.3) arcsec.",
@@ -276,12 +278,13 @@ final class SampleNight {
                 "Never mesh it so close that it binds.",
                 0.41,
                 0.38,
-                12)),
+                12,
+                0.9)),
         new Verdict(
-            "adjust-mount",
-            new Judgement("fix-first", "The Dec gear has play."),
-            new Judgement("fine", "The air was steady."),
-            new Judgement("watch", "The gain is a little high."),
+            Decision.ADJUST_MOUNT,
+            new Judgement(Level.FIX_FIRST, "The Dec gear has play."),
+            new Judgement(Level.FINE, "The air was steady."),
+            new Judgement(Level.WATCH, "The gain is a little high."),
             "Mesh the Dec worm: its play trails every third exposure."),
         r.notComputed(),
         r.methods());

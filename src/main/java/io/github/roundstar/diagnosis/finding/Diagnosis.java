@@ -1,0 +1,152 @@
+package io.github.roundstar.diagnosis.finding;
+
+import io.github.roundstar.model.Equipment;
+import io.github.roundstar.motion.Answer;
+import io.github.roundstar.results.Finding;
+import io.github.roundstar.results.Level;
+import io.github.roundstar.results.NightResult;
+import io.github.roundstar.results.NotComputed;
+import io.github.roundstar.results.Verdict;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import java.util.stream.Stream;
+
+/**
+ * What a night's figures mean.
+ *
+ * @param findings one per code, the weightiest first; what cannot be told comes last with its
+ *     reason
+ * @param verdict what to do
+ * @param notComputed why some of their figures are null
+ */
+public record Diagnosis(List<Finding> findings, Verdict verdict, List<NotComputed> notComputed) {
+  /** One per code, in no order of weight. */
+  private static final List<Rule> RULES =
+      List.of(
+          new StuckStarRule(),
+          new LogTooShortRule(),
+          new PixelScaleRule(),
+          new CameraAngleRule(),
+          new PulseStrengthRule(),
+          new UnderCorrectionRule(),
+          new OverCorrectionRule(),
+          new SlowSettlingRule(),
+          new TrackingRateRule(),
+          new SeeingBoundRule(),
+          new CloudsRule(),
+          new AxisImbalanceRule(),
+          new JoltsRule(),
+          new PolarAxisRule(),
+          new FieldRotationRule(),
+          new DifferentialRefractionRule(),
+          new AtmosphericDispersionRule(),
+          new OpticsRule(),
+          new DifferentialFlexureRule(),
+          new PeriodicErrorRule(),
+          new DecBacklashRule());
+
+  /** Copies the lists. */
+  public Diagnosis {
+    findings = List.copyOf(findings);
+    notComputed = List.copyOf(notComputed);
+  }
+
+  /**
+   * Judges a night.
+   *
+   * @param figures everything but findings and verdict, which are not read
+   * @param equipment what the user says of site, mount and optics
+   */
+  public static Diagnosis of(NightResult figures, Equipment equipment) {
+    Facts facts = Facts.of(figures, equipment);
+    List<Finding> findings =
+        RULES.stream()
+            .map(rule -> finding(rule, facts))
+            .sorted(new ByWeight(facts.exposures()))
+            .toList();
+    return new Diagnosis(findings, Verdicts.of(facts, findings), reasons(findings));
+  }
+
+  /** The figures with what they mean, and how that was made. */
+  public NightResult addedTo(NightResult figures) {
+    return new NightResult(
+        figures.schema(),
+        figures.version(),
+        figures.inputs(),
+        figures.night(),
+        figures.runs(),
+        figures.polarAxis(),
+        figures.exposures(),
+        figures.replay(),
+        findings,
+        verdict,
+        joined(figures.notComputed(), notComputed),
+        joined(figures.methods(), JudgingMethods.ALL));
+  }
+
+  private static <T> List<T> joined(List<T> first, List<T> then) {
+    return Stream.concat(first.stream(), then.stream()).toList();
+  }
+
+  private static Finding finding(Rule rule, Facts facts) {
+    Answer<Finding> answer = rule.judge(facts);
+    return answer
+        .value()
+        .orElseGet(
+            () ->
+                new Finding(
+                    rule.code().word(),
+                    Level.CANNOT_TELL,
+                    Wording.capital(rule.code().subject()) + ": cannot be told",
+                    null,
+                    Wording.sentence(answer.because()),
+                    List.of(),
+                    Cautions.NONE,
+                    null,
+                    null,
+                    null,
+                    null));
+  }
+
+  private static List<NotComputed> reasons(List<Finding> findings) {
+    List<NotComputed> reasons = new ArrayList<>();
+    note(reasons, findings, Finding::confidence, "confidence", "what cannot be told has none");
+    note(
+        reasons,
+        findings,
+        Finding::shareOfTrailing,
+        "shareOfTrailing",
+        "only causes that are parts of the budget have a share");
+    note(
+        reasons,
+        findings,
+        Finding::expectedRmsRadialArcsec,
+        "expectedRmsRadialArcsec",
+        "only for parts of the budget that are worth removing");
+    note(
+        reasons,
+        findings,
+        Finding::expectedRoundExposures,
+        "expectedRoundExposures",
+        "only where exposures are known and can be laid to the cause");
+    note(
+        reasons,
+        findings,
+        Finding::hoursPerNight,
+        "hoursPerNight",
+        "only where exposures or times can be laid to the cause");
+    return reasons;
+  }
+
+  private static void note(
+      List<NotComputed> reasons,
+      List<Finding> findings,
+      Function<Finding, Object> figure,
+      String name,
+      String because) {
+    if (findings.stream().anyMatch(finding -> figure.apply(finding) == null)) {
+      reasons.add(new NotComputed("/findings/*/" + name, because));
+    }
+  }
+}

@@ -1,0 +1,90 @@
+package io.github.roundstar.diagnosis.finding;
+
+import io.github.roundstar.model.Estimate;
+import io.github.roundstar.motion.Answer;
+import io.github.roundstar.motion.Axis;
+import io.github.roundstar.results.Finding;
+import io.github.roundstar.results.PolarAxis;
+
+/**
+ * The mount's axis does not point at the pole: drift that guiding has to follow in Dec, and
+ * exposures lost to it or to the field rotation that it makes. A drift that does not follow from an
+ * axis is no reason to turn the adjusters: the axis must be surely off the pole.
+ */
+final class PolarAxisRule implements Rule {
+  /** One run alone cannot tell the axis from other drift. */
+  private static final double TRUST_ONE_DIRECTION = 0.7;
+
+  @Override
+  public FindingCode code() {
+    return FindingCode.POLAR_AXIS;
+  }
+
+  @Override
+  public Answer<Finding> judge(Facts facts) {
+    return facts
+        .axis()
+        .map(axis -> finding(facts, axis))
+        .orElseGet(() -> Answer.none(facts.because("/polarAxis", "/polarAxis/totalArcmin")));
+  }
+
+  private Answer<Finding> finding(Facts facts, AxisReading axis) {
+    Estimate total = axis.totalArcmin();
+    Draft draft =
+        new Draft(code(), facts)
+            .title(
+                "The mount's axis points " + Wording.number(total.value()) + " arcmin off the pole",
+                "The polar axis is good enough")
+            .say("Distance from the pole: " + Wording.both(total) + " arcmin.");
+    if (facts.budget().isPresent()) {
+      double left = SettingsFirst.slowShareLeft(facts, Axis.DEC);
+      draft.part(
+          facts.budget().get().part(Axis.DEC, "drift-lag"::equals).times(left),
+          total.lo95() > 0 ? total : new Estimate(total.value(), 0, total.hi95()));
+    } else {
+      draft.shareUnknown(
+          "how much of the drift guiding let through is not known: "
+              + facts.because("/runs/*/budget"));
+    }
+    if (!axis.whole()) {
+      draft
+          .trustAtMost(TRUST_ONE_DIRECTION)
+          .say(
+              "One pointing shows one direction only; a second, six hours of hour angle away or"
+                  + " nearly so, would settle the rest.")
+          .act("Record half an hour near the meridian and half an hour low in the east or west.");
+    }
+    CornerTrail.weigh(draft, facts, axis);
+    return draft
+        .act(turn(axis.axis()), "Record again and see whether the drift is gone.")
+        .caution(Cautions.ADJUSTERS)
+        .lostTo("polar-axis", "field-rotation")
+        .judged();
+  }
+
+  private static String turn(PolarAxis axis) {
+    String altitude = way(axis.altitudeArcmin(), "Lower", "Raise", "");
+    String azimuth = way(axis.azimuthArcmin(), "Turn", "Turn", " to the west| to the east");
+    if (altitude.isEmpty() && azimuth.isEmpty()) {
+      return "Align the axis anew by the drift of a star.";
+    }
+    return altitude.isEmpty()
+        ? azimuth + "."
+        : azimuth.isEmpty() ? altitude + "." : altitude + ", then " + Wording.small(azimuth) + ".";
+  }
+
+  /** The step that takes an error away; none where its interval holds zero. */
+  private static String way(Estimate error, String positive, String negative, String sides) {
+    if (error == null || error.covers(0)) {
+      return "";
+    }
+    boolean above = error.value() > 0;
+    String[] side = sides.isEmpty() ? new String[] {"", ""} : sides.split("\\|");
+    return (above ? positive : negative)
+        + " the raised end of the axis"
+        + (above ? side[0] : side[1])
+        + " by "
+        + Wording.number(Math.abs(error.value()))
+        + " arcmin";
+  }
+}

@@ -1,0 +1,32 @@
+package io.github.roundstar.diagnosis.finding;
+
+import io.github.roundstar.results.Finding;
+import java.util.Optional;
+
+/** What seeing to a finding would buy, as the end of a sentence. */
+final class Worth {
+  private Worth() {}
+
+  /** {@code ; without it guiding would come from 1.20 to about 0.60 arcsec RMS}; may be empty. */
+  static String clause(Facts facts, Finding finding) {
+    Integer round = finding.expectedRoundExposures();
+    Optional<ExposureTally> tally = facts.exposures();
+    if (round != null && tally.isPresent() && round > tally.get().round()) {
+      return "; without it about "
+          + round
+          + " of "
+          + tally.get().judged()
+          + " exposures would be round, not "
+          + tally.get().round();
+    }
+    if (finding.expectedRmsRadialArcsec() == null || facts.radialRmsArcsec().isEmpty()) {
+      return "";
+    }
+    return "; without it guiding would come from "
+        + Wording.number(facts.radialRmsArcsec().get())
+        + " to "
+        + Wording.number(finding.expectedRmsRadialArcsec())
+        + " arcsec RMS at best"
+        + facts.limit().map(limit -> ", against your limit of " + limit.words()).orElse("");
+  }
+}

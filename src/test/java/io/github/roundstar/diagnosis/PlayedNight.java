@@ -1,0 +1,173 @@
+package io.github.roundstar.diagnosis;
+
+import java.util.Locale;
+import java.util.Random;
+
+/**
+ * A night to play, drawn at random: geometry, seeing, cadence and gain of a sound set-up, to which
+ * faults are then added. Everything is invented.
+ */
+final class PlayedNight {
+  static final double WORM_SECONDS = 478.7;
+
+  final long seed;
+  final Random random;
+  double minutes = 120;
+  double declination;
+  double hourAngle;
+  double cadence;
+  double noise;
+  double raGain;
+  double decGain;
+  String decDirection = "both";
+  double worm;
+  double play;
+  double azimuth;
+  double altitude;
+  double rateError;
+  double east = 1;
+  double west = 1;
+  double north = 1;
+  double south = 1;
+  double cameraAngle;
+  double ditherMinutes = 12;
+  double settleArcsec;
+  double settleLimit = 60;
+  String more = "";
+
+  private PlayedNight(long seed) {
+    this.seed = seed;
+    random = new Random(seed);
+    declination = between(-5, 60);
+    hourAngle = between(-3, 1);
+    cadence = 2 + random.nextInt(3);
+    noise = between(0.18, 0.35);
+    raGain = between(0.4, 0.65);
+    decGain = between(0.4, 0.65);
+    worm = between(0.5, 2);
+    play = between(0, 0.4);
+    azimuth = between(-2, 2);
+    altitude = between(-2, 2);
+    east = between(0.97, 1.03);
+    west = between(0.97, 1.03);
+    north = between(0.97, 1.03);
+    south = between(0.97, 1.03);
+    cameraAngle = between(-2, 2);
+    settleArcsec = 3 + 2 * noise;
+  }
+
+  /** A sound night. */
+  static PlayedNight sound(long seed) {
+    return new PlayedNight(seed);
+  }
+
+  double between(double low, double high) {
+    return low + (high - low) * random.nextDouble();
+  }
+
+  /** How many times the size that makes a fault come first: 2 to 6. */
+  double times() {
+    return between(2, 6);
+  }
+
+  /** Trailing mean square of the sound night: noise through the loop, in both axes [arcsec^2]. */
+  double soundTrailingArcsec2() {
+    double square = noise * noise;
+    return 2 * square / (2 - raGain) + 2 * square / (2 - decGain);
+  }
+
+  /**
+   * Mean square that makes a cause come first: 44 % of the whole, for a cut of a quarter, and a cut
+   * of 0.15 arcsec [arcsec^2].
+   */
+  double fixFirstArcsec2() {
+    double sound = soundTrailingArcsec2();
+    double byCut = sound * 0.4375 / (1 - 0.4375);
+    double bySize = Math.pow(Math.sqrt(sound) + 0.15, 2) - sound;
+    return Math.max(byCut, bySize);
+  }
+
+  String scenario() {
+    return String.format(
+            Locale.ROOT,
+            """
+        [night]
+        seed = %d
+        start = "2026-10-08T20:10:00+02:00"
+        latitude_deg = 47.2
+        longitude_deg = 11.6
+        cadence_s = %.1f
+        guide_exposure_s = %.2f
+        guide_scale = 2.43
+        [polar_axis]
+        azimuth_arcmin = %.3f
+        altitude_arcmin = %.3f
+        [noise]
+        white_arcsec = %.3f
+        [star]
+        snr = 40
+        lost_below_snr = 8
+        [loop]
+        pulse_limit_ms = %.0f
+        dec_direction = "%s"
+        [loop.ra]
+        gain = %.3f
+        deadband_arcsec = 0.1
+        [loop.dec]
+        gain = %.3f
+        deadband_arcsec = 0.15
+        [dither]
+        every_min = %.2f
+        size_arcsec = 4
+        settle_arcsec = %.3f
+        settle_limit_s = %.1f
+        [[run]]
+        duration_min = %.1f
+        declination_deg = %.2f
+        hour_angle_h = %.3f
+        [mount]
+        guide_rate = 0.5
+        worm_period_s = %.1f
+        ra_wander_arcsec_per_root_s = 0.008
+        dec_wander_arcsec_per_root_s = 0.006
+        dec_backlash_arcsec = %.3f
+        response_east = %.3f
+        response_west = %.3f
+        response_north = %.3f
+        response_south = %.3f
+        rate_error_arcsec_per_min = %.3f
+        camera_angle_deg = %.2f
+        [[mount.harmonic]]
+        order = 1
+        amplitude_arcsec = %.3f
+        phase_rad = %.3f
+        """,
+            seed,
+            cadence,
+            cadence * 0.75,
+            azimuth,
+            altitude,
+            noise,
+            Math.min(1500, cadence * 1000),
+            decDirection,
+            raGain,
+            decGain,
+            ditherMinutes,
+            settleArcsec,
+            settleLimit,
+            minutes,
+            declination,
+            hourAngle,
+            WORM_SECONDS,
+            play,
+            east,
+            west,
+            north,
+            south,
+            rateError,
+            cameraAngle,
+            worm,
+            between(-3, 3))
+        + more;
+  }
+}
