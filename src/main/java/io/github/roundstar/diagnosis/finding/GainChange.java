@@ -40,7 +40,7 @@ record GainChange(
     if (gain.isEmpty()) {
       return Answer.none(facts.because("/runs/*/loop"));
     }
-    Optional<ReplayReading> replay = ReplayReading.of(facts.result(), axis, gain.get().value());
+    Optional<ReplayReading> replay = ReplayReading.of(facts.result(), axis);
     if (replay.isPresent()) {
       return Answer.of(replayed(axis, gain.get(), replay.get()));
     }
@@ -51,17 +51,21 @@ record GainChange(
   }
 
   private static GainChange replayed(Axis axis, Estimate gain, ReplayReading replay) {
-    double now = square(replay.current().predictedMotionRmsArcsec());
-    double then = replay.best().predictedMotionRmsArcsec();
-    double error = Thresholds.REPLAY_RATIO;
+    double now = replay.current().predictedMotionRmsArcsec();
+    Estimate less = replay.best().lessMotionArcsec();
     return new GainChange(
         axis,
         gain,
         replay.best().gain(),
-        now,
+        square(now),
         new Estimate(
-            now - square(then), now - square(then * (1 + error)), now - square(then * (1 - error))),
+            saved(now, less.value()), saved(now, less.lo95()), saved(now, less.hi95())),
         "replay of the night");
+  }
+
+  /** Mean square that goes when the RMS falls by so much. */
+  private static double saved(double now, double less) {
+    return square(now) - square(now - less);
   }
 
   /**

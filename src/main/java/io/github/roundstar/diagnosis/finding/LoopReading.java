@@ -16,6 +16,9 @@ import java.util.OptionalDouble;
  *     series of as many frames (2 / sqrt n)
  */
 record LoopReading(Optional<Estimate> gain, Optional<Estimate> lag1) {
+  private static final AxisLoopResult UNKNOWN =
+      new AxisLoopResult(null, null, null, null, null, null, null, null, null, null, null);
+
   static LoopReading of(NightResult night, Axis axis) {
     OptionalDouble lag1 = Pooled.number(night, run -> loop(run, axis).lag1Autocorrelation());
     int frames = night.runs().stream().mapToInt(run -> run.counts().used()).sum();
@@ -29,6 +32,6 @@ record LoopReading(Optional<Estimate> gain, Optional<Estimate> lag1) {
   private static AxisLoopResult loop(RunResult run, Axis axis) {
     AxisLoopResult loop =
         run.loop() == null ? null : axis == Axis.RA ? run.loop().ra() : run.loop().dec();
-    return loop == null ? new AxisLoopResult(null, null, null, null, null) : loop;
+    return loop == null ? UNKNOWN : loop;
   }
 }

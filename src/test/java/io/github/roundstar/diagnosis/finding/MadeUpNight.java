@@ -115,8 +115,29 @@ final class MadeUpNight {
 
   MadeUpNight replay(Axis axis, double gain, double motionRms) {
     String name = axis.name().toLowerCase(java.util.Locale.ROOT);
-    replay.add(new Replay(name, gain, 0.1, 3, motionRms * 1.2, motionRms));
+    boolean current = replay.stream().noneMatch(row -> row.axis().equals(name));
+    replay.add(row(name, gain, motionRms, current, false, 0));
     return this;
+  }
+
+  private static Replay row(
+      String axis, double gain, double rms, boolean current, boolean best, double less) {
+    Estimate saved = Estimate.symmetric(less, current ? 0 : 0.05 * rms);
+    return new Replay(axis, gain, 0.1, 3, rms * 1.2, rms, false, current, best, saved);
+  }
+
+  /** The first row of an axis is the setting in use; the one with the least motion is the best. */
+  private List<Replay> marked() {
+    return replay.stream().map(this::marked).toList();
+  }
+
+  private Replay marked(Replay row) {
+    List<Replay> axis = replay.stream().filter(other -> other.axis().equals(row.axis())).toList();
+    double least =
+        axis.stream().mapToDouble(Replay::predictedMotionRmsArcsec).min().orElseThrow();
+    double rms = row.predictedMotionRmsArcsec();
+    double less = axis.get(0).predictedMotionRmsArcsec() - rms;
+    return row(row.axis(), row.gain(), rms, row.current(), rms == least, less);
   }
 
   MadeUpNight noise(Axis axis, double arcsec, double half) {
@@ -199,7 +220,7 @@ final class MadeUpNight {
 
   MadeUpNight events(String kind, int count, Double size) {
     for (int i = 0; i < count; i++) {
-      events.add(new Event(60.0 * (i + 1), kind, size));
+      events.add(new Event(60.0 * (i + 1), kind, size, 60.0 * (i + 1), null));
     }
     return this;
   }
@@ -323,7 +344,7 @@ final class MadeUpNight {
         List.of(run),
         polarAxis,
         exposuresKnown ? exposures : null,
-        replay.isEmpty() ? null : replay,
+        replay.isEmpty() ? null : marked(),
         null,
         null,
         reasons,
@@ -367,7 +388,8 @@ final class MadeUpNight {
   }
 
   private static AxisLoopResult loop(double gain, double half, double lag1) {
-    return new AxisLoopResult(about(gain, half), 0.1, 0, lag1, 0.98);
+    return new AxisLoopResult(
+        about(gain, half), 0.1, 0, lag1, 0.98, null, null, null, null, null, null);
   }
 
   private static Detectable detectable() {
