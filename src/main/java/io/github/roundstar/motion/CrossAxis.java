@@ -43,7 +43,7 @@ public final class CrossAxis {
         ? Answer.none(
             "the pulses of one axis are too few to show what they do in the other: record longer,"
                 + " or with larger dithers")
-        : Answer.of(Pooled.of(angles));
+        : Answer.of(Pooled.ofOneTruth(angles));
   }
 
   /**

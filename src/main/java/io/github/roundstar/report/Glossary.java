@@ -30,12 +30,17 @@ final class Glossary {
           word("false alarm", "Chance that wander and noise alone show a peak this strong."),
           word("flip", "The change of a German mount from one side of its pier to the other."),
           word("frame", "One exposure of the guide camera."),
+          word("gust", "A jolt that goes away by itself."),
           word("hour angle", "How long ago the star crossed the meridian; negative before."),
           word("idle", "Rows during which nothing was guided."),
           word("imaging pixel", "A pixel of the main camera, as it covers the sky."),
           word(
               "interval",
               "The two numbers in brackets: the true value lies between them in 95 cases of 100."),
+          word("jolt", "A movement too sudden for wander and noise: a gust, a knock, a cable."),
+          word("knock", "A jolt that stays, from one frame to the next."),
+          word(
+              "lasting shift", "A jolt that stays and took several frames: a cable that pulls, say."),
           word("lost", "Frames in which the star could not be measured."),
           word("noise floor", "Error of measuring the star: air and camera, not the mount."),
           word("offset", "Where the star was, less where it should have been."),
@@ -59,6 +64,8 @@ final class Glossary {
           word("scatter elongation", "Longest over shortest spread of the offsets; 1 is round."),
           word("settling", "Time after a dither until the star rests again."),
           word("UTC", "Coordinated Universal Time, the time of day without zones."),
+          word("star switch", "The camera went over to another star."),
+          word("stuck star", "A bright fault of the camera's chip that is taken for a star."),
           word("unlabelled", "A period that no gear in the equipment file has."),
           word("wander", "Slow motion without a period: flexure, gears, cables, air."),
           word("worm", "The screw that turns the mount's RA gear; one turn takes some minutes."));

@@ -49,6 +49,27 @@ public final class Pooled {
         sum / weights, quantile(estimates.size() - 1, variance, ofScatter) * Math.sqrt(variance));
   }
 
+  /**
+   * The mean of estimates of one and the same number, weighted by their errors; when they differ by
+   * more than these allow, the interval is widened by the root of their mean square over it.
+   *
+   * @param estimates at least one
+   * @see "Birge (1932), Phys. Rev. 40, 207"
+   */
+  public static Estimate ofOneTruth(List<Estimate> estimates) {
+    Check.atLeast("number of estimates", estimates.size(), 1);
+    double weights = 0;
+    double sum = 0;
+    for (Estimate estimate : estimates) {
+      weights += 1 / variance(estimate);
+      sum += estimate.value() / variance(estimate);
+    }
+    double excess =
+        estimates.size() == 1 ? 1 : squares(estimates, 0) / (estimates.size() - 1);
+    return Estimate.symmetric(
+        sum / weights, NORMAL_95 * Math.sqrt(Math.max(1, excess) / weights));
+  }
+
   private static double quantile(int free, double variance, double ofScatter) {
     if (ofScatter == 0) {
       return NORMAL_95;

@@ -46,6 +46,18 @@ class PooledTest {
         .isCloseTo(4.3027 * 1.527525 / Math.sqrt(3), within(1e-3));
   }
 
+  /** 3 and 4 with errors of 0.1: chi square 50 for one degree of freedom widens by root 50. */
+  @Test
+  @Tag("identity")
+  void disagreementAboutOneNumberWidensTheInterval() {
+    Estimate pooled = Pooled.ofOneTruth(List.of(of(3, 0.1), of(4, 0.1)));
+    assertThat(pooled.value()).isCloseTo(3.5, within(1e-12));
+    assertThat(pooled.hi95() - 3.5).isCloseTo(1.959964 * 0.5, within(1e-9));
+    Estimate agreeing = Pooled.ofOneTruth(List.of(of(3, 0.1), of(3.05, 0.1)));
+    assertThat(agreeing.hi95() - agreeing.value())
+        .isCloseTo(1.959964 * 0.1 / Math.sqrt(2), within(1e-9));
+  }
+
   @ParameterizedTest(name = "{0} runs that scatter by {1}")
   @Tag("identity")
   @CsvSource({"2, 0", "3, 0.5", "3, 3", "6, 1"})
