@@ -15,6 +15,11 @@ final class Methods {
           + " anywhere in the turn. Intervals: the white steps' scores with their remaining"
           + " autocorrelation (Andrews and Monahan 1992), first order.";
 
+  private static final String REPEATABILITY =
+      "Each complete turn of every run fitted by itself with the harmonics found, wander and noise"
+          + " beside them; the mean square of the mean turn over that plus what the turns differ by"
+          + " beyond wander and noise. Changes within a turn count in part.";
+
   static final List<Method> ALL =
       List.of(
           new Method(
@@ -84,6 +89,8 @@ final class Methods {
           new Method(
               "/night/driftArcsecPerMinuteSky", "Mean over the runs, weighted by their length."),
           new Method("/runs/*/periodic", PERIODIC),
+          new Method("/runs/*/periodic/repeatability", REPEATABILITY),
+          new Method("/night/periodic/repeatability", REPEATABILITY),
           new Method("/night/periodic", PERIODIC),
           new Method(
               "/night/periodic/detectable",

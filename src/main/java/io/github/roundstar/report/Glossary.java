@@ -40,7 +40,8 @@ final class Glossary {
           word("jolt", "A movement too sudden for wander and noise: a gust, a knock, a cable."),
           word("knock", "A jolt that stays, from one frame to the next."),
           word(
-              "lasting shift", "A jolt that stays and took several frames: a cable that pulls, say."),
+              "lasting shift",
+              "A jolt that stays and took several frames: a cable that pulls, say."),
           word("lost", "Frames in which the star could not be measured."),
           word("noise floor", "Error of measuring the star: air and camera, not the mount."),
           word("offset", "Where the star was, less where it should have been."),

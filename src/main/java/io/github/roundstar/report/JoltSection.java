@@ -132,13 +132,10 @@ final class JoltSection {
         Cell.of(
             start == null
                 ? Numbers.fixed(event.time() / 60, 1) + " min"
-                : Times.clock(
-                        Instant.parse(start).plusMillis(Math.round(event.time() * 1000)))
+                : Times.clock(Instant.parse(start).plusMillis(Math.round(event.time() * 1000)))
                     + " UTC"),
         Cell.of(event.kind().replace('-', ' ')),
-        event.sizeArcsec() == null
-            ? Cell.NOT_KNOWN
-            : Cell.of(Numbers.fixed(event.sizeArcsec(), 1)),
+        event.sizeArcsec() == null ? Cell.NOT_KNOWN : Cell.of(Numbers.fixed(event.sizeArcsec(), 1)),
         event.lightLost() == null
             ? Cell.NOT_KNOWN
             : Cell.of(Numbers.fixed(100 * event.lightLost(), 0)),

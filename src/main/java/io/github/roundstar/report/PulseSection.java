@@ -81,11 +81,7 @@ final class PulseSection {
 
   private static String compared(String axis, Estimate found, Double declared) {
     String moves =
-        "A second of pulse in "
-            + axis
-            + " moves the axis by "
-            + Numbers.both(found)
-            + " arcsec";
+        "A second of pulse in " + axis + " moves the axis by " + Numbers.both(found) + " arcsec";
     if (declared == null) {
       return moves + ".";
     }
@@ -109,7 +105,8 @@ final class PulseSection {
       return "No difference between " + one + " and " + other + " stands out.";
     }
     boolean firstMore = first.value() > second.value();
-    double share = Math.abs(first.value() - second.value()) / Math.min(first.value(), second.value());
+    double share =
+        Math.abs(first.value() - second.value()) / Math.min(first.value(), second.value());
     return Sentences.capital(firstMore ? one : other)
         + " moves "
         + Numbers.percent(share)

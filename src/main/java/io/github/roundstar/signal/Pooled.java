@@ -5,8 +5,8 @@ import java.util.List;
 import org.apache.commons.math3.distribution.TDistribution;
 
 /**
- * One estimate out of several of the same figure, each with an interval of its own: a random-effects
- * mean, whose interval holds what the single ones scatter beyond their own errors.
+ * One estimate out of several of the same figure, each with an interval of its own: a
+ * random-effects mean, whose interval holds what the single ones scatter beyond their own errors.
  *
  * @see "Paule &amp; Mandel (1982), J. Res. Natl. Bur. Stand. 87, 377"
  */
@@ -22,9 +22,9 @@ public final class Pooled {
    * The mean.
    *
    * <p>Each is weighted by one over the sum of its own variance and the variance between them, as
-   * Paule and Mandel find it. The interval is Gaussian when nothing scatters beyond the single errors;
-   * else Student's, with one less than the number of estimates as degrees of freedom, over the
-   * scatter's share of the variance: what comes from the single errors is known.
+   * Paule and Mandel find it. The interval is Gaussian when nothing scatters beyond the single
+   * errors; else Student's, with one less than the number of estimates as degrees of freedom, over
+   * the scatter's share of the variance: what comes from the single errors is known.
    *
    * @param estimates at least one; of an interval with unequal sides the wider one counts
    */
@@ -64,10 +64,8 @@ public final class Pooled {
       weights += 1 / variance(estimate);
       sum += estimate.value() / variance(estimate);
     }
-    double excess =
-        estimates.size() == 1 ? 1 : squares(estimates, 0) / (estimates.size() - 1);
-    return Estimate.symmetric(
-        sum / weights, NORMAL_95 * Math.sqrt(Math.max(1, excess) / weights));
+    double excess = estimates.size() == 1 ? 1 : squares(estimates, 0) / (estimates.size() - 1);
+    return Estimate.symmetric(sum / weights, NORMAL_95 * Math.sqrt(Math.max(1, excess) / weights));
   }
 
   private static double quantile(int free, double variance, double ofScatter) {
@@ -118,8 +116,7 @@ public final class Pooled {
   }
 
   private static double variance(Estimate estimate) {
-    double half =
-        Math.max(estimate.hi95() - estimate.value(), estimate.value() - estimate.lo95());
+    double half = Math.max(estimate.hi95() - estimate.value(), estimate.value() - estimate.lo95());
     return Math.max(half * half / (NORMAL_95 * NORMAL_95), Double.MIN_NORMAL);
   }
 }

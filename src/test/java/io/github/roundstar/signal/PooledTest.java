@@ -34,8 +34,8 @@ class PooledTest {
   }
 
   /**
-   * Errors of nothing leave the plain mean and Student's interval of the sample: values 1, 2, 4 have
-   * mean 7/3, deviation 1.5275, and t(0.975, 2) = 4.3027 of the usual tables.
+   * Errors of nothing leave the plain mean and Student's interval of the sample: values 1, 2, 4
+   * have mean 7/3, deviation 1.5275, and t(0.975, 2) = 4.3027 of the usual tables.
    */
   @Test
   @Tag("published")
