@@ -117,6 +117,7 @@ public final class Pooled {
 
   private static double variance(Estimate estimate) {
     double half = Math.max(estimate.hi95() - estimate.value(), estimate.value() - estimate.lo95());
-    return Math.max(half * half / (NORMAL_95 * NORMAL_95), Double.MIN_NORMAL);
+    double rounding = 1e-12 * (Math.abs(estimate.value()) + 1e-3);
+    return half * half / (NORMAL_95 * NORMAL_95) + rounding * rounding;
   }
 }
