@@ -15,6 +15,11 @@ final class Methods {
           + " anywhere in the turn. Intervals: the white steps' scores with their remaining"
           + " autocorrelation (Andrews and Monahan 1992), first order.";
 
+  private static final String REPEATABILITY =
+      "Each complete turn of every run fitted by itself with the harmonics found, wander and noise"
+          + " beside them; the mean square of the mean turn over that plus what the turns differ by"
+          + " beyond wander and noise. Changes within a turn count in part.";
+
   static final List<Method> ALL =
       List.of(
           new Method(
@@ -45,9 +50,37 @@ final class Methods {
                   + " when it is known to 10 %. The other figures use the declared strength unless"
                   + " it is off by more than it is allowed to be."),
           new Method(
+              "/runs/*/responseArcsecPerSecond/crossAxisDeg",
+              "Each axis fitted once more with the other axis' pulses beside everything else, every"
+                  + " dither an unknown step; both angles weighted by their errors, the interval widened"
+                  + " where they differ by more (Birge 1932). Position angle of what the camera"
+                  + " takes for north, north through east."),
+          new Method(
               "/runs/*/noiseFloorArcsec",
-              "White part of the same fit; interval from the curvature of its likelihood. Not given"
-                  + " when more than 3 frames in 1000 are jolts."),
+              "White part of the same fit, jolts left out; interval from the curvature of its"
+                  + " likelihood. Not given when more than 3 frames in 1000 are jolts all the same."
+                  + " lag1 is the ratio of the covariances of the motion's differences at lags 2 and"
+                  + " 1, which wander does not touch; slow image motion counts as wander. Second"
+                  + " differences over the root of 6, the fitted wander's part taken off, are the"
+                  + " check."),
+          new Method(
+              "/runs/*/events/*",
+              "Dithers, lost stars and flips as the log tells. Jolts are shifts of 1 to 12 frames,"
+                  + " passing or lasting, whose score in the fit of wander and noise exceeds 4.8"
+                  + " robust standard deviations (de Jong and Penzer 1998); they are taken out and"
+                  + " the rest is searched again. A lasting one within a frame or two is a knock, a"
+                  + " slower one a lasting shift, one with another brightness ever after a star"
+                  + " switch. A cloud takes more than 30 % of the light that the star shows on a clear"
+                  + " sky within 20 minutes either side. A stuck star answers pulses with less than a"
+                  + " fifth of their strength, at 95 %."),
+          new Method(
+              "/night/responseArcsecPerSecond",
+              "The runs' figures pooled as random effects (Paule and Mandel 1982): the interval holds"
+                  + " what the runs scatter beyond their own. North and south are the motor's, named"
+                  + " for a tube west of the pier; a run on the other side counts the other way"
+                  + " round."),
+          new Method("/night/noiseFloorArcsec", "The runs' figures pooled as for the response."),
+          new Method("/night/backlashArcsecAxis", "The runs' figures pooled as for the response."),
           new Method(
               "/runs/*/backlashArcsecAxis",
               "Pulses pass through a play of unknown width; the width is the one with the highest"
@@ -86,6 +119,8 @@ final class Methods {
           new Method(
               "/night/driftArcsecPerMinuteSky", "Mean over the runs, weighted by their length."),
           new Method("/runs/*/periodic", PERIODIC),
+          new Method("/runs/*/periodic/repeatability", REPEATABILITY),
+          new Method("/night/periodic/repeatability", REPEATABILITY),
           new Method("/night/periodic", PERIODIC),
           new Method(
               "/night/periodic/detectable",

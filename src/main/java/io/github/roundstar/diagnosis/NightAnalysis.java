@@ -31,13 +31,14 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
   /**
    * Works out a night.
    *
-   * @param night the runs
+   * @param logged the runs as logged; ten minutes without a pulse become a run of their own
    * @param equipment what the user says of site, mount and optics
    * @param version version of the tool, for the result
    * @param siteShown whether what gives the site away may stand in the result
    */
   public static NightAnalysis of(
-      Night night, Equipment equipment, String version, boolean siteShown) {
+      Night logged, Equipment equipment, String version, boolean siteShown) {
+    Night night = MixedRuns.split(logged);
     List<RunStudy> studies = night.runs().stream().map(run -> RunStudy.of(run, equipment)).toList();
     Answer<PeriodicError> periodic = periodic(studies, equipment);
     OptionalDouble imaging = equipment.imaging().arcsecPerPixel();

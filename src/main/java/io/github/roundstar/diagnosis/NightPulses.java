@@ -17,8 +17,8 @@ import java.util.function.Function;
 /**
  * Response, noise and play over all runs of a night, each pooled with what the runs scatter.
  *
- * <p>In declination the motor is what errs, not the sky: north and south are those of a tube west of
- * the pier, and runs on the other side count the other way round.
+ * <p>In declination the motor is what errs, not the sky: north and south are those of a tube west
+ * of the pier, and runs on the other side count the other way round.
  */
 final class NightPulses {
   private static final String RESPONSE = "/responseArcsecPerSecond";

@@ -17,10 +17,8 @@ final class NoiseFigures {
   private NoiseFigures() {}
 
   static NoiseFloor of(RunStudy study, Reasons.Scope scope) {
-    Answer<NoiseColour> ra =
-        study.ra().then(motion -> colour(motion.run(), motion.response()));
-    Answer<NoiseColour> dec =
-        study.dec().then(motion -> colour(motion.run(), motion.response()));
+    Answer<NoiseColour> ra = study.ra().then(motion -> colour(motion.run(), motion.response()));
+    Answer<NoiseColour> dec = study.dec().then(motion -> colour(motion.run(), motion.response()));
     double cosine = study.ra().value().map(motion -> motion.run().cosine()).orElse(1.0);
     return new NoiseFloor(
         scope.orNull(
@@ -39,8 +37,7 @@ final class NoiseFigures {
   }
 
   private static Answer<Double> lag1(Answer<NoiseColour> ra, Answer<NoiseColour> dec) {
-    List<NoiseColour> axes =
-        Stream.concat(ra.value().stream(), dec.value().stream()).toList();
+    List<NoiseColour> axes = Stream.concat(ra.value().stream(), dec.value().stream()).toList();
     return axes.isEmpty() ? Answer.none(ra.because()) : NoiseColour.lag1(axes);
   }
 

@@ -23,7 +23,6 @@ final class PeriodicFigures {
     if (found == null) {
       return null;
     }
-    scope.notYet(PERIODIC + "/repeatability");
     if (!sense.ra() && !found.tones().isEmpty()) {
       scope.note(PERIODIC + "/components/*/phaseRad", Directions.because(Axis.RA));
     }
@@ -38,7 +37,7 @@ final class PeriodicFigures {
             found.cycles(),
             "no period stands out, and the worm's is not known: add worm_teeth or worm_period_s"
                 + " under [mount] in the equipment file"),
-        null,
+        scope.orNull(PERIODIC + "/repeatability", found.repeatability()),
         components(found, sense),
         scope.orNull(PERIODIC + "/detectable", Visibility.of(found, gears)));
   }

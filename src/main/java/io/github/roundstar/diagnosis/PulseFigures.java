@@ -43,9 +43,7 @@ final class PulseFigures {
     if (!study.run().sense().equals(SkySense.KNOWN)) {
       return Answer.none(Directions.because(study.run().sense()));
     }
-    return study
-        .ra()
-        .then(ra -> study.dec().then(dec -> CrossAxis.degrees(study.run(), ra, dec)));
+    return study.ra().then(ra -> study.dec().then(dec -> CrossAxis.degrees(study.run(), ra, dec)));
   }
 
   /** Play in declination. */

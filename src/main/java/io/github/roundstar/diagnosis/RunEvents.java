@@ -51,8 +51,7 @@ final class RunEvents {
         while (last + 1 < frames.size() && frames.state(last + 1) == FrameState.LOST) {
           last++;
         }
-        events.add(
-            new Event(frames.timeSeconds(i), "lost", null, frames.timeSeconds(last), null));
+        events.add(new Event(frames.timeSeconds(i), "lost", null, frames.timeSeconds(last), null));
       }
     }
     return events;

@@ -43,12 +43,12 @@ public final class CrossAxis {
         ? Answer.none(
             "the pulses of one axis are too few to show what they do in the other: record longer,"
                 + " or with larger dithers")
-        : Answer.of(Pooled.of(angles));
+        : Answer.of(Pooled.ofOneTruth(angles));
   }
 
   /**
-   * For each measured frame, whether the set point moved before it. A turned camera measures the move
-   * turned: how far each axis went is then not what the log says.
+   * For each measured frame, whether the set point moved before it. A turned camera measures the
+   * move turned: how far each axis went is then not what the log says.
    */
   private static boolean[] dithers(Frames frames) {
     int[] measured = IntStream.range(0, frames.size()).filter(frames::measured).toArray();
@@ -62,8 +62,7 @@ public final class CrossAxis {
     return dithers;
   }
 
-  private static Optional<Estimate> fromRaPulses(
-      RaMotion ra, DecMotion dec, boolean[] dithers) {
+  private static Optional<Estimate> fromRaPulses(RaMotion ra, DecMotion dec, boolean[] dithers) {
     if (dec.response().isEmpty()) {
       return Optional.empty();
     }
@@ -72,14 +71,12 @@ public final class CrossAxis {
     double strength = ra.run().responseMeasured() ? 1 : strength(ra.response());
     List<double[]> more = new ArrayList<>();
     more.add(pushed);
-    List<Family> families =
-        ra.periodic().value().map(PeriodicError::families).orElse(List.of());
+    List<Family> families = ra.periodic().value().map(PeriodicError::families).orElse(List.of());
     more.addAll(List.of(ToneColumns.free(ra.run(), families)));
     return angle(dec.response().get().quiet(), dithers, more, strength);
   }
 
-  private static Optional<Estimate> fromDecPulses(
-      RaMotion ra, DecMotion dec, boolean[] dithers) {
+  private static Optional<Estimate> fromDecPulses(RaMotion ra, DecMotion dec, boolean[] dithers) {
     if (ra.response().isEmpty()) {
       return Optional.empty();
     }
@@ -89,7 +86,11 @@ public final class CrossAxis {
   }
 
   private static double strength(Optional<Response> response) {
-    return response.filter(Response::informative).flatMap(Response::both).map(Estimate::value).orElse(1.0);
+    return response
+        .filter(Response::informative)
+        .flatMap(Response::both)
+        .map(Estimate::value)
+        .orElse(1.0);
   }
 
   /** Pulses one way less pulses the other way, times a factor. */
@@ -115,7 +116,8 @@ public final class CrossAxis {
     for (double pushed : columns.get(first)) {
       pushes |= pushed != 0;
     }
-    Whitening whitening = quiet.wanderNoise().whitening(motion.seconds(), quiet.startsWith(dithers));
+    Whitening whitening =
+        quiet.wanderNoise().whitening(motion.seconds(), quiet.startsWith(dithers));
     if (!pushes || whitening.size() < RunBackground.FEWEST_STEPS + columns.size()) {
       return Optional.empty();
     }

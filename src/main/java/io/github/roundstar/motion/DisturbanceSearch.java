@@ -103,16 +103,19 @@ public final class DisturbanceSearch {
   private void add(Span span, List<Disturbance> all) {
     int first = measured[span.first()];
     int last = measured[span.last()];
-    for (int i = Math.max(0, first - NEAR_DITHER);
-        i < Math.min(frames.size(), last + NEAR_DITHER + 1);
-        i++) {
-      if (frames.ditherStart(i)) {
-        return;
-      }
+    if (dithers(first, span.shape() == Jolt.Shape.PASSING ? first : last)) {
+      return;
     }
     all.add(
         Disturbance.ofSize(
             kind(span, last), frames.timeSeconds(first), frames.timeSeconds(last), span.size()));
+  }
+
+  /** Whether the set point moved about the frames in which the star did. */
+  private boolean dithers(int first, int last) {
+    return IntStream.rangeClosed(
+            Math.max(0, first - NEAR_DITHER), Math.min(frames.size() - 1, last + NEAR_DITHER))
+        .anyMatch(frames::ditherStart);
   }
 
   private Kind kind(Span span, int last) {

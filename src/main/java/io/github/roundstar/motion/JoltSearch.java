@@ -78,9 +78,7 @@ final class JoltSearch {
       }
       kept = next;
     }
-    return kept.jolts().isEmpty()
-        ? kept
-        : kept.withJolts(JoltSizes.of(motion, columns, kept));
+    return kept.jolts().isEmpty() ? kept : kept.withJolts(JoltSizes.of(motion, columns, kept));
   }
 
   private static List<Jolt> standingOut(JoltFree kept) {

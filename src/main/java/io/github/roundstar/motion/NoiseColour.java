@@ -47,9 +47,7 @@ public final class NoiseColour {
       breaks[i] |= Math.abs(step - cadenceSeconds) > EVEN * cadenceSeconds;
     }
     double wander =
-        quiet.wanderNoise().noiseVariance()
-            * quiet.wanderNoise().ratioPerSecond()
-            * cadenceSeconds;
+        quiet.wanderNoise().noiseVariance() * quiet.wanderNoise().ratioPerSecond() * cadenceSeconds;
     return new NoiseColour(left, breaks, wander);
   }
 
@@ -93,7 +91,9 @@ public final class NoiseColour {
       }
     }
     // Second differences of noise have six times its variance, those of a walk twice its step's.
-    return count == 0 ? Double.NaN : Math.sqrt(Math.max(0, (squares / count - 2 * wanderPerStep) / 6));
+    return count == 0
+        ? Double.NaN
+        : Math.sqrt(Math.max(0, (squares / count - 2 * wanderPerStep) / 6));
   }
 
   /** Mean product of differences {@code lag} frames apart. */

@@ -108,6 +108,24 @@ public final class PeriodicError {
     return main().map(family -> FoldedTurns.of(found.fit(), family));
   }
 
+  /**
+   * Share of the mean square of that curve that comes back every turn; what wander and noise add
+   * from turn to turn does not count against it.
+   */
+  public Answer<Double> repeatability() {
+    return main()
+        .then(
+            family ->
+                TurnLikeness.of(found.fit(), family)
+                    .map(parts -> Answer.of(parts.repeatability()))
+                    .orElseGet(
+                        () ->
+                            Answer.none(
+                                "fewer than "
+                                    + TurnLikeness.FEWEST_TURNS
+                                    + " complete turns: record for longer")));
+  }
+
   /** Motion of each run that took part, unknown steps closed, and what the fit says. */
   public List<LevelledMotion> levelled() {
     return LevelledMotion.of(found.fit());

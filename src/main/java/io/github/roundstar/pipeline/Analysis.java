@@ -103,6 +103,11 @@ public final class Analysis {
     NightPage.Rendered page =
         NightPage.render(analysis.result(), analysis.evidence().withWarnings(warnings));
     return new ResultFiles(job.out())
-        .write(night.name(), analysis.result(), page.html(), page.withoutCharts());
+        .write(
+            night.name(),
+            analysis.result(),
+            page.html(),
+            page.withoutCharts(),
+            analysis.evidence().worm());
   }
 }

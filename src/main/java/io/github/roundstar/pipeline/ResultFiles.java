@@ -3,6 +3,7 @@ package io.github.roundstar.pipeline;
 import io.github.roundstar.results.Input;
 import io.github.roundstar.results.NightJson;
 import io.github.roundstar.results.NightResult;
+import io.github.roundstar.results.WormTrace;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -34,7 +35,12 @@ final class ResultFiles {
    * @throws UnwritableOutputException when a file cannot be written, or other nights hold every
    *     name
    */
-  FinishedNight write(String name, NightResult result, String html, Optional<String> withoutCharts)
+  FinishedNight write(
+      String name,
+      NightResult result,
+      String html,
+      Optional<String> withoutCharts,
+      Optional<WormTrace> worm)
       throws UnwritableOutputException {
     String stem = stem(name, result.inputs());
     Path json = folder.resolve(stem + ".json");
@@ -42,6 +48,8 @@ final class ResultFiles {
     Map<Path, byte[]> files = new LinkedHashMap<>();
     files.put(report, html.getBytes(StandardCharsets.UTF_8));
     files.put(json, NightJson.write(result));
+    worm.ifPresent(
+        turn -> files.put(folder.resolve(stem + ".worm.ecsv"), WormTable.of(turn, result)));
     FileInPlace.write(files);
     return new FinishedNight(result, report, json, withoutCharts);
   }

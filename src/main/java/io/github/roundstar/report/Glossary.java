@@ -51,16 +51,21 @@ final class Glossary {
               "gain",
               "Share of a lasting offset that one pulse takes away; 1 is all of it, which answers noise too."),
           word("guide rate", "How fast a pulse moves the mount, in units of the turn of the sky."),
+          word("gust", "A jolt that goes away by itself."),
           word("hour angle", "How long ago the star crossed the meridian; negative before."),
           word("idle", "Rows during which nothing was guided."),
           word("imaging pixel", "A pixel of the main camera, as it covers the sky."),
           word(
               "interval",
               "The two numbers in brackets: the true value lies between them in 95 cases of 100."),
-          word("jolt", "A sudden move: a gust, a knock, a cable that pulls."),
           word(
               "limit",
               "What the user can bear: the RMS wished for, or what leaves a star of the usual seeing round."),
+          word("jolt", "A movement too sudden for wander and noise: a gust, a knock, a cable."),
+          word("knock", "A jolt that stays, from one frame to the next."),
+          word(
+              "lasting shift",
+              "A jolt that stays and took several frames: a cable that pulls, say."),
           word("lost", "Frames in which the star could not be measured."),
           word("loop", "Measuring the star and pushing the mount, over and over."),
           word(
@@ -101,6 +106,8 @@ final class Glossary {
               "trailing", "Motion of the star within an exposure; a steady offset trails nothing."),
           word("training", "The mount's own memory of its periodic error, played back against it."),
           word("UTC", "Coordinated Universal Time, the time of day without zones."),
+          word("star switch", "The camera went over to another star."),
+          word("stuck star", "A bright fault of the camera's chip that is taken for a star."),
           word("unlabelled", "A period that no gear in the equipment file has."),
           word("wander", "Slow motion without a period: flexure, gears, cables, air."),
           word("worm", "The screw that turns the mount's RA gear; one turn takes some minutes."));

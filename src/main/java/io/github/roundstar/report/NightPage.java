@@ -40,6 +40,8 @@ public final class NightPage {
     sections.add(DriftSection.of(result, evidence, charts));
     sections.add(LoopSection.of(result));
     sections.add(ReplaySection.of(result, charts));
+    sections.add(PulseSection.of(result));
+    JoltSection.of(result).ifPresent(sections::add);
     sections.add(RowsSection.of(result));
     List<String> warnings = new ArrayList<>(evidence.warnings());
     charts.failure().ifPresent(warnings::add);

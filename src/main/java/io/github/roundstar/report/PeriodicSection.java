@@ -52,7 +52,9 @@ final class PeriodicSection {
         blocks,
         Block.text(
                 "All turns laid over one another. Where single turns keep to the mean,"
-                    + " the error repeats and can be trained out; where they spread, it cannot.")
+                    + " the error repeats and can be trained out; where they spread, it cannot.",
+                "The curve stands beside this page as a table, under the page's name with .worm.ecsv in"
+                    + " place of .html.")
             .with(charts.of(() -> WormChart.draw(evidence))));
     if (periodic != null && !periodic.components().isEmpty()) {
       blocks.add(Block.text().with(table(periodic.components())));

@@ -5,8 +5,8 @@ import java.util.List;
 import org.apache.commons.math3.distribution.TDistribution;
 
 /**
- * One estimate out of several of the same figure, each with an interval of its own: a random-effects
- * mean, whose interval holds what the single ones scatter beyond their own errors.
+ * One estimate out of several of the same figure, each with an interval of its own: a
+ * random-effects mean, whose interval holds what the single ones scatter beyond their own errors.
  *
  * @see "Paule &amp; Mandel (1982), J. Res. Natl. Bur. Stand. 87, 377"
  */
@@ -22,9 +22,9 @@ public final class Pooled {
    * The mean.
    *
    * <p>Each is weighted by one over the sum of its own variance and the variance between them, as
-   * Paule and Mandel find it. The interval is Gaussian when nothing scatters beyond the single errors;
-   * else Student's, with one less than the number of estimates as degrees of freedom, over the
-   * scatter's share of the variance: what comes from the single errors is known.
+   * Paule and Mandel find it. The interval is Gaussian when nothing scatters beyond the single
+   * errors; else Student's, with one less than the number of estimates as degrees of freedom, over
+   * the scatter's share of the variance: what comes from the single errors is known.
    *
    * @param estimates at least one; of an interval with unequal sides the wider one counts
    */
@@ -47,6 +47,25 @@ public final class Pooled {
     double ofScatter = between * squares / (weights * weights);
     return Estimate.symmetric(
         sum / weights, quantile(estimates.size() - 1, variance, ofScatter) * Math.sqrt(variance));
+  }
+
+  /**
+   * The mean of estimates of one and the same number, weighted by their errors; when they differ by
+   * more than these allow, the interval is widened by the root of their mean square over it.
+   *
+   * @param estimates at least one
+   * @see "Birge (1932), Phys. Rev. 40, 207"
+   */
+  public static Estimate ofOneTruth(List<Estimate> estimates) {
+    Check.atLeast("number of estimates", estimates.size(), 1);
+    double weights = 0;
+    double sum = 0;
+    for (Estimate estimate : estimates) {
+      weights += 1 / variance(estimate);
+      sum += estimate.value() / variance(estimate);
+    }
+    double excess = estimates.size() == 1 ? 1 : squares(estimates, 0) / (estimates.size() - 1);
+    return Estimate.symmetric(sum / weights, NORMAL_95 * Math.sqrt(Math.max(1, excess) / weights));
   }
 
   private static double quantile(int free, double variance, double ofScatter) {
@@ -97,8 +116,8 @@ public final class Pooled {
   }
 
   private static double variance(Estimate estimate) {
-    double half =
-        Math.max(estimate.hi95() - estimate.value(), estimate.value() - estimate.lo95());
-    return Math.max(half * half / (NORMAL_95 * NORMAL_95), Double.MIN_NORMAL);
+    double half = Math.max(estimate.hi95() - estimate.value(), estimate.value() - estimate.lo95());
+    double rounding = 1e-12 * (Math.abs(estimate.value()) + 1e-3);
+    return half * half / (NORMAL_95 * NORMAL_95) + rounding * rounding;
   }
 }

@@ -57,7 +57,10 @@ final class MountKeys {
               phase(gear)));
     }
     return new MountPlan.Worm(
-        period.orElse(SiderealRate.wormPeriodSeconds(teeth.orElse(180))), harmonics, gears);
+        period.orElse(SiderealRate.wormPeriodSeconds(teeth.orElse(180))),
+        harmonics,
+        gears,
+        mount.number("worm_unsteadiness", 0, 2).orElse(0));
   }
 
   private static double phase(TomlTable table) throws FormatException {

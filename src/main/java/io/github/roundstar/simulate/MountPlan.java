@@ -30,8 +30,11 @@ public record MountPlan(
    * @param periodSeconds one turn of the worm [s]
    * @param harmonics parts of its error
    * @param gears further gears, which keep their phase from run to run
+   * @param unsteadiness by what share a turn is larger or smaller than the next, one standard
+   *     deviation
    */
-  public record Worm(double periodSeconds, List<Harmonic> harmonics, List<Gear> gears) {
+  public record Worm(
+      double periodSeconds, List<Harmonic> harmonics, List<Gear> gears, double unsteadiness) {
     /** Copies. */
     public Worm {
       harmonics = List.copyOf(harmonics);

@@ -34,6 +34,10 @@ final class StarMotion {
     creepDec = Curve.ramp(mount.creep().flexureDecArcsecPerMinute());
     List<Curve> ra = new ArrayList<>(disturbances.ra);
     ra.add(gearing(mount.worm(), wormPhase, skyPerAxis));
+    if (mount.worm().unsteadiness() > 0) {
+      NoiseStream noise = NoiseStream.of(seed, "worm-turns", id);
+      ra.add(unsteady(mount.worm(), wormPhase, skyPerAxis, run.durationMinutes() * 60, noise));
+    }
     mechanicsRa = Curve.sum(ra);
     mechanicsDec = Curve.sum(disturbances.dec);
     wanderRa = new Wander(NoiseStream.of(seed, "wander-ra", id), mount.wanderRa());
@@ -61,6 +65,26 @@ final class StarMotion {
     }
     parts.add(Curve.step(Double.NEGATIVE_INFINITY, -atStart));
     return Curve.sum(parts);
+  }
+
+  private static Curve unsteady(
+      MountPlan.Worm worm, double wormPhase, double skyPerAxis, double seconds, NoiseStream noise) {
+    List<Curve> parts = new ArrayList<>();
+    double atTurn = 0;
+    for (MountPlan.Harmonic harmonic : worm.harmonics()) {
+      double amplitude = harmonic.amplitudeArcsec() * skyPerAxis;
+      double phase = harmonic.phaseRadians() + harmonic.order() * wormPhase;
+      parts.add(Curve.sinusoid(amplitude, worm.periodSeconds() / harmonic.order(), phase));
+      atTurn += amplitude * StrictMath.sin(harmonic.phaseRadians());
+    }
+    return new UnsteadyTurns(
+        Curve.sum(parts),
+        atTurn,
+        worm.periodSeconds(),
+        wormPhase,
+        seconds,
+        worm.unsteadiness(),
+        noise);
   }
 
   /** Goes on without looking. */

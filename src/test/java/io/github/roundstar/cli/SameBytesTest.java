@@ -45,7 +45,7 @@ class SameBytesTest {
     Ran.of("analyze", LOG, "--equipment", EQUIPMENT, "--out", folder.resolve("expected"))
         .endsWith(0);
     expected = files(folder.resolve("expected"));
-    assertThat(expected).hasSize(2);
+    assertThat(expected).hasSize(3);
   }
 
   @AfterEach

@@ -43,7 +43,6 @@ class CrossAxisTest {
 
   @Test
   void withoutPulsesThereIsNoAngle() throws Exception {
-    assertThat(angle(SimulatedRuns.of(1, "", "guided = false\n")).because())
-        .contains("too few");
+    assertThat(angle(SimulatedRuns.of(1, "", "guided = false\n")).because()).contains("too few");
   }
 }

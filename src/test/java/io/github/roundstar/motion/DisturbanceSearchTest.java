@@ -74,8 +74,7 @@ class DisturbanceSearchTest {
     int gusts = 0;
     int hits = 0;
     for (int seed = 1; seed <= 4; seed++) {
-      SimulatedRun run =
-          SimulatedRuns.of(seed, "[gusts]\nper_hour = 10\namplitude_arcsec = 3.5\n");
+      SimulatedRun run = SimulatedRuns.of(seed, "[gusts]\nper_hour = 10\namplitude_arcsec = 3.5\n");
       List<Disturbance> found = found(run);
       for (RunTruth.Event event : run.truth().events()) {
         if (event.size() >= 5 * 0.44) {
@@ -112,8 +111,7 @@ class DisturbanceSearchTest {
 
   @Test
   void hotPixelIsNoStar() throws Exception {
-    SimulatedRun run =
-        SimulatedRuns.of(6, "[[knock]]\nat_min = 3\n", "hot_pixel = true\n");
+    SimulatedRun run = SimulatedRuns.of(6, "[[knock]]\nat_min = 3\n", "hot_pixel = true\n");
     assertThat(found(run)).extracting(Disturbance::kind).contains(Kind.STUCK_STAR);
   }
 }

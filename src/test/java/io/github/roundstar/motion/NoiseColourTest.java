@@ -21,8 +21,8 @@ class NoiseColourTest {
   }
 
   /**
-   * A list whose second differences have mean square over six of 0.12838541667: computed outside this
-   * project with numpy; the form is that of Gasser, Sroka and Jennen-Steinmetz (1986).
+   * A list whose second differences have mean square over six of 0.12838541667: computed outside
+   * this project with numpy; the form is that of Gasser, Sroka and Jennen-Steinmetz (1986).
    */
   @Test
   @Tag("published")

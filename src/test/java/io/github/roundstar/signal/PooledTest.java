@@ -34,8 +34,8 @@ class PooledTest {
   }
 
   /**
-   * Errors of nothing leave the plain mean and Student's interval of the sample: values 1, 2, 4 have
-   * mean 7/3, deviation 1.5275, and t(0.975, 2) = 4.3027 of the usual tables.
+   * Errors of nothing leave the plain mean and Student's interval of the sample: values 1, 2, 4
+   * have mean 7/3, deviation 1.5275, and t(0.975, 2) = 4.3027 of the usual tables.
    */
   @Test
   @Tag("published")
@@ -44,6 +44,18 @@ class PooledTest {
     assertThat(pooled.value()).isCloseTo(7.0 / 3, within(1e-6));
     assertThat(pooled.hi95() - pooled.value())
         .isCloseTo(4.3027 * 1.527525 / Math.sqrt(3), within(1e-3));
+  }
+
+  /** 3 and 4 with errors of 0.1: chi square 50 for one degree of freedom widens by root 50. */
+  @Test
+  @Tag("identity")
+  void disagreementAboutOneNumberWidensTheInterval() {
+    Estimate pooled = Pooled.ofOneTruth(List.of(of(3, 0.1), of(4, 0.1)));
+    assertThat(pooled.value()).isCloseTo(3.5, within(1e-12));
+    assertThat(pooled.hi95() - 3.5).isCloseTo(1.959964 * 0.5, within(1e-9));
+    Estimate agreeing = Pooled.ofOneTruth(List.of(of(3, 0.1), of(3.05, 0.1)));
+    assertThat(agreeing.hi95() - agreeing.value())
+        .isCloseTo(1.959964 * 0.1 / Math.sqrt(2), within(1e-9));
   }
 
   @ParameterizedTest(name = "{0} runs that scatter by {1}")
