@@ -7,9 +7,6 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Night;
 import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Level;
-import io.github.roundstar.simulate.ScenarioReader;
-import io.github.roundstar.simulate.SimulatedRun;
-import io.github.roundstar.simulate.Simulation;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -116,9 +113,7 @@ class DecisionBenchmark {
     for (Fault fault : faults) {
       fault.add(played);
     }
-    List<SimulatedRun> runs =
-        Simulation.run(ScenarioReader.parse("played", played.scenario())).runs();
-    Night night = new Night("played", runs.stream().map(SimulatedRun::log).toList(), List.of());
+    Night night = new Night("played", List.of(played.run().log()), List.of());
     return NightAnalysis.of(night, equipment(), "test", true).result().findings();
   }
 

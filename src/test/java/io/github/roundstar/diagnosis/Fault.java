@@ -1,5 +1,7 @@
 package io.github.roundstar.diagnosis;
 
+import io.github.roundstar.model.FrameState;
+import io.github.roundstar.model.Frames;
 import java.util.Locale;
 
 /**
@@ -36,11 +38,22 @@ enum Fault {
       night.azimuth = 3.82 * drift / Math.cos(Math.toRadians(47.2));
     }
   },
-  /** At a reversal the star runs off by about the play; it lies there half of the time. */
+  /** The play that makes the mean square grow by the size is looked for; then some times that. */
   DEC_BACKLASH("dec-backlash") {
     @Override
     void add(PlayedNight night) {
-      night.play = night.times() * Math.max(2, 2 * Math.sqrt(night.fixFirstArcsec2()));
+      double times = night.times();
+      night.decWander = 0.03;
+      night.azimuth = 0;
+      night.altitude = 0;
+      night.play = 0;
+      double without = decMeanSquare(night);
+      for (night.play = 1; night.play < 20; night.play *= 1.3) {
+        if (decMeanSquare(night) - without > night.fixFirstArcsec2()) {
+          break;
+        }
+      }
+      night.play *= times;
     }
   },
   /** Noise through the loop: 2R/(2-g) doubles from 0.6 to 1.3. */
@@ -76,7 +89,8 @@ enum Fault {
           String.format(
               Locale.ROOT,
               "[[cloud]]\nat_min = 30\nminutes = %.1f\ndepth = 0.995\n",
-              night.between(48, 80));
+              night.between(70, 100));
+      night.lostBelowSnr = 30;
     }
   },
   PULSE_STRENGTH("pulse-strength") {
@@ -141,4 +155,18 @@ enum Fault {
   }
 
   abstract void add(PlayedNight night);
+
+  /** Mean square of the logged offsets in declination of a night as it stands [arcsec^2]. */
+  private static double decMeanSquare(PlayedNight night) {
+    Frames frames = night.run().log().frames();
+    double sum = 0;
+    int used = 0;
+    for (int i = 0; i < frames.size(); i++) {
+      if (frames.state(i) == FrameState.USED) {
+        sum += frames.decArcsec(i) * frames.decArcsec(i);
+        used++;
+      }
+    }
+    return used == 0 ? 0 : sum / used;
+  }
 }

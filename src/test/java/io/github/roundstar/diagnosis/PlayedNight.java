@@ -1,5 +1,9 @@
 package io.github.roundstar.diagnosis;
 
+import io.github.roundstar.formats.FormatException;
+import io.github.roundstar.simulate.ScenarioReader;
+import io.github.roundstar.simulate.SimulatedRun;
+import io.github.roundstar.simulate.Simulation;
 import java.util.Locale;
 import java.util.Random;
 
@@ -33,6 +37,9 @@ final class PlayedNight {
   double ditherMinutes = 12;
   double settleArcsec;
   double settleLimit = 60;
+  double lostBelowSnr = 8;
+  double decWander = 0.006;
+  double wormPhase;
   String more = "";
 
   private PlayedNight(long seed) {
@@ -53,6 +60,7 @@ final class PlayedNight {
     north = between(0.97, 1.03);
     south = between(0.97, 1.03);
     cameraAngle = between(-2, 2);
+    wormPhase = between(-3, 3);
     settleArcsec = 3 + 2 * noise;
   }
 
@@ -87,7 +95,16 @@ final class PlayedNight {
     return Math.max(byCut, bySize);
   }
 
-  String scenario() {
+  /** The night's one run. */
+  SimulatedRun run() {
+    try {
+      return Simulation.run(ScenarioReader.parse("played", scenario())).runs().get(0);
+    } catch (FormatException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private String scenario() {
     return String.format(
             Locale.ROOT,
             """
@@ -106,7 +123,7 @@ final class PlayedNight {
         white_arcsec = %.3f
         [star]
         snr = 40
-        lost_below_snr = 8
+        lost_below_snr = %.1f
         [loop]
         pulse_limit_ms = %.0f
         dec_direction = "%s"
@@ -129,7 +146,7 @@ final class PlayedNight {
         guide_rate = 0.5
         worm_period_s = %.1f
         ra_wander_arcsec_per_root_s = 0.008
-        dec_wander_arcsec_per_root_s = 0.006
+        dec_wander_arcsec_per_root_s = %.4f
         dec_backlash_arcsec = %.3f
         response_east = %.3f
         response_west = %.3f
@@ -148,6 +165,7 @@ final class PlayedNight {
             azimuth,
             altitude,
             noise,
+            lostBelowSnr,
             Math.min(1500, cadence * 1000),
             decDirection,
             raGain,
@@ -159,6 +177,7 @@ final class PlayedNight {
             declination,
             hourAngle,
             WORM_SECONDS,
+            decWander,
             play,
             east,
             west,
@@ -167,7 +186,7 @@ final class PlayedNight {
             rateError,
             cameraAngle,
             worm,
-            between(-3, 3))
+            wormPhase)
         + more;
   }
 }

@@ -21,7 +21,10 @@ final class GainFinding {
     boolean test(Facts facts, GainChange change);
   }
 
-  /** The saving; none when no axis' gain is known. */
+  /**
+   * The saving; none when no axis' gain is known. Its share is that of the trailing mean square
+   * where there is a budget, like the share of every other cause, else of the star's motion.
+   */
   static Answer<Saving> saving(Facts facts, Off off) {
     List<GainChange> known = new ArrayList<>();
     String because = "";
@@ -33,7 +36,11 @@ final class GainFinding {
     if (known.isEmpty()) {
       return Answer.none(because);
     }
-    double whole = known.stream().mapToDouble(GainChange::wholeArcsec2).sum();
+    double whole =
+        facts
+            .budget()
+            .map(TrailingBudget::trailingArcsec2)
+            .orElseGet(() -> known.stream().mapToDouble(GainChange::wholeArcsec2).sum());
     List<GainChange> wrong = known.stream().filter(change -> off.test(facts, change)).toList();
     double value = wrong.stream().mapToDouble(c -> c.savedArcsec2().value()).sum();
     double low = wrong.stream().mapToDouble(c -> c.savedArcsec2().lo95()).sum();

@@ -25,6 +25,9 @@ final class PixelScaleRule implements Rule {
               "/runs/*/responseArcsecPerSecond/dec",
               "/runs/*/responseArcsecPerSecond"));
     }
+    if (pulses.mixed().isPresent()) {
+      return Answer.none(pulses.mixed().get());
+    }
     Estimate ra = pulses.ra().get();
     Estimate dec = pulses.dec().get();
     Draft draft =

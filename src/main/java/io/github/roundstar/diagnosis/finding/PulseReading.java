@@ -13,7 +13,7 @@ import java.util.function.Function;
 /**
  * How pulses acted over the night.
  *
- * @param ra strength in right ascension over the declared one, the camera's angle allowed for
+ * @param ra strength in right ascension over the declared one
  * @param dec the same in declination
  * @param eastLessWest strength east less west, as share of their mean
  * @param northLessSouth the same in declination
@@ -29,8 +29,8 @@ record PulseReading(
   static PulseReading of(NightResult night) {
     Optional<Estimate> angle = Pooled.estimate(night, of(Response::crossAxisDeg));
     return new PulseReading(
-        Pooled.estimate(night, of(PulseReading::raStrength)).map(s -> turned(s, angle)),
-        Pooled.estimate(night, of(PulseReading::decStrength)).map(s -> turned(s, angle)),
+        Pooled.estimate(night, of(PulseReading::raStrength)),
+        Pooled.estimate(night, of(PulseReading::decStrength)),
         Pooled.estimate(night, of(r -> r.ra() == null ? null : raDifference(r.ra()))),
         Pooled.estimate(night, of(r -> r.dec() == null ? null : decDifference(r.dec()))),
         angle);
@@ -41,6 +41,17 @@ record PulseReading(
     return axis == Axis.RA ? ra : dec;
   }
 
+  /**
+   * Why strengths cannot be trusted: a camera that is surely turned mixes the axes, so that each
+   * one's strength comes out wrong. Empty when it is not.
+   */
+  Optional<String> mixed() {
+    return crossAxisDeg
+        .map(angle -> Deviation.from(angle, 0).lo95())
+        .filter(least -> Math.sin(Math.toRadians(least)) >= Thresholds.SPOILS_WORTH)
+        .map(least -> "the camera is turned, which mixes the axes: set its angle right first");
+  }
+
   /** Whether both axes are off by one and the same factor, to within what is called off. */
   boolean bothOff() {
     return ra.isPresent()
@@ -49,12 +60,6 @@ record PulseReading(
         && Thresholds.off(dec.get(), Thresholds.STRENGTH_OFF)
         && ra.get().lo95() <= dec.get().hi95() * (1 + Thresholds.STRENGTH_OFF)
         && dec.get().lo95() <= ra.get().hi95() * (1 + Thresholds.STRENGTH_OFF);
-  }
-
-  /** Along its axis a pulse shows only by the cosine of the camera's angle. */
-  private static Estimate turned(Estimate strength, Optional<Estimate> angle) {
-    double cosine = Math.cos(Math.toRadians(angle.map(Estimate::value).orElse(0.0)));
-    return cosine <= 0 ? strength : strength.times(1 / cosine);
   }
 
   private static Function<RunResult, Estimate> of(Function<Response, Estimate> figure) {

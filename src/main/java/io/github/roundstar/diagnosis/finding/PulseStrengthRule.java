@@ -24,6 +24,9 @@ final class PulseStrengthRule implements Rule {
     if (pulses.ra().isEmpty() && pulses.dec().isEmpty()) {
       return Answer.none(facts.because("/runs/*/responseArcsecPerSecond/ra"));
     }
+    if (pulses.mixed().isPresent()) {
+      return Answer.none(pulses.mixed().get());
+    }
     Draft draft = new Draft(code(), facts);
     double farthest = 0;
     String worst = "";

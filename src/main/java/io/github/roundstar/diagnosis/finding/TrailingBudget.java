@@ -18,7 +18,8 @@ import java.util.function.Predicate;
  *
  * <p>A run's budget gives each part's mean square m and its share s of the axis' trailing mean
  * square T. Since removing a mean never adds, s T is at most m; the part that varies fastest
- * (noise, jolts) loses nothing, so T is the least of m / s over the parts.
+ * (noise, jolts) loses nothing, so T is the least of m / s over the parts. An axis without a budget
+ * counts with its whole mean square, so that the other's shares are not taken for too much.
  */
 final class TrailingBudget {
   /** Parts with a smaller share say nothing of the whole: both numbers are rounded. */
@@ -63,8 +64,8 @@ final class TrailingBudget {
     for (RunResult run : night.runs()) {
       if (run.budget() != null) {
         double weight = run.counts().used() / frames;
-        budget.add(Axis.RA, run.budget().ra(), weight);
-        budget.add(Axis.DEC, run.budget().dec(), weight);
+        budget.add(Axis.RA, run.budget().ra(), weight, rms(run, Axis.RA));
+        budget.add(Axis.DEC, run.budget().dec(), weight, rms(run, Axis.DEC));
       }
     }
     return Optional.of(budget);
@@ -73,12 +74,22 @@ final class TrailingBudget {
   /** One run's budget. */
   static TrailingBudget of(List<BudgetPart> ra, List<BudgetPart> dec) {
     TrailingBudget budget = new TrailingBudget();
-    budget.add(Axis.RA, ra, 1);
-    budget.add(Axis.DEC, dec, 1);
+    budget.add(Axis.RA, ra, 1, 0);
+    budget.add(Axis.DEC, dec, 1, 0);
     return budget;
   }
 
-  private void add(Axis axis, List<BudgetPart> of, double weight) {
+  private static double rms(RunResult run, Axis axis) {
+    return run.guided() == null
+        ? 0
+        : axis == Axis.RA ? run.guided().ra().rmsArcsec() : run.guided().dec().rmsArcsec();
+  }
+
+  private void add(Axis axis, List<BudgetPart> of, double weight, double rmsArcsec) {
+    if (of == null) {
+      trailingArcsec2.merge(axis, weight * rmsArcsec * rmsArcsec, Double::sum);
+      return;
+    }
     double whole =
         of.stream()
             .filter(part -> part.shareOfTrailing() > LEAST_SHARE)

@@ -192,8 +192,7 @@ final class MadeUpNight {
   }
 
   MadeUpNight crossAxis(Estimate degrees) {
-    double along = degrees == null ? 1 : Math.cos(Math.toRadians(degrees.value()));
-    response = response(about(along, 0.03), about(along, 0.03), degrees);
+    response = response(about(1, 0.03), about(1, 0.03), degrees);
     return this;
   }
 

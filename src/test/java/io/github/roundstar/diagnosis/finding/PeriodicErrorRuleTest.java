@@ -29,7 +29,7 @@ class PeriodicErrorRuleTest {
 
     assertThat(found.level()).isEqualTo(FIX_FIRST);
     assertThat(found.title())
-        .isEqualTo("The worm swings the mount by 12.0 arcsec every 7 min 59 s");
+        .isEqualTo("The worm's swing of 12.0 arcsec every 7 min 59 s gets through guiding");
     assertThat(found.shareOfTrailing()).isCloseTo(1 / 1.32, offset(1e-9));
     assertThat(found.expectedRmsRadialArcsec())
         .isCloseTo(Math.sqrt(2 * MadeUpNight.NOISE), offset(1e-9));
