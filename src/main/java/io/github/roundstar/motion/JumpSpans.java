@@ -10,10 +10,10 @@ import java.util.stream.IntStream;
 /** Where a motion jumps farther than wander and noise do: gusts, knocks, a slipping cable. */
 final class JumpSpans {
   /** White steps beyond this many robust standard deviations are jumps; noise hardly makes one. */
-  private static final double JUMP = 4;
+  private static final double JUMP = 4.5;
 
   /** Jumps with no more samples than this between them are one. */
-  private static final int APART = 4;
+  private static final int APART = 8;
 
   /** Samples on either side that belong to a jump: it begins and ends slowly. */
   private static final int MARGIN = 2;
@@ -34,10 +34,10 @@ final class JumpSpans {
       int[] frames) {
     Whitening whitening = wanderNoise.whitening(seconds, startsPiece);
     double[] white = whitening.apply(arcsec);
-    if (white.length == 0) {
+    double limit = white.length == 0 ? 0 : JUMP * RobustScale.of(white);
+    if (limit == 0) {
       return List.of();
     }
-    double limit = JUMP * RobustScale.of(white);
     int[] jumps =
         IntStream.range(0, white.length)
             .filter(step -> Math.abs(white[step]) > limit)
