@@ -99,7 +99,7 @@ final class Methods {
           new Method(
               "/runs/*/budget",
               "Drift and sinusoids as fitted; what they leave is smoothed (Rauch, Tung and Striebel"
-                  + " 1965) into wander and noise, jolts being where it jumps beyond five standard"
+                  + " 1965) into wander and noise, jolts being where it jumps beyond 4.5 standard"
                   + " deviations. Each cause goes through the loop by itself, deadband and limits"
                   + " averaged into the gain (Bussgang 1952); what it leaves, times the offsets,"
                   + " averaged over the used frames, is its part. So the parts add up to the mean"

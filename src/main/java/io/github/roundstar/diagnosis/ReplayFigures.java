@@ -24,6 +24,9 @@ final class ReplayFigures {
   /** Frames averaged for one pulse besides one. */
   private static final int[] AVERAGED = {2, 4};
 
+  /** A setting that moves the star so many times farther lets the loop swing ever wider. */
+  private static final double RUNAWAY = 100;
+
   private ReplayFigures() {}
 
   /** The rows of both axes; without any, why a guided axis has none. */
@@ -66,7 +69,10 @@ final class ReplayFigures {
           new Trial(
               Optional.empty(), false, runs.stream().map(run -> run.run(run.current())).toList());
       List<Trial> trials = new ArrayList<>(List.of(current));
-      settings().map(this::trial).forEach(trials::add);
+      settings()
+          .map(this::trial)
+          .filter(trial -> trial.motion() <= RUNAWAY * current.motion())
+          .forEach(trials::add);
       List<Trial> best =
           Stream.of(false, true)
               .flatMap(

@@ -1,5 +1,6 @@
 package io.github.roundstar.motion;
 
+import java.util.List;
 import java.util.Locale;
 
 /**
@@ -57,7 +58,10 @@ public final class LoopReplay {
     }
     LoopReplay replay = new LoopReplay(split, fit.law());
     double logged = replay.loggedRmsArcsec();
-    double repeated = ReplayedRun.loggedRmsArcsec(java.util.List.of(replay.run(replay.current())));
+    double repeated = ReplayedRun.loggedRmsArcsec(List.of(replay.run(replay.current())));
+    if (Double.isNaN(repeated)) {
+      return Answer.none("no frame of the run was usable");
+    }
     return Math.abs(repeated - logged) <= REPEATS * logged
         ? Answer.of(replay)
         : Answer.none(
@@ -94,7 +98,7 @@ public final class LoopReplay {
     return noise.length == 0 ? 0 : Math.sqrt(sum / noise.length);
   }
 
-  /** RMS of the log's own offsets over the frames that a replay counts [arcsec]. */
+  /** RMS of the log's own offsets over the used frames [arcsec]; 0 without any. */
   private double loggedRmsArcsec() {
     double sum = 0;
     double square = 0;
@@ -116,44 +120,29 @@ public final class LoopReplay {
     SettlingRule.Watch watch = guided.settlingRule.new Watch();
     Mount mount = new Mount();
     Controller.Course course = law.with(strength, setting.deadbandArcsec()).begin();
-    int parts = ReplayedRun.STRETCHES;
-    double[] frames = new double[parts];
-    double[] logged = new double[parts];
-    double[] loggedSquare = new double[parts];
-    double[] motion = new double[parts];
-    double[] motionSquare = new double[parts];
+    ReplayedRun.Tally tally = new ReplayedRun.Tally(disturbance.length);
     double sum = 0;
     int counted = 0;
     int averaged = 0;
     for (int i = 0; i < disturbance.length; i++) {
       double trained = setting.trained() ? split.trainableArcsec[i] - split.trainableArcsec[0] : 0;
       double offset = disturbance[i] - trained - mount.correction(i);
-      int part = (int) ((long) i * parts / disturbance.length);
       boolean settled = watch.settled(guided.moved[i], guided.seconds[i], offset);
       if (settled && guided.steady[i] && guided.listening[i]) {
-        double moved = offset - noise[i];
-        frames[part]++;
-        motion[part] += moved;
-        motionSquare[part] += moved * moved + split.levelVariance[i];
+        tally.move(i, offset - noise[i], split.levelVariance[i]);
         counted++;
       }
       sum += offset;
-      if (++averaged == setting.framesAveraged()) {
-        double mean = sum / averaged;
-        logged[part] += counted * mean;
-        loggedSquare[part] += counted * mean * mean;
-        mount.push(course.next(mean) / 1000, i);
+      averaged++;
+      if (averaged == setting.framesAveraged() || i == disturbance.length - 1) {
+        tally.log(i, counted, sum / averaged);
+        mount.push(course.next(sum / averaged) / 1000, i);
         sum = 0;
         averaged = 0;
         counted = 0;
       }
     }
-    if (averaged > 0) {
-      double mean = sum / averaged;
-      logged[parts - 1] += counted * mean;
-      loggedSquare[parts - 1] += counted * mean * mean;
-    }
-    return new ReplayedRun(frames, logged, loggedSquare, motion, motionSquare);
+    return tally.run();
   }
 
   /** The axis under correction: play, strength of pulses, and what of the last one has acted. */

@@ -1,6 +1,7 @@
 package io.github.roundstar.motion;
 
 import io.github.roundstar.signal.SmoothedLevel;
+import io.github.roundstar.signal.WanderNoise;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +12,9 @@ import java.util.OptionalInt;
 final class MotionSplitter {
   /** The level may go as far in a jump as white steps of this many standard deviations say. */
   private static final double LOOSE = 20;
+
+  /** Jolts are looked for so often, each time beside the noise that the last ones leave. */
+  private static final int JOLT_PASSES = 3;
 
   final GuidedFrames frames;
   final PulseStrength strength;
@@ -58,7 +62,7 @@ final class MotionSplitter {
       Optional<List<FrameSpan>> jolts) {
     take(MotionSplit.DRIFT, scaled(fit.model().driftAndBend(fit.parameters(), 0)));
     takeTones(trained);
-    takeLevel(jolts.orElseGet(() -> JumpSpans.of(fit, frames.frame)));
+    takeLevel(jolts);
     playArcsec = declared == 0 ? 0 : declaredPlay * strength.mean() / declared;
     if (playArcsec > 0) {
       double[] kept = sent(sent);
@@ -125,41 +129,69 @@ final class MotionSplitter {
    * The smoothed level of what is left, step by step: a step inside a jolt is the jolt's, one at a
    * lost level is nobody's, all others are wander.
    */
-  private void takeLevel(List<FrameSpan> jolts) {
-    int n = frames.size();
-    boolean[] jolted = new boolean[n];
-    double[] loose = new double[n];
-    for (FrameSpan span : jolts) {
-      for (int i = 0; i < n; i++) {
-        if (frames.frame[i] >= span.from() && frames.frame[i] < span.to()) {
-          jolted[i] = true;
-          loose[i] = LOOSE * LOOSE;
-        }
+  private void takeLevel(Optional<List<FrameSpan>> given) {
+    double[] seconds = run.motion().seconds();
+    boolean[] starts = run.motion().startsPiece();
+    double[] data = axis(left);
+    WanderNoise wanderNoise = fit.model().backgrounds().get(0).wanderNoise();
+    boolean[] jolted = new boolean[frames.size()];
+    for (int pass = 0; pass < (given.isPresent() ? 1 : JOLT_PASSES); pass++) {
+      List<FrameSpan> spans =
+          given.isPresent()
+              ? given.get()
+              : JumpSpans.of(seconds, starts, wanderNoise, data, frames.frame);
+      jolted = inside(spans);
+      wanderNoise = without(jolted, seconds, starts, wanderNoise, data);
+    }
+    double[] loose = new double[frames.size()];
+    for (int i = 0; i < loose.length; i++) {
+      loose[i] = jolted[i] ? LOOSE * LOOSE : 0;
+    }
+    putLevel(SmoothedLevel.of(seconds, starts, wanderNoise, loose, data), starts, jolted);
+  }
+
+  private boolean[] inside(List<FrameSpan> spans) {
+    boolean[] inside = new boolean[frames.size()];
+    for (FrameSpan span : spans) {
+      for (int i = 0; i < inside.length; i++) {
+        inside[i] |= frames.frame[i] >= span.from() && frames.frame[i] < span.to();
       }
     }
+    return inside;
+  }
+
+  /** Wander and noise beside the jolts; those known where too little is left. */
+  private static WanderNoise without(
+      boolean[] jolted, double[] seconds, boolean[] starts, WanderNoise known, double[] data) {
+    boolean[] broken = starts.clone();
+    boolean any = false;
+    for (int i = 0; i < broken.length; i++) {
+      any |= jolted[i];
+      broken[i] |= jolted[i] || (i > 0 && jolted[i - 1]);
+    }
+    return any ? known.refit(seconds, broken, data, new double[0][]).orElse(known) : known;
+  }
+
+  private void putLevel(SmoothedLevel level, boolean[] starts, boolean[] jolted) {
+    int n = frames.size();
     double cosine = run.cosine();
-    SmoothedLevel level =
-        SmoothedLevel.of(
-            run.motion().seconds(),
-            run.motion().startsPiece(),
-            fit.model().backgrounds().get(0).wanderNoise(),
-            loose,
-            axis(left));
     double[] wander = new double[n];
     double[] jolt = new double[n];
     double[] noise = new double[n];
+    boolean any = false;
     for (int i = 0; i < n; i++) {
+      any |= jolted[i];
       noise[i] = left[i] - cosine * level.at(i);
       levelVariance[i] = cosine * cosine * level.variance(i);
       if (i > 0) {
-        double step = run.motion().startsPiece(i) ? 0 : cosine * (level.at(i) - level.at(i - 1));
+        double step = starts[i] ? 0 : cosine * (level.at(i) - level.at(i - 1));
         wander[i] = wander[i - 1] + (jolted[i] ? 0 : step);
         jolt[i] = jolt[i - 1] + (jolted[i] ? step : 0);
       }
     }
     causes.put(MotionSplit.WANDER, wander);
     causes.put(MotionSplit.NOISE, noise);
-    if (!jolts.isEmpty()) {
+    if (any) {
       causes.put(MotionSplit.JOLTS, jolt);
     }
   }

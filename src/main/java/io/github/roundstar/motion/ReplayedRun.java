@@ -13,23 +13,47 @@ public final class ReplayedRun {
 
   private static final double NORMAL_95 = 1.959964;
 
-  private final double[] frames;
-  private final double[] logged;
-  private final double[] loggedSquare;
-  private final double[] motion;
-  private final double[] motionSquare;
+  private final double[] frames = new double[STRETCHES];
+  private final double[] logged = new double[STRETCHES];
+  private final double[] loggedSquare = new double[STRETCHES];
+  private final double[] motion = new double[STRETCHES];
+  private final double[] motionSquare = new double[STRETCHES];
 
-  ReplayedRun(
-      double[] frames,
-      double[] logged,
-      double[] loggedSquare,
-      double[] motion,
-      double[] motionSquare) {
-    this.frames = frames;
-    this.logged = logged;
-    this.loggedSquare = loggedSquare;
-    this.motion = motion;
-    this.motionSquare = motionSquare;
+  private ReplayedRun() {}
+
+  /** Sums up a run while it is played. */
+  static final class Tally {
+    private final ReplayedRun run = new ReplayedRun();
+    private final long samples;
+
+    /** Begins a run of so many samples, counted or not. */
+    Tally(int samples) {
+      this.samples = samples;
+    }
+
+    /** Counts where the star was at a sample, and how well that is known. */
+    void move(int sample, double arcsec, double variance) {
+      int s = stretch(sample);
+      run.frames[s]++;
+      run.motion[s] += arcsec;
+      run.motionSquare[s] += arcsec * arcsec + variance;
+    }
+
+    /** Counts what the log shows for the last few samples, at the last of them. */
+    void log(int sample, int counted, double arcsec) {
+      int s = stretch(sample);
+      run.logged[s] += counted * arcsec;
+      run.loggedSquare[s] += counted * arcsec * arcsec;
+    }
+
+    /** The run; nothing is counted afterwards. */
+    ReplayedRun run() {
+      return run;
+    }
+
+    private int stretch(int sample) {
+      return (int) (STRETCHES * sample / samples);
+    }
   }
 
   /** RMS that the logs of these runs would show [arcsec]; NaN without frames. */

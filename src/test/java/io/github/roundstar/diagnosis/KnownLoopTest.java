@@ -27,7 +27,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  */
 @Tag("identity")
 class KnownLoopTest {
-  private static final double[] OTHER_GAINS = {0.3, 0.65, 1.0};
+  private static final double[] OTHER_GAINS = {0.3, 1.0};
 
   /** Share and arcsec^2 that a part may be off; the bound asked for. */
   private static final double SHARE = 0.15;
@@ -77,7 +77,7 @@ class KnownLoopTest {
   @CsvSource({
     "0.3, 0.45, 0, 0.1, false",
     "0.6, 0.45, 3, 0.1, false",
-    "0.9, 0.20, 0, 0.3, false",
+    "0.9, 0.45, 0, 0.3, false",
     "0.6, 0.30, 0, 0.1, true"
   })
   void loopBudgetAndReplayAreRecovered(
@@ -100,7 +100,7 @@ class KnownLoopTest {
     "0.3, 0.80, 3, 0.1, false",
     "0.6, 0.45, 0, 0.3, false",
     "0.6, 0.45, 3, 0.1, false",
-    "0.9, 0.20, 0, 0.3, false",
+    "0.9, 0.20, 0, 0.1, false",
     "0.9, 0.80, 0, 0.1, false",
     "0.6, 0.30, 0, 0.1, true"
   })
@@ -163,7 +163,11 @@ class KnownLoopTest {
       sum += part.meanSquareArcsec2();
       trailing += part.shareOfTrailing();
       if (part.cause().equals(ErrorBudget.REMAINDER)) {
-        tally.remaindersSmall += Math.abs(part.meanSquareArcsec2()) <= 0.1 * square ? 1 : 0;
+        boolean small = Math.abs(part.meanSquareArcsec2()) <= 0.1 * square;
+        tally.remaindersSmall += small ? 1 : 0;
+        if (!small) {
+          tally.note(part, square);
+        }
       } else if (!part.cause().equals(ErrorBudget.STEADY)) {
         double expected = truth.getOrDefault(part.cause(), 0.0);
         boolean right =

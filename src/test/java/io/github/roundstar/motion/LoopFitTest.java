@@ -97,7 +97,8 @@ class LoopFitTest {
   void lag1SkipsFramesThatAreNotUsed() {
     FramesBuilder log = new FramesBuilder();
     for (int i = 0; i < 300; i++) {
-      log.add(3 * i, i % 2 == 0 ? 1 : -1, 0).pulses(i % 2 == 0 ? 50 : -50, 0);
+      double offset = (i % 2 == 0 ? 1 : -1) * (1 + 1e-4 * i);
+      log.add(3 * i, offset, 0).pulses(500 * offset, 0);
       if (i % 10 == 9) {
         log.state(FrameState.SETTLING);
       }
