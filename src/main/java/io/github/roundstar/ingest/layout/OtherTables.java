@@ -133,10 +133,10 @@ final class OtherTables {
     String text = names.strip().replaceAll("\\p{Cntrl}", " ");
     return String.format(
         Locale.ROOT,
-        "%d times a table of %d rows and columns \"%s\"",
-        tables.size(),
+        "a table of %d rows and columns \"%s\"%s",
         tables.get(0).rows(),
-        text.substring(0, Math.min(80, text.length())));
+        text.substring(0, Math.min(80, text.length())),
+        tables.size() == 1 ? "" : ", " + tables.size() + " times");
   }
 
   private boolean mayBeFrames(Table table) {
