@@ -3,10 +3,16 @@ package io.github.roundstar.diagnosis;
 import io.github.roundstar.model.SkySense;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Axis;
+import java.util.List;
 
 /** Figures with a direction, which a log without named directions does not have. */
 final class Directions {
   private Directions() {}
+
+  /** The directions that all runs tell apart. */
+  static SkySense of(List<RunStudy> studies) {
+    return studies.stream().map(study -> study.run().sense()).reduce(SkySense.KNOWN, SkySense::and);
+  }
 
   /** The figure where the directions of its axis are known; else the reason. */
   static <T> Answer<T> of(SkySense sense, Axis axis, Answer<T> figure) {

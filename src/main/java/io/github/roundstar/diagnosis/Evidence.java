@@ -23,6 +23,7 @@ final class Evidence {
         MotionTraces.dec(studies, clock),
         periodic.value().map(PeriodicTraces::spectrum),
         periodic.value().flatMap(PeriodicTraces::turn),
-        List.of());
+        List.of(),
+        Directions.of(studies));
   }
 }

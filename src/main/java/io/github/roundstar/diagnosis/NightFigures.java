@@ -3,7 +3,6 @@ package io.github.roundstar.diagnosis;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.GuidingMode;
 import io.github.roundstar.model.Night;
-import io.github.roundstar.model.SkySense;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Gears;
 import io.github.roundstar.motion.PeriodicError;
@@ -50,17 +49,13 @@ final class NightFigures {
             scope.orNull("/driftArcsecPerMinuteSky/dec", mean(studies, RunStudy::decDrift))),
         pulses.response(),
         pulses.noiseFloor(),
-        PeriodicFigures.of(periodic, gears, sense(studies), scope),
+        PeriodicFigures.of(periodic, gears, Directions.of(studies), scope),
         pulses.backlash(),
         SettlingFigures.of(night.runs(), scope));
   }
 
   private static String instant(String figure, Optional<Instant> instant, Reasons.Scope scope) {
     return scope.orNull(figure, instant.map(Instants::text), Instants.UNDATED);
-  }
-
-  private static SkySense sense(List<RunStudy> studies) {
-    return studies.stream().map(study -> study.run().sense()).reduce(SkySense.KNOWN, SkySense::and);
   }
 
   private static Optional<Instant> end(Night night) {
@@ -77,7 +72,7 @@ final class NightFigures {
         .reduce(StarScatter::pooledWith)
         .map(
             pooled ->
-                new GuidedFigures(imagingArcsecPerPixel, sense(studies), scope)
+                new GuidedFigures(imagingArcsecPerPixel, Directions.of(studies), scope)
                     .of(pooled, RUN_BY_RUN, RUN_BY_RUN))
         .orElseGet(() -> scope.orNull("/guided", Answer.none("no frame of the night was usable")));
   }

@@ -184,8 +184,7 @@ final class TableRow {
 
   /** A number that is the same for rows with the same values, time aside. */
   long valueHash() {
-    long hash = mix(eventText.hashCode(), run.orElse(0));
-    hash = mix(hash, bits(ra));
+    long hash = mix(eventText.hashCode(), bits(ra));
     hash = mix(hash, bits(dec));
     hash = mix(hash, bits(raPulseMillis));
     hash = mix(hash, bits(decPulseMillis));

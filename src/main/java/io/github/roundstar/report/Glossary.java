@@ -5,7 +5,9 @@ import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 
 /** The words of a page, one line each. */
 final class Glossary {
@@ -116,7 +118,9 @@ final class Glossary {
 
   static Section section() {
     List<List<Cell>> rows =
-        WORDS.stream().map(word -> List.of(Cell.of(word[0]), Cell.of(word[1]))).toList();
+        WORDS.stream()
+            .sorted(Comparator.comparing(word -> word[0].toLowerCase(Locale.ROOT)))
+            .map(word -> List.of(Cell.of(word[0]), Cell.of(word[1]))).toList();
     Table table = new Table("", List.of(Column.words("word"), Column.words("meaning")), rows);
     return new Section("words", "Words on this page", List.of(Block.text().with(table)));
   }

@@ -1,5 +1,6 @@
 package io.github.roundstar.report;
 
+import io.github.roundstar.model.SkySense;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
@@ -28,7 +29,12 @@ final class MovementSection {
                 result.runs().stream().map(run -> row(run, evidence)).toList())
             .withoutEmptyColumns();
     Block cloud =
-        new Block(shape(result), charts.of(() -> ScatterChart.draw(evidence)), table, null, null);
+        new Block(
+            shape(result, evidence),
+            charts.of(() -> ScatterChart.draw(evidence)),
+            table,
+            null,
+            null);
     return new Section("star", heading(result), List.of(cloud));
   }
 
@@ -55,7 +61,7 @@ final class MovementSection {
             + " arcsec of the mean place";
   }
 
-  private static List<String> shape(NightResult result) {
+  private static List<String> shape(NightResult result, NightEvidence evidence) {
     Guided guided = result.night().guided();
     if (guided == null) {
       return List.of(new Reasons(result.notComputed()).sentence("/night/guided", "/runs/*/guided"));
@@ -65,6 +71,15 @@ final class MovementSection {
       return List.of(tooFew.get());
     }
     String rms = "RMS is about each run's own mean; nothing is cut away, so jolts count.";
+    if (guided.scatterElongation() != null && !evidence.sense().equals(SkySense.KNOWN)) {
+      return List.of(
+          "The cloud of offsets is "
+              + Numbers.plain(guided.scatterElongation())
+              + " times as long as wide; its direction on the sky is not known. "
+              + new Reasons(result.notComputed())
+                  .sentence("/night/guided/positionAngleDeg", "/runs/*/guided/positionAngleDeg"),
+          rms);
+    }
     if (guided.scatterElongation() == null || guided.positionAngleDeg() == null) {
       return List.of("The cloud of offsets is as good as round: no direction stands out.", rms);
     }

@@ -1,5 +1,6 @@
 package io.github.roundstar.results;
 
+import io.github.roundstar.model.SkySense;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -16,6 +17,7 @@ import java.util.OptionalDouble;
  * @param spectrum amplitude against period of the motion in right ascension, at the axis
  * @param worm one turn of the worm
  * @param warnings what the reader should know about the input
+ * @param sense which directions of the sky all runs of the night tell apart
  */
 public record NightEvidence(
     Optional<String> mountName,
@@ -26,13 +28,38 @@ public record NightEvidence(
     List<MotionTrace> decMotion,
     Optional<SpectrumTrace> spectrum,
     Optional<WormTrace> worm,
-    List<String> warnings) {
+    List<String> warnings,
+    SkySense sense) {
   /** Copies the lists. */
   public NightEvidence {
     timeline = List.copyOf(timeline);
     raMotion = List.copyOf(raMotion);
     decMotion = List.copyOf(decMotion);
     warnings = List.copyOf(warnings);
+  }
+
+  /** Evidence of a night whose directions are known. */
+  public NightEvidence(
+      Optional<String> mountName,
+      OptionalDouble imagingArcsecPerPixel,
+      List<RunTrace> timeline,
+      OffsetCloud offsets,
+      List<MotionTrace> raMotion,
+      List<MotionTrace> decMotion,
+      Optional<SpectrumTrace> spectrum,
+      Optional<WormTrace> worm,
+      List<String> warnings) {
+    this(
+        mountName,
+        imagingArcsecPerPixel,
+        timeline,
+        offsets,
+        raMotion,
+        decMotion,
+        spectrum,
+        worm,
+        warnings,
+        SkySense.KNOWN);
   }
 
   /** The same with what the reader should know about the input. */
@@ -46,6 +73,7 @@ public record NightEvidence(
         decMotion,
         spectrum,
         worm,
-        toKnow);
+        toKnow,
+        sense);
   }
 }

@@ -75,12 +75,16 @@ final class EventWords {
   }
 
   /** Rules for lines between the rows. */
-  static List<EventRule> lineRules(List<String> between) {
+  static List<EventRule> lineRules(List<String> between, List<Decision> decisions) {
     Map<Kind, String> first = new LinkedHashMap<>();
     for (String line : between) {
       of(line).ifPresent(kind -> first.putIfAbsent(kind, line));
     }
     List<EventRule> rules = new ArrayList<>();
+    if (first.containsKey(Kind.DITHER)) {
+      DitherSize.rule(first.get(Kind.DITHER), WORDS.get(Kind.DITHER).pattern(), decisions)
+          .ifPresent(rules::add);
+    }
     for (Kind kind : WORDS.keySet()) {
       if (first.containsKey(kind)) {
         rules.add(

@@ -102,7 +102,7 @@ public final class LayoutFile {
     TomlTable runs = file.table("runs");
     List<RunMarks.Block> blocks = new ArrayList<>();
     for (TomlTable block : file.tables("leave_out")) {
-      blocks.add(new RunMarks.Block(needed(block, "from"), needed(block, "to")));
+      blocks.add(new RunMarks.Block(needed(block, "from"), pattern(block, "to")));
     }
     return new RunMarks(
         pattern(runs, "begins"), pattern(runs, "ends"), runs.flag("restart").orElse(false), blocks);

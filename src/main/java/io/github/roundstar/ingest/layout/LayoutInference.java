@@ -20,14 +20,19 @@ public final class LayoutInference {
   private static final int PREVIEW_ROWS = 5;
 
   private final LogSample sample;
+  private final List<String> lines;
   private final RowShape shape;
   private final TableHead head;
+  private final List<RunMarks.Block> leftOut;
   private final List<Decision> decisions = new ArrayList<>();
 
-  private LayoutInference(LogSample sample, RowShape shape) {
+  private LayoutInference(LogSample sample, RowShape all) {
     this.sample = sample;
-    this.shape = shape;
-    this.head = TableHead.of(sample.lines(), shape);
+    OtherTables others = new OtherTables(sample.lines(), all, decisions);
+    this.leftOut = others.blocks();
+    this.lines = others.linesLeft();
+    this.shape = leftOut.isEmpty() ? all : RowShape.of(lines).orElse(all);
+    this.head = TableHead.of(lines, shape);
   }
 
   /**
@@ -54,7 +59,7 @@ public final class LayoutInference {
             "delimiter",
             shape.delimiter().name().toLowerCase(Locale.ROOT),
             shape.rows().size() + " lines have " + shape.size() + " fields each"));
-    List<ColumnData> columns = head.columns(sample.lines(), shape);
+    List<ColumnData> columns = head.columns(lines, shape);
     Map<Meaning, ColumnData> found = new ColumnMeanings(columns, decisions).find();
     requireBasics(found);
     DoubtfulValues.ask(found, decisions);
@@ -64,7 +69,7 @@ public final class LayoutInference {
     List<SettingRule> settings =
         new SettingWords(shape.decimalComma(), decisions).rules(head.others(), time);
     askForUtcOffset(time, settings);
-    List<EventRule> events = new ArrayList<>(EventWords.lineRules(head.between()));
+    List<EventRule> events = new ArrayList<>(EventWords.lineRules(head.between(), decisions));
     if (found.containsKey(Meaning.EVENT)) {
       events.addAll(EventWords.rules(found.get(Meaning.EVENT), decisions));
     }
@@ -84,7 +89,7 @@ public final class LayoutInference {
                 shape.decimalComma(),
                 head.remark(),
                 head.names()),
-            head.runs(),
+            head.runs().without(leftOut),
             time,
             signs.inNextRow(),
             sided(signs, settings),
@@ -161,12 +166,12 @@ public final class LayoutInference {
     List<Optional<PierSide>> sides = new ArrayList<>();
     Optional<PierSide> side = Optional.empty();
     Set<Integer> rows = new LinkedHashSet<>(shape.rows());
-    for (int i = 0; i < sample.lines().size(); i++) {
+    for (int i = 0; i < lines.size(); i++) {
       if (rows.contains(i)) {
         sides.add(side);
       } else if (pattern.isPresent()) {
         Optional<String> value =
-            pattern.get().find(sample.lines().get(i)).flatMap(m -> LinePattern.group(m, "value"));
+            pattern.get().find(lines.get(i)).flatMap(m -> LinePattern.group(m, "value"));
         if (value.isPresent()) {
           side = Optional.of(PierSide.valueOf(value.get().toUpperCase(Locale.ROOT)));
         }
@@ -192,9 +197,6 @@ public final class LayoutInference {
   }
 
   private List<List<String>> firstRows() {
-    return shape.rows().stream()
-        .limit(PREVIEW_ROWS)
-        .map(i -> shape.cells(sample.lines().get(i)))
-        .toList();
+    return shape.rows().stream().limit(PREVIEW_ROWS).map(i -> shape.cells(lines.get(i))).toList();
   }
 }

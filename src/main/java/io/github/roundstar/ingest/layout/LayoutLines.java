@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
+import java.util.stream.Stream;
 
 /**
  * The rows of a text log one by one, and what the lines between them said. A line is a row if no
@@ -92,7 +93,7 @@ public final class LayoutLines implements Closeable {
   }
 
   private boolean sort(String line) throws FormatException {
-    if (line.isBlank() || inBlock(line) || beginsRun(line) || endsRun(line)) {
+    if (inBlock(line) || line.isBlank() || beginsRun(line) || endsRun(line)) {
       return false;
     }
     if (layout.text().names().flatMap(names -> names.find(line)).isPresent()) {
@@ -121,6 +122,9 @@ public final class LayoutLines implements Closeable {
   }
 
   private boolean inBlock(String line) {
+    if (leftOut.isPresent() && leftOut.get().to().isEmpty() && isOfOtherKind(line)) {
+      leftOut = Optional.empty(); // and the line is a line like others
+    }
     if (leftOut.isEmpty()) {
       leftOut =
           layout.runs().leftOut().stream()
@@ -128,10 +132,16 @@ public final class LayoutLines implements Closeable {
               .findFirst();
       return leftOut.isPresent();
     }
-    if (leftOut.get().to().find(line).isPresent()) {
+    if (leftOut.get().to().flatMap(to -> to.find(line)).isPresent()) {
       leftOut = Optional.empty();
     }
     return true;
+  }
+
+  private boolean isOfOtherKind(String line) {
+    return line.isBlank()
+        || Stream.of(layout.text().remark(), layout.text().names(), layout.runs().begins())
+            .anyMatch(pattern -> pattern.flatMap(p -> p.find(line)).isPresent());
   }
 
   private boolean beginsRun(String line) {

@@ -79,7 +79,7 @@ public final class LayoutText {
     for (RunMarks.Block block : runs.leftOut()) {
       table("[[leave_out]]");
       pattern("from", Optional.of(block.from()));
-      pattern("to", Optional.of(block.to()));
+      pattern("to", block.to());
     }
   }
 

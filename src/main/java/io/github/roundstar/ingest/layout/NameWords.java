@@ -60,9 +60,14 @@ final class NameWords {
           "mjd",
           "unix",
           "seconds",
+          "minutes",
+          "milliseconds",
           "t",
           "instant",
           "timestamp");
+
+  /** Names of a column that are its unit too. */
+  private static final Set<String> TIME_UNITS = Set.of("seconds", "minutes", "milliseconds");
 
   private final Set<String> words = new HashSet<>();
   private final String lower;
@@ -87,7 +92,10 @@ final class NameWords {
 
   Optional<String> unit() {
     Matcher unit = UNIT.matcher(lower);
-    return unit.find() ? unit(unit.group(1)) : Optional.empty();
+    if (unit.find()) {
+      return unit(unit.group(1));
+    }
+    return TIME_UNITS.contains(lower) ? unit(lower) : Optional.empty();
   }
 
   /** The unit that a word means. */

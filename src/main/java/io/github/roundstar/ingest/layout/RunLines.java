@@ -33,7 +33,7 @@ final class RunLines {
     return new RunMarks(begins.map(RunLines::mark), ends.map(RunLines::mark), false, List.of());
   }
 
-  private static LinePattern mark(String text) {
+  static LinePattern mark(String text) {
     return LinePattern.of("^" + LinePattern.quoted(text).replace("\t", "\\t"));
   }
 
@@ -42,7 +42,7 @@ final class RunLines {
   }
 
   /** A line up to its first digit. */
-  private static String beginning(String line) {
+  static String beginning(String line) {
     int end = 0;
     while (end < Math.min(LONGEST, line.length()) && !Character.isDigit(line.charAt(end))) {
       end++;

@@ -22,11 +22,17 @@ public record RunMarks(
     leftOut = List.copyOf(leftOut);
   }
 
+  /** The same with blocks left out. */
+  RunMarks without(List<Block> blocks) {
+    return new RunMarks(begins, ends, restart, blocks);
+  }
+
   /**
    * Lines to leave out, both ends included.
    *
    * @param from pattern of the first
-   * @param to pattern of the last
+   * @param to pattern of the last; without it, the block ends before a line that is blank, a
+   *     remark, names the columns or begins a run
    */
-  public record Block(LinePattern from, LinePattern to) {}
+  public record Block(LinePattern from, Optional<LinePattern> to) {}
 }

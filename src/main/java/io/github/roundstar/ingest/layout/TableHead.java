@@ -73,7 +73,7 @@ record TableHead(
         RunLines.of(lines, rows, nameLine));
   }
 
-  private static LinePattern beginningOf(String line) {
+  static LinePattern beginningOf(String line) {
     String text = line.stripLeading();
     return LinePattern.of(
         "^\\s*"
@@ -81,21 +81,26 @@ record TableHead(
                 .replace("\t", "\\t"));
   }
 
-  private static boolean isWords(List<String> cells) {
+  static boolean isWords(List<String> cells) {
     long words =
         cells.stream().filter(c -> !c.isEmpty() && !RowShape.isNumber(c)).distinct().count();
     return words * 3 >= cells.size() * 2L && cells.stream().noneMatch(RowShape::startsAsNumber);
   }
 
-  private static boolean areUnits(List<String> cells) {
+  static boolean areUnits(List<String> cells) {
     long units = cells.stream().filter(cell -> NameWords.unit(cell).isPresent()).count();
     return units * 2 >= cells.stream().filter(c -> !c.isEmpty()).count() && units >= 2;
+  }
+
+  /** Whether a line begins as rows never do. */
+  static boolean isRemark(String line) {
+    return !line.isEmpty() && SIGNS.indexOf(line.charAt(0)) >= 0;
   }
 
   private static Optional<LinePattern> remark(List<String> between) {
     Set<Character> signs = new TreeSet<>();
     for (String line : between) {
-      if (SIGNS.indexOf(line.charAt(0)) >= 0) {
+      if (isRemark(line)) {
         signs.add(line.charAt(0));
       }
     }

@@ -60,8 +60,9 @@ public final class MotionChart {
             new ListedAxis(shown.low(), shown.high(), Ticks.linear(shown.low(), shown.high(), 6)));
     XYPlot plot = style.plot(horizontal, vertical);
     Ink ink = ra ? Ink.RA : Ink.DEC;
+    Ways ways = new Ways(evidence.sense());
     String name =
-        ra ? "RA of the mount on the sky, arcsec (east up)" : "Dec of the mount, arcsec (north up)";
+        ways.up(ink, ra ? "RA of the mount on the sky, arcsec" : "Dec of the mount, arcsec");
     style.rules(plot, horizontal, vertical, name, ink);
     traces.forEach(trace -> trace(plot, trace, ink));
     plot.addAnnotation(labels(style, time, traces, vertical.getUpperBound()));
@@ -69,7 +70,12 @@ public final class MotionChart {
     return Optional.of(
         style.draw(
             plot,
-            new Sheet(ra ? "ra" : "dec", Sheet.WIDE, HEIGHT, title, words(traces, extent, ra))));
+            new Sheet(
+                ra ? "ra" : "dec",
+                Sheet.WIDE,
+                HEIGHT,
+                title,
+                words(traces, extent, ways.upInWords(ink)))));
   }
 
   private static void trace(XYPlot plot, MotionTrace trace, Ink ink) {
@@ -112,11 +118,11 @@ public final class MotionChart {
         : run + ": drift " + Numbers.both(trace.driftArcsecPerMinute()) + " arcsec/min";
   }
 
-  private static String words(List<MotionTrace> traces, Extent extent, boolean ra) {
+  private static String words(List<MotionTrace> traces, Extent extent, String up) {
     StringBuilder text =
         new StringBuilder("Motion of the mount with the corrections taken out, ")
-            .append(ra ? "east" : "north")
-            .append(" up, between ")
+            .append(up)
+            .append(", between ")
             .append(Numbers.plain(extent.low()))
             .append(" and ")
             .append(Numbers.plain(extent.high()))

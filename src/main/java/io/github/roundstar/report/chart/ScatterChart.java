@@ -41,8 +41,9 @@ public final class ScatterChart {
     OptionalDouble pixel = evidence.imagingArcsecPerPixel();
     double reach = reach(cloud, pixel);
     List<Tick> ticks = Ticks.linear(-reach, reach, 9);
+    Ways ways = new Ways(evidence.sense());
     ListedAxis east =
-        style.horizontal(new ListedAxis(-reach, reach, ticks), "RA offset, arcsec (east is left)");
+        style.horizontal(new ListedAxis(-reach, reach, ticks), ways.left("RA offset, arcsec"));
     east.setInverted(true);
     ListedAxis north = style.vertical(new ListedAxis(-reach, reach, ticks));
     XYPlot plot = style.plot(east, north);
@@ -51,18 +52,19 @@ public final class ScatterChart {
     AxisSpace below = new AxisSpace();
     below.setBottom(BOTTOM);
     plot.setFixedDomainAxisSpace(below);
-    style.rules(plot, east, north, "Dec offset, arcsec (north is up)", Ink.QUIET);
+    style.rules(plot, east, north, ways.up(Ink.DEC, "Dec offset, arcsec"), Ink.QUIET);
     plot.addAnnotation(
         DataPath.stroked(
             Paths.dots(cloud.points()),
             Ink.INK.color(cloud.points().size() > 1500 ? 0.3 : 0.45),
             ChartStyle.stroke(2.6f)));
-    shapes(plot, style, cloud, pixel, reach);
+    shapes(plot, style, cloud, pixel, reach, ways);
     int height = ChartStyle.HEADROOM + SIDE + BOTTOM;
     return Optional.of(
         style.draw(
             plot,
-            new Sheet("cloud", WIDTH, height, "Where the star was", words(cloud, pixel, reach))));
+            new Sheet(
+                "cloud", WIDTH, height, "Where the star was", words(cloud, pixel, reach, ways))));
   }
 
   private static AxisSpace space(double left, double right) {
@@ -73,7 +75,12 @@ public final class ScatterChart {
   }
 
   private static void shapes(
-      XYPlot plot, ChartStyle style, OffsetCloud cloud, OptionalDouble pixel, double reach) {
+      XYPlot plot,
+      ChartStyle style,
+      OffsetCloud cloud,
+      OptionalDouble pixel,
+      double reach,
+      Ways ways) {
     Color strong = Ink.RA.color();
     DataLabels labels = DataLabels.beside(style.font());
     if (cloud.majorArcsec() > 0) {
@@ -101,8 +108,12 @@ public final class ScatterChart {
           "farther out: drawn at the edge",
           Ink.QUIET.color());
     }
-    labels.add(0, reach, 0, 14, DataLabels.Anchor.MIDDLE, "N", Ink.QUIET.color());
-    labels.add(reach, 0, 6, 5, DataLabels.Anchor.START, "E", Ink.QUIET.color());
+    if (ways.known(Ink.DEC)) {
+      labels.add(0, reach, 0, 14, DataLabels.Anchor.MIDDLE, "N", Ink.QUIET.color());
+    }
+    if (ways.known(Ink.RA)) {
+      labels.add(reach, 0, 6, 5, DataLabels.Anchor.START, "E", Ink.QUIET.color());
+    }
     plot.addAnnotation(labels);
   }
 
@@ -144,14 +155,18 @@ public final class ScatterChart {
     return 1.06 * Math.max(least, Math.max(shown, TO_95 * cloud.majorArcsec()));
   }
 
-  private static String words(OffsetCloud cloud, OptionalDouble pixel, double reach) {
+  private static String words(OffsetCloud cloud, OptionalDouble pixel, double reach, Ways ways) {
     return "Offsets of "
         + Numbers.counted(cloud.frames(), "frame", "frames")
-        + " about each run's mean, north up and east left, equal scales. Standard deviation "
+        + " about each run's mean, "
+        + (ways.allKnown() ? "north up and east left" : "its directions not told by the log")
+        + ", equal scales. Standard deviation "
         + Numbers.plain(cloud.majorArcsec())
-        + " arcsec along the longest direction, at position angle "
-        + Numbers.fixed(cloud.angleDeg(), 0)
-        + " degrees, and "
+        + " arcsec along the longest direction"
+        + (ways.allKnown()
+            ? ", at position angle " + Numbers.fixed(cloud.angleDeg(), 0) + " degrees,"
+            : "")
+        + " and "
         + Numbers.plain(cloud.minorArcsec())
         + " arcsec across it."
         + (pixel.isPresent()

@@ -109,7 +109,8 @@ public final class TimelineChart {
     ListedAxis vertical =
         style.vertical(new ListedAxis(-reach, reach, Ticks.linear(-reach, reach, 6)));
     XYPlot plot = style.plot(null, vertical);
-    String name = ink == Ink.RA ? "RA offset, arcsec (east up)" : "Dec offset, arcsec (north up)";
+    String what = ink == Ink.RA ? "RA offset, arcsec" : "Dec offset, arcsec";
+    String name = new Ways(evidence.sense()).up(ink, what);
     style.rules(plot, horizontal, vertical, name, ink);
     if (evidence.timeline().stream().allMatch(run -> side.apply(run).size() == 0)) {
       double middle = (horizontal.getLowerBound() + horizontal.getUpperBound()) / 2;

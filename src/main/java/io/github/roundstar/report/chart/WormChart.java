@@ -46,7 +46,8 @@ public final class WormChart {
             new ListedAxis(shown.low(), shown.high(), Ticks.linear(shown.low(), shown.high(), 6)));
     XYPlot plot = style.plot(horizontal, vertical);
     plot.setInsets(new RectangleInsets(ChartStyle.HEADROOM, 2, 2, RIGHT));
-    style.rules(plot, horizontal, vertical, "RA at the axis, arcsec (east up)", Ink.RA);
+    String name = new Ways(evidence.sense()).up(Ink.RA, "RA at the axis, arcsec");
+    style.rules(plot, horizontal, vertical, name, Ink.RA);
     curves(plot, worm);
     plot.addAnnotation(key(style, worm));
     return Optional.of(
