@@ -40,7 +40,15 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
     Gears gears = Gears.of(equipment);
     Reasons reasons = new Reasons(studies.size());
     NightSummary summary =
-        NightFigures.of(night, studies, periodic, imaging, gears, reasons.below("/night"));
+        NightFigures.of(
+            night,
+            studies,
+            periodic,
+            imaging,
+            gears,
+            ComparisonFigures.of(
+                night, studies, equipment, siteShown, reasons.below("/night/comparison")),
+            reasons.below("/night"));
     List<RunResult> runs = new ArrayList<>();
     for (int i = 0; i < studies.size(); i++) {
       runs.add(

@@ -9,6 +9,7 @@ import io.github.roundstar.motion.Gears;
 import io.github.roundstar.motion.PeriodicError;
 import io.github.roundstar.motion.StarScatter;
 import io.github.roundstar.results.AxisDrift;
+import io.github.roundstar.results.ComparisonBasis;
 import io.github.roundstar.results.Guided;
 import io.github.roundstar.results.NightSummary;
 import java.time.Instant;
@@ -30,6 +31,7 @@ final class NightFigures {
       Answer<PeriodicError> periodic,
       OptionalDouble imagingArcsecPerPixel,
       Gears gears,
+      ComparisonBasis comparison,
       Reasons.Scope scope) {
     scope.notYet("/responseArcsecPerSecond", "/noiseFloorArcsec", "/backlashArcsecAxis");
     return new NightSummary(
@@ -50,7 +52,8 @@ final class NightFigures {
         null,
         PeriodicFigures.of(periodic, gears, sense(studies), scope),
         null,
-        SettlingFigures.of(night.runs(), scope));
+        SettlingFigures.of(night.runs(), scope),
+        comparison);
   }
 
   private static String instant(String figure, Optional<Instant> instant, Reasons.Scope scope) {
