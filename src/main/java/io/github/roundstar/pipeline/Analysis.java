@@ -70,7 +70,7 @@ public final class Analysis {
     thread.start();
   }
 
-  private static List<GuideLog> read(
+  static List<GuideLog> read(
       List<Path> files, Optional<Layout> layout, List<String> unusable) {
     List<GuideLog> logs = new ArrayList<>();
     for (Path file : files) {

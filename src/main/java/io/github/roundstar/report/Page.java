@@ -14,6 +14,7 @@ import java.util.stream.IntStream;
  * @param judgements what to think of mount, sky and settings; may be empty
  * @param figures the few figures that decide
  * @param warnings what to know about the input
+ * @param timeline the night at a glance; null on a page of several nights
  * @param sections the evidence in order
  * @param folded sections that open on demand
  * @param foot how the page was made

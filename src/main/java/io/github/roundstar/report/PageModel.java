@@ -37,7 +37,7 @@ final class PageModel {
                         "interval", f.interval(),
                         "unit", f.unit(),
                         "meaning", f.meaning())),
-        "timeline", block(page.timeline()),
+        "timeline", page.timeline() == null ? null : block(page.timeline()),
         "sections", list(page.sections(), PageModel::section),
         "folded", list(page.folded(), PageModel::section),
         "foot", page.foot());
