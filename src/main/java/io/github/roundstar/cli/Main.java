@@ -22,6 +22,7 @@ import picocli.CommandLine.ScopeType;
     subcommands = {
       AnalyzeCommand.class,
       CompareCommand.class,
+      SeasonCommand.class,
       LayoutCommand.class,
       SimulateCommand.class
     },
@@ -56,7 +57,7 @@ public final class Main implements Runnable {
   @Override
   public void run() {
     throw new CommandLine.ParameterException(
-        spec.commandLine(), "Missing command: one of analyze, compare, layout, simulate");
+        spec.commandLine(), "Missing command: one of analyze, compare, season, layout, simulate");
   }
 
   private static int explain(Exception failure, CommandLine command, ParseResult parsed) {

@@ -72,8 +72,7 @@ record ChangeTest(
     int enough = MOST_MORE_NIGHTS + 1;
     while (enough - none > 1) {
       int middle = (none + enough) / 2;
-      boolean told =
-          welch(middle).probability() < Judge.LEVEL / figures || insideMargin(middle);
+      boolean told = welch(middle).probability() < Judge.LEVEL / figures || insideMargin(middle);
       if (told) {
         enough = middle;
       } else {

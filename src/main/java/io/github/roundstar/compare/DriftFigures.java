@@ -20,8 +20,8 @@ final class DriftFigures {
 
   static List<Figure> all() {
     return List.of(
-        figure("drift-ra", "drift in RA", DriftFigures::ra),
-        figure("drift-dec", "drift in Dec", DriftFigures::dec));
+        figure("drift-ra", "size of the drift in RA", DriftFigures::ra),
+        figure("drift-dec", "size of the drift in Dec", DriftFigures::dec));
   }
 
   private static Figure figure(

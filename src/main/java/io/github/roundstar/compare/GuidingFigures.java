@@ -45,7 +45,7 @@ final class GuidingFigures {
             GuidedIntervals::decRmsArcsec),
         new Figure(
             "elongation",
-            "elongation of the scatter as logged",
+            "elongation of the scatter, beyond round",
             Kind.GUIDING,
             "",
             Aim.nearer(1),

@@ -53,8 +53,8 @@ final class MountFigures {
             new Tolerance(0.002, GEAR_SCATTER.share(), GEAR_SCATTER.because()),
             MountFigures::steepest),
         polar("polar-total", "polar axis, distance from the pole", PolarAxis::totalArcmin),
-        polar("polar-azimuth", "polar axis, azimuth", PolarAxis::azimuthArcmin),
-        polar("polar-altitude", "polar axis, altitude", PolarAxis::altitudeArcmin),
+        polar("polar-azimuth", "polar axis, error in azimuth", PolarAxis::azimuthArcmin),
+        polar("polar-altitude", "polar axis, error in altitude", PolarAxis::altitudeArcmin),
         new Figure(
             "backlash-dec",
             "backlash in Dec",
@@ -64,8 +64,9 @@ final class MountFigures {
             new Tolerance(0.4, 0.10, "a pulse or two takes up so much"),
             new Tolerance(0.15, 0.10, "grease and balance; common practice, no source"),
             MountFigures::backlash),
-        response("response-ra", "response in RA", MountFigures::raResponse),
-        response("response-dec", "response in Dec", MountFigures::decResponse));
+        response("response-ra", "response in RA, off the declared rate", MountFigures::raResponse),
+        response(
+            "response-dec", "response in Dec, off the declared rate", MountFigures::decResponse));
   }
 
   private static Figure polar(String key, String name, Function<PolarAxis, Estimate> part) {
@@ -88,7 +89,7 @@ final class MountFigures {
         key,
         name,
         Kind.GEARS,
-        "% of the declared rate",
+        "%",
         Aim.nearer(100),
         new Tolerance(3, 0, "the guide loop does not feel less"),
         new Tolerance(100 * RATE_SCATTER.share(), 0, RATE_SCATTER.because()),

@@ -86,7 +86,7 @@ final class PairTests {
     return pairs;
   }
 
-  private static NightSample sample(Figure figure, List<NightResult> nights) {
+  static NightSample sample(Figure figure, List<NightResult> nights) {
     return NightSample.of(figure, nights.stream().map(figure.reading()).toList());
   }
 

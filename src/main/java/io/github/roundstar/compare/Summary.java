@@ -1,7 +1,6 @@
 package io.github.roundstar.compare;
 
 import io.github.roundstar.results.ComparedFigure;
-import java.util.Comparator;
 import java.util.List;
 
 /** What came of a comparison in one sentence. */
@@ -38,11 +37,9 @@ final class Summary {
     return figures.stream().filter(figure -> figure.verdict().equals(verdict)).toList();
   }
 
-  /** The surest change; of equals the one listed first. */
+  /** The one listed first, which says most. */
   private static ComparedFigure lead(List<ComparedFigure> figures) {
-    return figures.stream()
-        .min(Comparator.comparingDouble(ComparedFigure::adjustedProbability))
-        .orElseThrow();
+    return figures.get(0);
   }
 
   private static String told(ComparedFigure figure) {

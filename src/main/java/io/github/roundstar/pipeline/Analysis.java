@@ -70,8 +70,7 @@ public final class Analysis {
     thread.start();
   }
 
-  static List<GuideLog> read(
-      List<Path> files, Optional<Layout> layout, List<String> unusable) {
+  static List<GuideLog> read(List<Path> files, Optional<Layout> layout, List<String> unusable) {
     List<GuideLog> logs = new ArrayList<>();
     for (Path file : files) {
       try {
@@ -84,7 +83,7 @@ public final class Analysis {
   }
 
   /** What is to be known of the logs that went into a night. */
-  private static List<String> warnings(Night night, List<GuideLog> logs) {
+  static List<String> warnings(Night night, List<GuideLog> logs) {
     return night.sources().stream()
         .flatMap(source -> logs.stream().filter(log -> isOf(log, source)).limit(1))
         .flatMap(log -> log.warnings().stream())

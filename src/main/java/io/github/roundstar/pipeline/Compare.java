@@ -49,8 +49,7 @@ public final class Compare {
     }
     Comparison comparison = Comparison.of(sides, nights.noticed(), job.version());
     NightPage.Rendered page = ComparePage.render(comparison.result(), comparison.evidence());
-    String stem =
-        "compare-" + sides.before().get(0).night() + "-" + sides.after().get(0).night();
+    String stem = "compare-" + sides.before().get(0).night() + "-" + sides.after().get(0).night();
     Path report = job.out().resolve(stem + ".html");
     Path json = job.out().resolve(stem + ".json");
     Map<Path, byte[]> files = new LinkedHashMap<>();

@@ -27,14 +27,23 @@ public final class ComparePage {
   public static Rendered render(CompareResult result, CompareEvidence evidence) {
     Charts charts = new Charts();
     List<Section> sections = new ArrayList<>(List.of(CompareTables.figures(result)));
-    chart(sections, "spectra", "Spectra on one axis",
+    chart(
+        sections,
+        "spectra",
+        "Spectra on one axis",
         "What repeats stands up as a peak; the worm's and its harmonics should be lower after.",
         charts.of(() -> OverlayChart.spectra(evidence)));
-    chart(sections, "turns", "One turn of the gear, brought to one phase",
+    chart(
+        sections,
+        "turns",
+        "One turn of the gear, brought to one phase",
         "Sum of the fitted harmonics of each night, begun where the first crosses zero upwards.",
         charts.of(() -> OverlayChart.turns(evidence)));
     drifts(sections, evidence, charts);
-    chart(sections, "distances", "How far the star was from its place",
+    chart(
+        sections,
+        "distances",
+        "How far the star was from its place",
         "A line farther left is a star held closer.",
         charts.of(() -> OverlayChart.distances(evidence)));
     if (!result.notDrawn().isEmpty()) {
@@ -61,7 +70,9 @@ public final class ComparePage {
     Svg ra = charts.of(() -> HourAngleChart.ra(evidence));
     Svg dec = charts.of(() -> HourAngleChart.dec(evidence));
     List<Block> blocks = new ArrayList<>();
-    Stream.of(ra, dec).filter(svg -> svg != null).forEach(svg -> blocks.add(Block.text().with(svg)));
+    Stream.of(ra, dec)
+        .filter(svg -> svg != null)
+        .forEach(svg -> blocks.add(Block.text().with(svg)));
     if (!blocks.isEmpty()) {
       blocks.add(
           0,
@@ -97,8 +108,7 @@ public final class ComparePage {
 
   /** Changes that are told first, then the others, mount before guiding. */
   private static List<KeyFigure> keyFigures(CompareResult result) {
-    List<ComparedFigure> told =
-        result.figures().stream().filter(f -> isTold(f.verdict())).toList();
+    List<ComparedFigure> told = result.figures().stream().filter(f -> isTold(f.verdict())).toList();
     List<ComparedFigure> shown = new ArrayList<>(told);
     result.figures().stream().filter(f -> !told.contains(f)).forEach(shown::add);
     return shown.stream().limit(MOST_KEY_FIGURES).map(ComparePage::keyFigure).toList();

@@ -152,10 +152,8 @@ final class CompareTables {
         Cell.of(Numbers.fixed(night.guidedHours(), 1)));
   }
 
-  static Section section(
-      String id, String heading, List<Column> columns, List<List<Cell>> rows) {
-    return new Section(
-        id, heading, List.of(Block.text().with(new Table("", columns, rows))));
+  static Section section(String id, String heading, List<Column> columns, List<List<Cell>> rows) {
+    return new Section(id, heading, List.of(Block.text().with(new Table("", columns, rows))));
   }
 
   private static List<Cell> words(String one, String other) {

@@ -87,8 +87,16 @@ record Page(
     }
   }
 
-  /** A value and, in quiet ink, its interval. */
-  record Cell(String text, String quiet) {
+  /** A value and, in quiet ink, its interval; a link where {@code href} is not empty. */
+  record Cell(String text, String quiet, String href) {
+    Cell(String text, String quiet) {
+      this(text, quiet, "");
+    }
+
+    static Cell link(String text, String href) {
+      return new Cell(text, "", href);
+    }
+
     /** Stands for a null figure. */
     static final Cell NOT_KNOWN = new Cell("", Numbers.NOT_KNOWN);
 

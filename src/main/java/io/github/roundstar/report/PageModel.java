@@ -73,7 +73,16 @@ final class PageModel {
       List<Object> cells = new ArrayList<>();
       for (int i = 0; i < row.size(); i++) {
         Cell cell = row.get(i);
-        cells.add(map("text", cell.text(), "quiet", cell.quiet(), "kind", kind(columns.get(i))));
+        cells.add(
+            map(
+                cell.href().isEmpty() ? "text" : "linked",
+                cell.text(),
+                "href",
+                cell.href(),
+                "quiet",
+                cell.quiet(),
+                "kind",
+                kind(columns.get(i))));
       }
       rows.add(cells);
     }

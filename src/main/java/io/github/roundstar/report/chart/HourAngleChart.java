@@ -28,7 +28,10 @@ public final class HourAngleChart {
    */
   public static Optional<Svg> ra(CompareEvidence evidence) throws ChartsUnavailable {
     return draw(
-        evidence.drifts(), RunDrift::raAxis, "drift-ra", "RA drift at the axis, arcsec/min (east up)");
+        evidence.drifts(),
+        RunDrift::raAxis,
+        "drift-ra",
+        "RA drift at the axis, arcsec/min (east up)");
   }
 
   /**
@@ -37,8 +40,7 @@ public final class HourAngleChart {
    * @throws ChartsUnavailable if Java cannot load a font
    */
   public static Optional<Svg> dec(CompareEvidence evidence) throws ChartsUnavailable {
-    return draw(
-        evidence.drifts(), RunDrift::dec, "drift-dec", "Dec drift, arcsec/min (north up)");
+    return draw(evidence.drifts(), RunDrift::dec, "drift-dec", "Dec drift, arcsec/min (north up)");
   }
 
   private static Optional<Svg> draw(
@@ -74,8 +76,7 @@ public final class HourAngleChart {
             .line("after", Ink.RA, ChartStyle.LINE));
     return Optional.of(
         style.draw(
-            plot,
-            new Sheet(id, Sheet.WIDE, HEIGHT, "Drift against hour angle", words(known, of))));
+            plot, new Sheet(id, Sheet.WIDE, HEIGHT, "Drift against hour angle", words(known, of))));
   }
 
   /** An interval per run as a stroke with a cross bar at its value. */

@@ -160,9 +160,7 @@ public final class OverlayChart {
     plot.addAnnotation(DataPath.stroked(paths(sides.before()), Ink.QUIET.color(), BEFORE));
     plot.addAnnotation(DataPath.stroked(paths(sides.after()), Ink.RA.color(), AFTER));
     plot.addAnnotation(
-        new LineKey(style.font())
-            .line("before", Ink.QUIET, BEFORE)
-            .line("after", Ink.RA, AFTER));
+        new LineKey(style.font()).line("before", Ink.QUIET, BEFORE).line("after", Ink.RA, AFTER));
     return style.draw(plot, sheet);
   }
 
