@@ -2,6 +2,7 @@ package io.github.roundstar.compare;
 
 import io.github.roundstar.results.CompareEvidence;
 import io.github.roundstar.results.CompareResult;
+import io.github.roundstar.results.ComparedFigure;
 import io.github.roundstar.results.ComparedNight;
 import io.github.roundstar.results.Method;
 import io.github.roundstar.results.NightResult;
@@ -60,6 +61,7 @@ public record Comparison(CompareResult result, CompareEvidence evidence) {
     List<NightResult> before = Sides.results(sides.before());
     List<NightResult> after = Sides.results(sides.after());
     PairTests tests = new PairTests(before, after);
+    List<ComparedFigure> compared = tests.compared();
     CompareEvidence evidence = Overlays.of(sides);
     List<String> all = new ArrayList<>(noticed);
     all.addAll(sides.noticed());
@@ -71,9 +73,9 @@ public record Comparison(CompareResult result, CompareEvidence evidence) {
             version,
             nights(sides.before()),
             nights(sides.after()),
-            Summary.of(tests.compared()),
-            AirWords.of(tests.air(), tests.compared()).orElse(null),
-            tests.compared(),
+            Summary.of(compared),
+            AirWords.of(tests.air(), compared).orElse(null),
+            compared,
             tests.notCompared(),
             all,
             Overlays.notDrawn(evidence),

@@ -43,7 +43,7 @@ final class Judge {
       return ComparedFigure.NO_REAL_CHANGE;
     }
     if (adjusted < LEVEL && !inside) {
-      return test.figure().aim().improves(test.change().value())
+      return test.figure().aim().improves(test.welch(0).difference())
           ? ComparedFigure.BETTER
           : ComparedFigure.WORSE;
     }

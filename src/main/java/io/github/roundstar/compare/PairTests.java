@@ -6,6 +6,7 @@ import io.github.roundstar.results.NotComputed;
 import io.github.roundstar.signal.Holm;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -17,7 +18,8 @@ final class PairTests {
   private final List<NightResult> before;
   private final List<NightResult> after;
   private final EqualAir air;
-  private final List<ComparedFigure> compared = new ArrayList<>();
+  private final List<ChangeTest> tests;
+  private final double[] adjusted;
   private final List<NotComputed> notCompared = new ArrayList<>();
 
   PairTests(List<NightResult> before, List<NightResult> after) {
@@ -26,7 +28,7 @@ final class PairTests {
     this.air = new EqualAir(before, after);
     List<Pair> pairs = pairs();
     Map<String, Double> raises = raises(pairs);
-    List<ChangeTest> tests =
+    this.tests =
         pairs.stream()
             .map(
                 pair ->
@@ -37,17 +39,27 @@ final class PairTests {
                         raises.get(pair.figure().kind().group()),
                         commonError(pair)))
             .toList();
-    double[] adjusted =
-        Holm.adjusted(tests.stream().mapToDouble(ChangeTest::probability).toArray());
+    this.adjusted = Holm.adjusted(tests.stream().mapToDouble(ChangeTest::probability).toArray());
+  }
+
+  /** Every figure with its verdict. */
+  List<ComparedFigure> compared() {
+    List<ComparedFigure> compared = new ArrayList<>();
     for (int i = 0; i < adjusted.length; i++) {
       boolean equalAir = tests.get(i).figure().key().endsWith(GuidingFigures.EQUAL_AIR);
       compared.add(
           Judge.of(tests.get(i), adjusted[i], adjusted.length, equalAir ? air.words() : null));
     }
+    return compared;
   }
 
-  List<ComparedFigure> compared() {
-    return List.copyOf(compared);
+  /** The verdicts alone, by the figures' keys. */
+  Map<String, String> verdicts() {
+    Map<String, String> verdicts = new LinkedHashMap<>();
+    for (int i = 0; i < adjusted.length; i++) {
+      verdicts.put(tests.get(i).figure().key(), Judge.verdict(tests.get(i), adjusted[i]));
+    }
+    return verdicts;
   }
 
   List<NotComputed> notCompared() {

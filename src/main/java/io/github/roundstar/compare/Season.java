@@ -113,12 +113,15 @@ public final class Season {
             .filter(trend -> trend.perMonth() != null && !trend.perMonth().covers(0))
             .map(Trend::name)
             .toList();
-    long helped = changes.stream().filter(Season::helped).count();
     String work =
         changes.isEmpty()
             ? ""
             : String.format(
-                Locale.ROOT, "%d of %d changes made the mount better. ", helped, changes.size());
+                Locale.ROOT,
+                "Changes that made the mount better: %d of %d, worse: %d. ",
+                count(changes, ComparedFigure.BETTER),
+                changes.size(),
+                count(changes, ComparedFigure.WORSE));
     return counted
         + work
         + (moving.isEmpty()
@@ -126,9 +129,13 @@ public final class Season {
             : "Between changes these move: " + String.join("; ", moving) + ".");
   }
 
-  private static boolean helped(SeasonChange change) {
-    return change.figures().stream()
-        .filter(figure -> figure.group().equals("mount"))
-        .anyMatch(figure -> figure.verdict().equals(ComparedFigure.BETTER));
+  /** Changes after which a figure of the mount has the verdict. */
+  private static long count(List<SeasonChange> changes, String verdict) {
+    return changes.stream()
+        .filter(
+            change ->
+                change.figures().stream()
+                    .anyMatch(f -> f.group().equals("mount") && f.verdict().equals(verdict)))
+        .count();
   }
 }

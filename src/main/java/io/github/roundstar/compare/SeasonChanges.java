@@ -66,14 +66,17 @@ final class SeasonChanges {
         after.size(),
         Summary.of(compared),
         compared,
-        ranks(before, after, tests));
+        ranks(before, after, tests.air(), compared));
   }
 
   private static List<SeasonChange.Rank> ranks(
-      List<NightResult> before, List<NightResult> after, PairTests tests) {
-    List<String> keys = tests.compared().stream().map(ComparedFigure::key).toList();
+      List<NightResult> before,
+      List<NightResult> after,
+      EqualAir air,
+      List<ComparedFigure> compared) {
+    List<String> keys = compared.stream().map(ComparedFigure::key).toList();
     List<SeasonChange.Rank> ranks = new ArrayList<>();
-    for (Figure figure : PairTests.figures(before, after, tests.air())) {
+    for (Figure figure : PairTests.figures(before, after, air)) {
       double[] one = PairTests.sample(figure, before).values();
       double[] other = PairTests.sample(figure, after).values();
       boolean enough = Math.min(one.length, other.length) >= LEAST_RANKED;

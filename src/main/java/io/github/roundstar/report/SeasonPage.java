@@ -34,7 +34,7 @@ public final class SeasonPage {
     }
     charts(result, charts, sections);
     sections.add(nights(result));
-    List<String> warnings = new ArrayList<>(result.unusable());
+    List<String> warnings = new ArrayList<>(firstLines(result.unusable()));
     warnings.addAll(result.noticed());
     charts.failure().ifPresent(warnings::add);
     Page page =
@@ -62,6 +62,11 @@ public final class SeasonPage {
                 Glossary.section()),
             "Made by roundstar " + result.version() + ".");
     return new Rendered(PageTemplate.fill(page), charts.failure());
+  }
+
+  /** A log whose layout is not clear is followed by questions, which belong to the terminal. */
+  private static List<String> firstLines(List<String> messages) {
+    return messages.stream().flatMap(message -> message.lines().limit(1)).toList();
   }
 
   private static String line(List<SeasonNight> nights) {

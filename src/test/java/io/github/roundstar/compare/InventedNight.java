@@ -50,6 +50,7 @@ final class InventedNight {
   private String mount = "Larkfell 180";
   private String hemisphere = "north";
   private boolean polar = true;
+  private boolean components = true;
   private String version = "0.1.0";
   private int number;
 
@@ -114,6 +115,11 @@ final class InventedNight {
 
   InventedNight withoutPolarAxis() {
     polar = false;
+    return this;
+  }
+
+  InventedNight withoutComponents() {
+    components = false;
     return this;
   }
 
@@ -214,6 +220,9 @@ final class InventedNight {
   }
 
   private Periodic periodic() {
+    if (!components) {
+      return new Periodic(null, null, null, null, List.of(), new Detectable(wormSeconds, 0.2));
+    }
     double common = 1 + gearScatter * chance.nextGaussian();
     List<Component> parts = new ArrayList<>();
     double[] shares = {1, 0.41, 0.24};
