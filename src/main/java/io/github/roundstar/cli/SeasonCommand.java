@@ -31,8 +31,8 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "Example:",
-      "  roundstar season sample-logs --equipment sample-logs/equipment.toml \\",
-      "      --changes sample-logs/changes.toml --out season"
+      "  roundstar season logs --equipment sample-logs/equipment.toml \\",
+      "      --changes changes.toml --out season"
     })
 final class SeasonCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;

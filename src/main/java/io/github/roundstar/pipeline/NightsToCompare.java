@@ -9,6 +9,7 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.GuideLog;
 import io.github.roundstar.model.Night;
 import io.github.roundstar.model.SourceFile;
+import io.github.roundstar.results.NightJson;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -63,7 +64,10 @@ final class NightsToCompare {
       try {
         NightAnalysis analysis = NightAnalysis.of(night, equipment, job.version(), true);
         nights.add(
-            new NightInput(analysis.result(), files(night), Optional.of(analysis.evidence())));
+            new NightInput(
+                NightJson.asWritten(analysis.result()),
+                files(night),
+                Optional.of(analysis.evidence())));
       } catch (RuntimeException e) {
         faults.add(new NightFault(night.name(), e));
       }

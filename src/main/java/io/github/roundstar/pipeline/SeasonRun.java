@@ -232,7 +232,8 @@ public final class SeasonRun {
           finished =
               files.write(night.name(), analysis.result(), page.html(), page.withoutCharts());
         }
-        filed.add(new Season.Filed(entry(finished), Season.slim(finished.result())));
+        NightResult asWritten = NightJson.asWritten(finished.result());
+        filed.add(new Season.Filed(entry(finished), Season.slim(asWritten)));
       } catch (UnwritableOutputException e) {
         unusable.add(e.getMessage());
       } catch (RuntimeException e) {

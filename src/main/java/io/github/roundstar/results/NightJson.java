@@ -28,6 +28,15 @@ public final class NightJson {
     return result;
   }
 
+  /** The result as it would be read back: with the digits that are written and no more. */
+  public static NightResult asWritten(NightResult result) {
+    try {
+      return read(write(result));
+    } catch (IOException e) {
+      throw new IllegalStateException("a result that cannot be read back", e);
+    }
+  }
+
   /**
    * The name of a document's schema; empty when it gives none.
    *

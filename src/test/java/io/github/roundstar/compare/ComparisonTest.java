@@ -176,15 +176,17 @@ class ComparisonTest {
         .anyMatch(gap -> gap.because().contains("it stood elsewhere"));
   }
 
-  /** By hand: the same motion on the sky at cosines 0.5 and 0.866 is a larger one at the axis before. */
+  /**
+   * By hand: the same motion on the sky at cosines 0.5 and 0.866 is a larger one at the axis
+   * before.
+   */
   @Test
   void guidingInEqualAirIsBroughtToOneDeclination() {
     InventedNight nights = new InventedNight(16).floor(0.05);
     List<NightInput> before = nights.declination(60).nights(4);
     CompareResult result = compare(before, nights.declination(30).nights(4));
     ComparedFigure equal = figure(result, "rms-ra-equal-air");
-    assertThat(equal.after().value() / equal.before().value())
-        .isCloseTo(0.5 / 0.866, within(0.06));
+    assertThat(equal.after().value() / equal.before().value()).isCloseTo(0.5 / 0.866, within(0.06));
     assertThat(equal.adjustment()).contains("cosine of the declination, 0.50 and 0.87");
   }
 }
