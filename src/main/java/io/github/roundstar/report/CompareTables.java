@@ -51,11 +51,11 @@ final class CompareTables {
                       caption,
                       List.of(
                           Column.words("figure"),
+                          Column.words("verdict"),
                           Column.numbers("before", ""),
                           Column.numbers("after", ""),
                           Column.numbers("change", "with its 95 % interval"),
-                          Column.words("verdict"),
-                          Column.words("why")),
+                          Column.numbers("more nights", "on each side, to tell")),
                       rows)));
     }
   }
@@ -64,11 +64,19 @@ final class CompareTables {
     String unit = figure.unit();
     return List.of(
         new Cell(Sentences.capital(figure.name()), unit),
+        Cell.of(figure.verdict()),
         Cell.of(Numbers.value(figure.before())),
         Cell.of(Numbers.value(figure.after())),
         Cell.of(figure.change()),
-        Cell.of(figure.verdict()),
-        new Cell("", Sentences.whole(figure.because())));
+        moreNights(figure));
+  }
+
+  private static Cell moreNights(ComparedFigure figure) {
+    if (figure.moreNights() != null) {
+      return Cell.count(figure.moreNights());
+    }
+    boolean open = figure.verdict().equals(ComparedFigure.CANNOT_TELL);
+    return new Cell("", open ? "more than 30" : "");
   }
 
   static Section notDrawn(CompareResult result) {
@@ -96,6 +104,12 @@ final class CompareTables {
     }
     sections.add(
         section(
+            "why",
+            "What each verdict rests on",
+            List.of(Column.words("figure"), Column.words("verdict"), Column.words("because")),
+            result.figures().stream().map(CompareTables::why).toList()));
+    sections.add(
+        section(
             "limits",
             "Margins, and how far nights differ by themselves",
             List.of(
@@ -117,6 +131,13 @@ final class CompareTables {
                 .toList()));
     sections.add(Glossary.section());
     return sections;
+  }
+
+  private static List<Cell> why(ComparedFigure figure) {
+    return List.of(
+        Cell.of(Sentences.capital(figure.name())),
+        Cell.of(figure.verdict()),
+        Cell.of(Sentences.whole(figure.because())));
   }
 
   private static List<Cell> limits(ComparedFigure figure) {
