@@ -29,6 +29,8 @@ class LayersTest {
           .definedBy("..report..")
           .layer("pipeline")
           .definedBy("..pipeline..")
+          .layer("compare")
+          .definedBy("..compare..")
           .layer("diagnosis")
           .definedBy("..diagnosis..")
           .layer("results")
@@ -53,7 +55,10 @@ class LayersTest {
           .whereLayer("report")
           .mayOnlyAccessLayers("results", "model")
           .whereLayer("pipeline")
-          .mayOnlyAccessLayers("report", "diagnosis", "results", "ingest", "formats", "model")
+          .mayOnlyAccessLayers(
+              "report", "compare", "diagnosis", "results", "ingest", "formats", "model")
+          .whereLayer("compare")
+          .mayOnlyAccessLayers("results", "signal", "model")
           .whereLayer("diagnosis")
           .mayOnlyAccessLayers("results", "motion", "sky", "signal", "model")
           .whereLayer("results")
@@ -81,6 +86,7 @@ class LayersTest {
               BASE + "cli..",
               BASE + "report..",
               BASE + "pipeline..",
+              BASE + "compare..",
               BASE + "diagnosis..",
               BASE + "results..",
               BASE + "motion..",

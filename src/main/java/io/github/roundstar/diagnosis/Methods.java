@@ -118,6 +118,12 @@ final class Methods {
                   + " not hold nights with other air."),
           new Method(
               "/night/driftArcsecPerMinuteSky", "Mean over the runs, weighted by their length."),
+          new Method(
+              "/night/comparison/guidedIntervals",
+              "Moving-block bootstrap over the used frames of all runs (Kuensch 1989); block length"
+                  + " from the autocorrelation of the squared distance from the mean (Politis and"
+                  + " White 2004, Patton et al. 2009); closed form for the RMS, 400 resamples with a"
+                  + " fixed seed for the elongation."),
           new Method("/runs/*/periodic", PERIODIC),
           new Method("/runs/*/periodic/repeatability", REPEATABILITY),
           new Method("/night/periodic/repeatability", REPEATABILITY),

@@ -63,7 +63,16 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
     }
     List<Replay> replay = reasons.below("").orNull("/replay", ReplayFigures.of(studies, ra, dec));
     NightSummary summary =
-        NightFigures.of(night, studies, runs, periodic, imaging, gears, reasons.below("/night"));
+        NightFigures.of(
+            night,
+            studies,
+            runs,
+            periodic,
+            imaging,
+            gears,
+            ComparisonFigures.of(
+                night, studies, equipment, siteShown, reasons.below("/night/comparison")),
+            reasons.below("/night"));
     reasons.below("").notYet("/polarAxis", "/exposures");
     NightResult result =
         new NightResult(

@@ -8,6 +8,7 @@ import io.github.roundstar.motion.Gears;
 import io.github.roundstar.motion.PeriodicError;
 import io.github.roundstar.motion.StarScatter;
 import io.github.roundstar.results.AxisDrift;
+import io.github.roundstar.results.ComparisonBasis;
 import io.github.roundstar.results.Guided;
 import io.github.roundstar.results.NightSummary;
 import io.github.roundstar.results.RunResult;
@@ -31,6 +32,7 @@ final class NightFigures {
       Answer<PeriodicError> periodic,
       OptionalDouble imagingArcsecPerPixel,
       Gears gears,
+      ComparisonBasis comparison,
       Reasons.Scope scope) {
     NightPulses pulses = new NightPulses(runs, scope);
     return new NightSummary(
@@ -51,7 +53,8 @@ final class NightFigures {
         pulses.noiseFloor(),
         PeriodicFigures.of(periodic, gears, Directions.of(studies), scope),
         pulses.backlash(),
-        SettlingFigures.of(night.runs(), scope));
+        SettlingFigures.of(night.runs(), scope),
+        comparison);
   }
 
   private static String instant(String figure, Optional<Instant> instant, Reasons.Scope scope) {

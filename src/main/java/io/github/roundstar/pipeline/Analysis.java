@@ -48,11 +48,18 @@ public final class Analysis {
     List<String> warnings = new ArrayList<>();
     logs.forEach(log -> warnings.addAll(log.warnings()));
     warnings.addAll(grouped.warnings());
+    ResultFiles files = new ResultFiles(job.out());
     List<FinishedNight> nights = new ArrayList<>();
     List<NightFault> faults = new ArrayList<>();
     for (Night night : grouped.nights()) {
       try {
-        nights.add(finish(night, warnings(night, logs), equipment, job));
+        nights.add(finish(
+                night,
+                warnings(night, logs),
+                equipment,
+                job.siteShown(),
+                job.version(),
+                files));
       } catch (RuntimeException e) {
         faults.add(new NightFault(night.name(), e));
       }
@@ -70,8 +77,7 @@ public final class Analysis {
     thread.start();
   }
 
-  private static List<GuideLog> read(
-      List<Path> files, Optional<Layout> layout, List<String> unusable) {
+  static List<GuideLog> read(List<Path> files, Optional<Layout> layout, List<String> unusable) {
     List<GuideLog> logs = new ArrayList<>();
     for (Path file : files) {
       try {
@@ -84,7 +90,7 @@ public final class Analysis {
   }
 
   /** What is to be known of the logs that went into a night. */
-  private static List<String> warnings(Night night, List<GuideLog> logs) {
+  static List<String> warnings(Night night, List<GuideLog> logs) {
     return night.sources().stream()
         .flatMap(source -> logs.stream().filter(log -> isOf(log, source)).limit(1))
         .flatMap(log -> log.warnings().stream())
@@ -96,18 +102,23 @@ public final class Analysis {
         && log.source().sha256().equals(source.sha256());
   }
 
-  private static FinishedNight finish(
-      Night night, List<String> warnings, Equipment equipment, AnalysisJob job)
+  /** One night to its two files and what lies beside them. */
+  static FinishedNight finish(
+      Night night,
+      List<String> warnings,
+      Equipment equipment,
+      boolean siteShown,
+      String version,
+      ResultFiles files)
       throws UnwritableOutputException {
-    NightAnalysis analysis = NightAnalysis.of(night, equipment, job.version(), job.siteShown());
+    NightAnalysis analysis = NightAnalysis.of(night, equipment, version, siteShown);
     NightPage.Rendered page =
         NightPage.render(analysis.result(), analysis.evidence().withWarnings(warnings));
-    return new ResultFiles(job.out())
-        .write(
-            night.name(),
-            analysis.result(),
-            page.html(),
-            page.withoutCharts(),
-            analysis.evidence().worm());
+    return files.write(
+        night.name(),
+        analysis.result(),
+        page.html(),
+        page.withoutCharts(),
+        analysis.evidence().worm());
   }
 }

@@ -14,17 +14,31 @@ import java.util.Set;
  * Finds the log files that the user named: files, folders, or patterns for the last part of a path.
  */
 final class LogFiles {
-  private static final String LOG_NAMES = "*.{csv,ecsv,txt,log,csv.gz,ecsv.gz,txt.gz,log.gz}";
+  static final String LOG_NAMES = "*.{csv,ecsv,txt,log,csv.gz,ecsv.gz,txt.gz,log.gz}";
+
+  private static final String LOG_AND_RESULT_NAMES =
+      "*.{csv,ecsv,txt,log,csv.gz,ecsv.gz,txt.gz,log.gz,json}";
 
   private final Set<Path> files = new LinkedHashSet<>();
   private final List<String> missing = new ArrayList<>();
+  private final String namesInFolders;
 
-  private LogFiles() {}
+  private LogFiles(String namesInFolders) {
+    this.namesInFolders = namesInFolders;
+  }
 
   static LogFiles named(List<String> names) {
-    LogFiles found = new LogFiles();
-    names.forEach(found::add);
-    return found;
+    return new LogFiles(LOG_NAMES).add(names);
+  }
+
+  /** Logs, and JSON results where a folder holds them. */
+  static LogFiles withResults(List<String> names) {
+    return new LogFiles(LOG_AND_RESULT_NAMES).add(names);
+  }
+
+  private LogFiles add(List<String> names) {
+    names.forEach(this::add);
+    return this;
   }
 
   /** The files, each once, in the order named; those of a folder by name. */
@@ -45,7 +59,7 @@ final class LogFiles {
     try {
       Path path = Path.of(name);
       if (Files.isDirectory(path)) {
-        addMatching(name, path, LOG_NAMES);
+        addMatching(name, path, namesInFolders);
       } else if (Files.exists(path) || !isPattern(name)) {
         files.add(path);
       } else {

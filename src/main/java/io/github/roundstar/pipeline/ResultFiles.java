@@ -23,9 +23,20 @@ final class ResultFiles {
   private static final int ALL_DIGITS = 64;
 
   private final Path folder;
+  private final Set<String> gone;
 
   ResultFiles(Path folder) {
+    this(folder, Set.of());
+  }
+
+  /**
+   * Files in a folder of which some results are of logs that are no more.
+   *
+   * @param gone hashes of those logs; results of them may be replaced
+   */
+  ResultFiles(Path folder, Set<String> gone) {
     this.folder = folder;
+    this.gone = Set.copyOf(gone);
   }
 
   /**
@@ -35,7 +46,7 @@ final class ResultFiles {
    * @throws UnwritableOutputException when a file cannot be written, or other nights hold every
    *     name
    */
-  FinishedNight write(
+  synchronized FinishedNight write(
       String name,
       NightResult result,
       String html,
@@ -83,7 +94,7 @@ final class ResultFiles {
     try {
       Set<String> hashes = inputs.stream().map(Input::sha256).collect(Collectors.toSet());
       return NightJson.read(Files.readAllBytes(json)).inputs().stream()
-          .allMatch(input -> hashes.contains(input.sha256()));
+          .allMatch(input -> hashes.contains(input.sha256()) || gone.contains(input.sha256()));
     } catch (IOException e) {
       return false;
     }

@@ -14,6 +14,7 @@ import java.util.stream.IntStream;
  * @param judgements what to think of mount, sky and settings; may be empty
  * @param figures the few figures that decide
  * @param warnings what to know about the input
+ * @param timeline the night at a glance; null on a page of several nights
  * @param sections the evidence in order
  * @param folded sections that open on demand
  * @param foot how the page was made
@@ -86,8 +87,16 @@ record Page(
     }
   }
 
-  /** A value and, in quiet ink, its interval. */
-  record Cell(String text, String quiet) {
+  /** A value and, in quiet ink, its interval; a link where {@code href} is not empty. */
+  record Cell(String text, String quiet, String href) {
+    Cell(String text, String quiet) {
+      this(text, quiet, "");
+    }
+
+    static Cell link(String text, String href) {
+      return new Cell(text, "", href);
+    }
+
     /** Stands for a null figure. */
     static final Cell NOT_KNOWN = new Cell("", Numbers.NOT_KNOWN);
 

@@ -37,7 +37,7 @@ final class PageModel {
                         "interval", f.interval(),
                         "unit", f.unit(),
                         "meaning", f.meaning())),
-        "timeline", block(page.timeline()),
+        "timeline", page.timeline() == null ? null : block(page.timeline()),
         "sections", list(page.sections(), PageModel::section),
         "folded", list(page.folded(), PageModel::section),
         "foot", page.foot());
@@ -74,7 +74,16 @@ final class PageModel {
       List<Object> cells = new ArrayList<>();
       for (int i = 0; i < row.size(); i++) {
         Cell cell = row.get(i);
-        cells.add(map("text", cell.text(), "quiet", cell.quiet(), "kind", kind(columns.get(i))));
+        cells.add(
+            map(
+                cell.href().isEmpty() ? "text" : "linked",
+                cell.text(),
+                "href",
+                cell.href(),
+                "quiet",
+                cell.quiet(),
+                "kind",
+                kind(columns.get(i))));
       }
       rows.add(cells);
     }

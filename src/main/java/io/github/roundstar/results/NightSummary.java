@@ -16,6 +16,8 @@ package io.github.roundstar.results;
  * @param periodic periodic error at the axis
  * @param backlashArcsecAxis backlash
  * @param settling time lost after dithers
+ * @param comparison what a comparison with other nights needs besides; null in results of earlier
+ *     versions
  */
 public record NightSummary(
     String date,
@@ -30,4 +32,5 @@ public record NightSummary(
     NoiseFloor noiseFloorArcsec,
     Periodic periodic,
     Backlash backlashArcsecAxis,
-    Settling settling) {}
+    Settling settling,
+    ComparisonBasis comparison) {}

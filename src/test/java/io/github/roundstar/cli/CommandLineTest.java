@@ -44,7 +44,12 @@ class CommandLineTest {
   @ValueSource(strings = {"-h", "--help"})
   void helpShowsAnExampleThatCanBeCopied(String option) {
     for (Ran help :
-        List.of(Ran.of(option), Ran.of("analyze", option), Ran.of("simulate", option))) {
+        List.of(
+            Ran.of(option),
+            Ran.of("analyze", option),
+            Ran.of("compare", option),
+            Ran.of("season", option),
+            Ran.of("simulate", option))) {
       help.endsWith(0);
       assertThat(help.err()).isEmpty();
       assertThat(help.outLines()).allMatch(line -> line.length() <= 80);
@@ -91,7 +96,7 @@ class CommandLineTest {
       textBlock =
           """
                                          | Missing command
-          analyse x                      | roundstar analyze?
+          analyse x                      | roundstar analyze
           --loud                         | Unknown option: '--loud'
           analyze                        | Missing required parameter: 'LOG'
           analyze --loud LOG             | Unknown option: '--loud'

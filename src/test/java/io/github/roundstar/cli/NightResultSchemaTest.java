@@ -275,7 +275,8 @@ class NightResultSchemaTest {
     assertOrder(
         tree(name).get("night"),
         "date startUtc endUtc runs frames guidedHours guided driftArcsecPerMinuteSky"
-            + " responseArcsecPerSecond noiseFloorArcsec periodic backlashArcsecAxis settling");
+            + " responseArcsecPerSecond noiseFloorArcsec periodic backlashArcsecAxis settling"
+            + " comparison");
     for (JsonNode run : tree(name).get("runs")) {
       assertOrder(
           run,

@@ -1,0 +1,117 @@
+package io.github.roundstar.cli;
+
+import io.github.roundstar.ingest.UnusableInputException;
+import io.github.roundstar.pipeline.Compare;
+import io.github.roundstar.pipeline.CompareJob;
+import io.github.roundstar.pipeline.CompareOutcome;
+import io.github.roundstar.pipeline.NightFault;
+import io.github.roundstar.pipeline.UnwritableOutputException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code roundstar compare}: whether nights after a change differ from those before it. */
+@Command(
+    name = "compare",
+    description = "Tells whether the mount and the guiding are better after than before.",
+    footer = {
+      "",
+      "Example:",
+      "  roundstar compare --equipment sample-logs/equipment.toml \\",
+      "      --before sample-logs/before-worm-adjustment.ecsv \\",
+      "      --after sample-logs/after-worm-adjustment.ecsv"
+    })
+final class CompareCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Mixin private Loudness loudness;
+
+  @Option(
+      names = "--before",
+      required = true,
+      arity = "1..*",
+      paramLabel = "NIGHT",
+      description = "Nights before: logs, JSON results, folders or patterns.")
+  private List<String> before;
+
+  @Option(
+      names = "--after",
+      required = true,
+      arity = "1..*",
+      paramLabel = "NIGHT",
+      description = "Nights after, likewise.")
+  private List<String> after;
+
+  @Option(
+      names = "--equipment",
+      paramLabel = "FILE",
+      description = "TOML file that describes site, mount and optics, for logs.")
+  private Path equipment;
+
+  @Option(
+      names = "--layout",
+      paramLabel = "FILE",
+      description = "TOML file that tells how the logs are laid out, if they are no guide tables.")
+  private Path layout;
+
+  @Option(
+      names = "--utc-offset",
+      paramLabel = "OFFSET",
+      converter = UtcOffset.class,
+      description =
+          "Offset of the logs' clocks from UTC, such as +01:00, instead of what their headers say.")
+  private ZoneOffset utcOffset;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FOLDER",
+      defaultValue = "reports",
+      description = "Where the results go (default: ${DEFAULT-VALUE}).")
+  private Path out;
+
+  @Override
+  public Integer call() throws UnusableInputException, UnwritableOutputException {
+    CompareOutcome outcome =
+        Compare.run(
+            new CompareJob(
+                before,
+                after,
+                Optional.ofNullable(equipment),
+                Optional.ofNullable(layout),
+                out,
+                Optional.ofNullable(utcOffset),
+                Version.number()));
+    PrintWriter err = spec.commandLine().getErr();
+    outcome.unusable().forEach(err::println);
+    outcome.warnings().forEach(err::println);
+    for (NightFault fault : outcome.faults()) {
+      err.print("night " + fault.night() + ": ");
+      Complaint.print(err, fault.cause(), loudness.verbose());
+    }
+    outcome.result().ifPresent(result -> print(outcome));
+    if (!outcome.faults().isEmpty()) {
+      return ExitCode.OWN_FAULT.number();
+    }
+    return (outcome.unusable().isEmpty() ? ExitCode.DONE : ExitCode.UNUSABLE_INPUT).number();
+  }
+
+  private void print(CompareOutcome outcome) {
+    PrintWriter stdout = spec.commandLine().getOut();
+    if (loudness.quiet()) {
+      stdout.println(outcome.json());
+      stdout.println(outcome.report());
+      return;
+    }
+    CompareLines.of(outcome.result().orElseThrow()).forEach(stdout::println);
+    stdout.println("  figures  " + outcome.json());
+    stdout.println("  report   " + outcome.report());
+  }
+}

@@ -1,0 +1,124 @@
+package io.github.roundstar.cli;
+
+import io.github.roundstar.formats.FormatException;
+import io.github.roundstar.ingest.UnusableInputException;
+import io.github.roundstar.pipeline.NightFault;
+import io.github.roundstar.pipeline.Progress;
+import io.github.roundstar.pipeline.SeasonJob;
+import io.github.roundstar.pipeline.SeasonOutcome;
+import io.github.roundstar.pipeline.SeasonRun;
+import io.github.roundstar.pipeline.UnwritableOutputException;
+import io.github.roundstar.results.SeasonChange;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.ZoneOffset;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code roundstar season}: every night below a folder, and what moves from night to night. */
+@Command(
+    name = "season",
+    description =
+        "Analyses every night below a folder, shows what moves along the season and what work on"
+            + " the mount did. Nights that did not change are not analysed again.",
+    footer = {
+      "",
+      "Example:",
+      "  roundstar season logs --equipment sample-logs/equipment.toml \\",
+      "      --changes changes.toml --out season"
+    })
+final class SeasonCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Mixin private Loudness loudness;
+
+  @Parameters(paramLabel = "FOLDER", description = "Holds the logs, in folders of any depth.")
+  private Path folder;
+
+  @Option(
+      names = "--changes",
+      paramLabel = "FILE",
+      description = "Dates of work on the mount: TOML, or a table with columns date and what.")
+  private Path changes;
+
+  @Option(
+      names = "--equipment",
+      paramLabel = "FILE",
+      description = "TOML file that describes site, mount and optics.")
+  private Path equipment;
+
+  @Option(
+      names = "--layout",
+      paramLabel = "FILE",
+      description = "TOML file that tells how the logs are laid out, if they are no guide tables.")
+  private Path layout;
+
+  @Option(
+      names = "--utc-offset",
+      paramLabel = "OFFSET",
+      converter = UtcOffset.class,
+      description =
+          "Offset of the logs' clocks from UTC, such as +01:00, instead of what their headers say.")
+  private ZoneOffset utcOffset;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FOLDER",
+      defaultValue = "reports",
+      description = "Where the results go (default: ${DEFAULT-VALUE}).")
+  private Path out;
+
+  @Override
+  public Integer call() throws UnusableInputException, FormatException, UnwritableOutputException {
+    PrintWriter err = spec.commandLine().getErr();
+    boolean terminal = System.console() != null && !loudness.quiet();
+    SeasonOutcome outcome =
+        SeasonRun.run(
+            new SeasonJob(
+                folder,
+                Optional.ofNullable(changes),
+                Optional.ofNullable(equipment),
+                Optional.ofNullable(layout),
+                out,
+                Optional.ofNullable(utcOffset),
+                Version.number()),
+            terminal ? new ProgressLine(err) : Progress.SILENT);
+    outcome.result().unusable().forEach(err::println);
+    outcome.result().noticed().forEach(err::println);
+    for (NightFault fault : outcome.faults()) {
+      err.print("night " + fault.night() + ": ");
+      Complaint.print(err, fault.cause(), loudness.verbose());
+    }
+    print(outcome);
+    if (!outcome.faults().isEmpty()) {
+      return ExitCode.OWN_FAULT.number();
+    }
+    return (outcome.result().unusable().isEmpty() ? ExitCode.DONE : ExitCode.UNUSABLE_INPUT)
+        .number();
+  }
+
+  private void print(SeasonOutcome outcome) {
+    PrintWriter stdout = spec.commandLine().getOut();
+    if (!loudness.quiet()) {
+      stdout.println(outcome.result().summary());
+      for (SeasonChange change : outcome.result().changes()) {
+        stdout.println("  " + change.date() + "  " + change.what() + ": " + change.summary());
+      }
+      stdout.println(
+          String.format(
+              Locale.ROOT,
+              "  nights   %d analysed, %d unchanged",
+              outcome.analysed(),
+              outcome.kept()));
+    }
+    stdout.println(loudness.quiet() ? outcome.json().toString() : "  figures  " + outcome.json());
+    stdout.println(loudness.quiet() ? outcome.index().toString() : "  report   " + outcome.index());
+  }
+}

@@ -1,0 +1,141 @@
+package io.github.roundstar.compare;
+
+import io.github.roundstar.results.ComparedFigure;
+import io.github.roundstar.results.Method;
+import io.github.roundstar.results.NightResult;
+import io.github.roundstar.results.SeasonChange;
+import io.github.roundstar.results.SeasonNight;
+import io.github.roundstar.results.SeasonResult;
+import io.github.roundstar.results.Trend;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+
+/** Nights along a season, with marks where the mount was worked on. */
+public final class Season {
+  private static final List<Method> METHODS =
+      List.of(
+          new Method(
+              "trends",
+              "Straight line through the nights by least squares, with a step at every change so"
+                  + " that work on the mount does not look like a trend; a night counts once. 95 %"
+                  + " intervals from Student's t. Drift is left out: it depends on where the star"
+                  + " stands."),
+          new Method(
+              "changes",
+              "The nights since the change before against those until the next, by the test that"
+                  + " compare uses (Welch on night means, moderated; Holm over the figures). With"
+                  + " four nights and more on either side the rank test of Mann and Whitney (1947)"
+                  + " stands beside it, which assumes no distribution."));
+
+  private Season() {}
+
+  /** A night's result without what only its own page needs, so that a thousand take little room. */
+  public static NightResult slim(NightResult night) {
+    return new NightResult(
+        night.schema(),
+        night.version(),
+        List.of(),
+        night.night(),
+        night.runs().stream().map(Slim::run).toList(),
+        night.polarAxis(),
+        night.exposures(),
+        null,
+        null,
+        null,
+        night.notComputed(),
+        List.of());
+  }
+
+  /**
+   * The season.
+   *
+   * @param nights where each night's files lie, with its slim result, in any order
+   * @param changes work on the mount
+   * @param settingsSha256 hash of what else the results depend on
+   * @param unusable inputs that could not be used
+   * @param noticed what the reader should know
+   * @param version version of the tool
+   */
+  public static SeasonResult of(
+      List<Filed> nights,
+      List<MountChange> changes,
+      String settingsSha256,
+      List<String> unusable,
+      List<String> noticed,
+      String version) {
+    List<Filed> ordered =
+        nights.stream().sorted(Comparator.comparing(filed -> filed.night().night())).toList();
+    List<DatedNight> dated =
+        ordered.stream()
+            .map(Filed::result)
+            .filter(DatedNight::isDated)
+            .map(DatedNight::of)
+            .sorted(Comparator.comparing(DatedNight::start))
+            .toList();
+    List<String> all = new ArrayList<>(noticed);
+    if (dated.size() < ordered.size()) {
+      all.add(
+          ordered.size()
+              - dated.size()
+              + " of the nights have no date, so they are listed but stand in no trend: add start"
+              + " to their logs.");
+    }
+    List<SeasonChange> told = dated.isEmpty() ? List.of() : SeasonChanges.of(dated, changes);
+    List<Trend> trends = dated.isEmpty() ? List.of() : SeasonTrends.of(dated, changes);
+    return new SeasonResult(
+        SeasonResult.SCHEMA,
+        version,
+        settingsSha256,
+        ordered.stream().map(Filed::night).toList(),
+        summary(ordered.size(), told, trends),
+        trends,
+        told,
+        unusable,
+        all,
+        METHODS);
+  }
+
+  /**
+   * A night and where its files lie.
+   *
+   * @param night names of its files
+   * @param result its figures
+   */
+  public record Filed(SeasonNight night, NightResult result) {}
+
+  private static String summary(int nights, List<SeasonChange> changes, List<Trend> trends) {
+    String counted = nights == 1 ? "One night. " : nights + " nights. ";
+    List<String> moving =
+        trends.stream()
+            .filter(trend -> trend.group().equals("mount"))
+            .filter(trend -> trend.perMonth() != null && !trend.perMonth().covers(0))
+            .map(Trend::name)
+            .toList();
+    String work =
+        changes.isEmpty()
+            ? ""
+            : String.format(
+                Locale.ROOT,
+                "Changes that made the mount better: %d of %d, worse: %d. ",
+                count(changes, ComparedFigure.BETTER),
+                changes.size(),
+                count(changes, ComparedFigure.WORSE));
+    return counted
+        + work
+        + (moving.isEmpty()
+            ? "Between changes no figure of the mount moves for certain."
+            : "Between changes these move: " + String.join("; ", moving) + ".");
+  }
+
+  /** Changes after which a figure of the mount has the verdict. */
+  private static long count(List<SeasonChange> changes, String verdict) {
+    return changes.stream()
+        .filter(
+            change ->
+                change.figures().stream()
+                    .anyMatch(f -> f.group().equals("mount") && f.verdict().equals(verdict)))
+        .count();
+  }
+}

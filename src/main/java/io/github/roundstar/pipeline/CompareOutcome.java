@@ -1,0 +1,31 @@
+package io.github.roundstar.pipeline;
+
+import io.github.roundstar.results.CompareResult;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What came of a comparison.
+ *
+ * @param result the figures; empty when a side had no night
+ * @param report the HTML page
+ * @param json the JSON result
+ * @param unusable inputs that could not be used
+ * @param faults nights that a fault of the tool stopped
+ * @param warnings what the user should know
+ */
+public record CompareOutcome(
+    Optional<CompareResult> result,
+    Path report,
+    Path json,
+    List<String> unusable,
+    List<NightFault> faults,
+    List<String> warnings) {
+  /** Copies. */
+  public CompareOutcome {
+    unusable = List.copyOf(unusable);
+    faults = List.copyOf(faults);
+    warnings = List.copyOf(warnings);
+  }
+}

@@ -1,0 +1,93 @@
+package io.github.roundstar.pipeline;
+
+import io.github.roundstar.compare.NightInput;
+import io.github.roundstar.diagnosis.NightAnalysis;
+import io.github.roundstar.ingest.NightGrouping;
+import io.github.roundstar.ingest.Nights;
+import io.github.roundstar.ingest.layout.Layout;
+import io.github.roundstar.model.Equipment;
+import io.github.roundstar.model.GuideLog;
+import io.github.roundstar.model.Night;
+import io.github.roundstar.model.SourceFile;
+import io.github.roundstar.results.NightJson;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** Gathers the nights of one side: results are read back, logs analysed first. */
+final class NightsToCompare {
+  private final CompareJob job;
+  private final Equipment equipment;
+  private final Optional<Layout> layout;
+  private final List<String> unusable = new ArrayList<>();
+  private final List<String> noticed = new ArrayList<>();
+  private final List<NightFault> faults = new ArrayList<>();
+
+  NightsToCompare(CompareJob job, Equipment equipment, Optional<Layout> layout) {
+    this.job = job;
+    this.equipment = equipment;
+    this.layout = layout;
+  }
+
+  /** The nights in order of time. */
+  List<NightInput> of(List<String> names) {
+    LogFiles named = LogFiles.withResults(names);
+    unusable.addAll(named.missing());
+    List<NightInput> nights = new ArrayList<>();
+    List<Path> logs = new ArrayList<>();
+    for (Path file : named.files()) {
+      if (file.toString().toLowerCase(Locale.ROOT).endsWith(".json")) {
+        ResultReader.read(file, job.version(), unusable, noticed).ifPresent(nights::add);
+      } else {
+        logs.add(file);
+      }
+    }
+    nights.addAll(analysed(Analysis.read(logs, layout, unusable)));
+    nights.sort(
+        Comparator.comparing(
+            (NightInput night) ->
+                Optional.ofNullable(night.result().night().startUtc()).orElse("")));
+    return nights;
+  }
+
+  private List<NightInput> analysed(List<GuideLog> logs) {
+    Nights grouped =
+        NightGrouping.group(logs, equipment.site().longitudeDegrees(), job.utcOffset());
+    logs.forEach(log -> noticed.addAll(log.warnings()));
+    noticed.addAll(grouped.warnings());
+    List<NightInput> nights = new ArrayList<>();
+    for (Night night : grouped.nights()) {
+      try {
+        NightAnalysis analysis = NightAnalysis.of(night, equipment, job.version(), true);
+        nights.add(
+            new NightInput(
+                NightJson.asWritten(analysis.result()),
+                files(night),
+                Optional.of(analysis.evidence())));
+      } catch (RuntimeException e) {
+        faults.add(new NightFault(night.name(), e));
+      }
+    }
+    return nights;
+  }
+
+  private static String files(Night night) {
+    return night.sources().stream().map(SourceFile::name).collect(Collectors.joining(", "));
+  }
+
+  List<String> unusable() {
+    return unusable;
+  }
+
+  List<String> noticed() {
+    return noticed;
+  }
+
+  List<NightFault> faults() {
+    return faults;
+  }
+}

@@ -1,0 +1,135 @@
+package io.github.roundstar.report;
+
+import io.github.roundstar.report.NightPage.Rendered;
+import io.github.roundstar.report.Page.Block;
+import io.github.roundstar.report.Page.KeyFigure;
+import io.github.roundstar.report.Page.Section;
+import io.github.roundstar.report.chart.HourAngleChart;
+import io.github.roundstar.report.chart.OverlayChart;
+import io.github.roundstar.report.chart.Svg;
+import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.report.words.Sentences;
+import io.github.roundstar.results.CompareEvidence;
+import io.github.roundstar.results.CompareResult;
+import io.github.roundstar.results.ComparedFigure;
+import io.github.roundstar.results.ComparedNight;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** Two sets of nights on one page: the sentence, the table, then the charts. */
+public final class ComparePage {
+  private static final int MOST_KEY_FIGURES = 4;
+
+  private ComparePage() {}
+
+  /** The comparison's page. Without a usable font system it comes without charts and says so. */
+  public static Rendered render(CompareResult result, CompareEvidence evidence) {
+    Charts charts = new Charts();
+    List<Section> sections = new ArrayList<>(List.of(CompareTables.figures(result)));
+    chart(
+        sections,
+        "spectra",
+        "Spectra on one axis",
+        "What repeats stands up as a peak; the worm's and its harmonics should be lower after.",
+        charts.of(() -> OverlayChart.spectra(evidence)));
+    chart(
+        sections,
+        "turns",
+        "One turn of the gear, brought to one phase",
+        "Sum of the fitted harmonics of each night, begun where the first crosses zero upwards.",
+        charts.of(() -> OverlayChart.turns(evidence)));
+    drifts(sections, evidence, charts);
+    chart(
+        sections,
+        "distances",
+        "How far the star was from its place",
+        "A line farther left is a star held closer.",
+        charts.of(() -> OverlayChart.distances(evidence)));
+    if (!result.notDrawn().isEmpty()) {
+      sections.add(CompareTables.notDrawn(result));
+    }
+    List<String> warnings = new ArrayList<>(result.noticed());
+    charts.failure().ifPresent(warnings::add);
+    Page page =
+        new Page(
+            "Before and after",
+            line(result),
+            result.summary(),
+            List.of(),
+            keyFigures(result),
+            warnings,
+            null,
+            sections,
+            CompareTables.folded(result),
+            "Made by roundstar " + result.version() + ".");
+    return new Rendered(PageTemplate.fill(page), charts.failure());
+  }
+
+  private static void drifts(List<Section> sections, CompareEvidence evidence, Charts charts) {
+    Svg ra = charts.of(() -> HourAngleChart.ra(evidence));
+    Svg dec = charts.of(() -> HourAngleChart.dec(evidence));
+    List<Block> blocks = new ArrayList<>();
+    Stream.of(ra, dec)
+        .filter(svg -> svg != null)
+        .forEach(svg -> blocks.add(Block.text().with(svg)));
+    if (!blocks.isEmpty()) {
+      blocks.add(
+          0,
+          Block.text(
+              "A polar axis that is off drifts a star differently at every hour angle, so only"
+                  + " points above one another compare."));
+      sections.add(new Section("drifts", "Drift against hour angle", blocks));
+    }
+  }
+
+  private static void chart(
+      List<Section> sections, String id, String heading, String sentence, Svg chart) {
+    if (chart != null) {
+      sections.add(new Section(id, heading, List.of(Block.text(sentence).with(chart))));
+    }
+  }
+
+  private static String line(CompareResult result) {
+    return "Before: " + side(result.before()) + " \u00b7 After: " + side(result.after());
+  }
+
+  private static String side(List<ComparedNight> nights) {
+    double hours = nights.stream().mapToDouble(ComparedNight::guidedHours).sum();
+    String from = nights.get(0).night();
+    String to = nights.get(nights.size() - 1).night();
+    return Numbers.counted(nights.size(), "night", "nights")
+        + ", "
+        + (nights.size() == 1 ? from : from + " to " + to)
+        + ", "
+        + Numbers.fixed(hours, 1)
+        + "\u00a0h guided";
+  }
+
+  /** Changes that are told first, then the others, mount before guiding. */
+  private static List<KeyFigure> keyFigures(CompareResult result) {
+    List<ComparedFigure> told = result.figures().stream().filter(f -> isTold(f.verdict())).toList();
+    List<ComparedFigure> shown = new ArrayList<>(told);
+    result.figures().stream().filter(f -> !told.contains(f)).forEach(shown::add);
+    return shown.stream().limit(MOST_KEY_FIGURES).map(ComparePage::keyFigure).toList();
+  }
+
+  private static boolean isTold(String verdict) {
+    return verdict.equals(ComparedFigure.BETTER) || verdict.equals(ComparedFigure.WORSE);
+  }
+
+  private static KeyFigure keyFigure(ComparedFigure figure) {
+    return new KeyFigure(
+        Numbers.value(figure.change()),
+        Numbers.interval(figure.change()),
+        figure.unit(),
+        "Change in "
+            + figure.name()
+            + ", "
+            + Numbers.plain(figure.before().value())
+            + " to "
+            + Numbers.plain(figure.after().value())
+            + ". "
+            + Sentences.whole(figure.verdict()));
+  }
+}

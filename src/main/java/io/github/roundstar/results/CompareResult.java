@@ -1,0 +1,45 @@
+package io.github.roundstar.results;
+
+import java.util.List;
+
+/**
+ * Two sets of nights compared: the JSON document, key for key and in this order.
+ *
+ * @param schema {@link #SCHEMA}
+ * @param version version of the tool
+ * @param before nights before
+ * @param after nights after
+ * @param summary what came of it, in a sentence or a few
+ * @param air whether better or worse guiding came from the air; null when that cannot be told
+ * @param figures figure by figure
+ * @param notCompared figures that could not be compared
+ * @param noticed what differs between the nights, or was wrong with them, and what was done
+ * @param notDrawn charts that are left out
+ * @param methods how differences and intervals were made
+ */
+public record CompareResult(
+    String schema,
+    String version,
+    List<ComparedNight> before,
+    List<ComparedNight> after,
+    String summary,
+    String air,
+    List<ComparedFigure> figures,
+    List<NotComputed> notCompared,
+    List<String> noticed,
+    List<NotComputed> notDrawn,
+    List<Method> methods) {
+  /** Copies the lists. */
+  public CompareResult {
+    before = List.copyOf(before);
+    after = List.copyOf(after);
+    figures = List.copyOf(figures);
+    notCompared = List.copyOf(notCompared);
+    noticed = List.copyOf(noticed);
+    notDrawn = List.copyOf(notDrawn);
+    methods = List.copyOf(methods);
+  }
+
+  /** Name and major version of this document's layout. */
+  public static final String SCHEMA = "roundstar.compare/1";
+}

@@ -1,0 +1,33 @@
+package io.github.roundstar.signal;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+
+/** Differences of two means and of two samples' ranks, against scipy.stats. */
+class WelchTest {
+  static final double[] BEFORE = {0.92, 1.05, 0.88, 1.21, 1.10, 0.97, 1.33, 1.02, 0.95, 1.18};
+  static final double[] AFTER = {0.71, 0.84, 0.66, 0.94, 0.78, 0.69, 0.87, 0.75};
+
+  /** Welch (1947), Biometrika 34, 28; values from scipy.stats 1.2.1. */
+  @Tag("published")
+  @Test
+  void agreesWithPublishedValues() {
+    Welch welch = Welch.between(Welch.Mean.of(AFTER), Welch.Mean.of(BEFORE));
+    assertThat(welch.t()).isCloseTo(4.944144858794, within(1e-11));
+    assertThat(welch.degreesOfFreedom()).isCloseTo(15.643838440933, within(1e-10));
+    assertThat(welch.probability()).isCloseTo(0.000156305714, within(1e-11));
+    assertThat(welch.standardError()).isCloseTo(0.0568349043, within(1e-9));
+    assertThat(welch.interval().lo95()).isCloseTo(0.1602920643, within(1e-9));
+    assertThat(welch.interval().hi95()).isCloseTo(0.4017079357, within(1e-9));
+  }
+
+  @Test
+  void equalMeansWithoutScatterDifferInNothing() {
+    Welch.Mean mean = new Welch.Mean(1, 0, 4);
+    assertThat(Welch.between(mean, mean).probability()).isEqualTo(1);
+    assertThat(Welch.between(mean, new Welch.Mean(2, 0, 4)).probability()).isZero();
+  }
+}
