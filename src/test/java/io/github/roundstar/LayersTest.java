@@ -35,6 +35,8 @@ class LayersTest {
           .definedBy("..results..")
           .layer("motion")
           .definedBy("..motion..")
+          .layer("stars")
+          .definedBy("..stars..")
           .layer("simulate")
           .definedBy("..simulate..")
           .layer("ingest")
@@ -53,13 +55,16 @@ class LayersTest {
           .whereLayer("report")
           .mayOnlyAccessLayers("results", "model")
           .whereLayer("pipeline")
-          .mayOnlyAccessLayers("report", "diagnosis", "results", "ingest", "formats", "model")
+          .mayOnlyAccessLayers(
+              "report", "diagnosis", "results", "stars", "ingest", "formats", "model")
           .whereLayer("diagnosis")
-          .mayOnlyAccessLayers("results", "motion", "sky", "signal", "model")
+          .mayOnlyAccessLayers("results", "motion", "stars", "sky", "signal", "model")
           .whereLayer("results")
           .mayOnlyAccessLayers("model")
           .whereLayer("motion")
           .mayOnlyAccessLayers("sky", "signal", "model")
+          .whereLayer("stars")
+          .mayOnlyAccessLayers("signal", "model")
           .whereLayer("simulate")
           .mayOnlyAccessLayers("formats", "sky", "model")
           .whereLayer("ingest")
@@ -84,6 +89,7 @@ class LayersTest {
               BASE + "diagnosis..",
               BASE + "results..",
               BASE + "motion..",
+              BASE + "stars..",
               BASE + "simulate..",
               BASE + "ingest..",
               BASE + "formats..",
@@ -108,6 +114,8 @@ class LayersTest {
           "org.apache.commons.csv..",
           "org.yaml..",
           "com.fasterxml.jackson.dataformat.toml..",
+          "nom.tam..",
+          "com.drew..",
           "java.util.zip..");
 
   @ArchTest

@@ -19,7 +19,12 @@ import picocli.CommandLine.ScopeType;
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
     scope = ScopeType.INHERIT,
-    subcommands = {AnalyzeCommand.class, LayoutCommand.class, SimulateCommand.class},
+    subcommands = {
+      AnalyzeCommand.class,
+      LayoutCommand.class,
+      SimulateCommand.class,
+      StarsCommand.class
+    },
     synopsisSubcommandLabel = "COMMAND",
     footer = {"", "Example:", "  roundstar analyze sample-logs/good-night.ecsv"})
 public final class Main implements Runnable {
@@ -51,7 +56,7 @@ public final class Main implements Runnable {
   @Override
   public void run() {
     throw new CommandLine.ParameterException(
-        spec.commandLine(), "Missing command: one of analyze, layout, simulate");
+        spec.commandLine(), "Missing command: one of analyze, layout, simulate, stars");
   }
 
   private static int explain(Exception failure, CommandLine command, ParseResult parsed) {
