@@ -1,5 +1,8 @@
 package io.github.roundstar.diagnosis;
 
+import io.github.roundstar.diagnosis.exposures.ExposureReport;
+import io.github.roundstar.diagnosis.exposures.JudgedExposure;
+import io.github.roundstar.diagnosis.exposures.MainCamera;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Night;
 import io.github.roundstar.model.SourceFile;
@@ -8,6 +11,7 @@ import io.github.roundstar.motion.AxisRun;
 import io.github.roundstar.motion.Gears;
 import io.github.roundstar.motion.PeriodicError;
 import io.github.roundstar.results.Input;
+import io.github.roundstar.results.Method;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
@@ -15,6 +19,7 @@ import io.github.roundstar.results.RunResult;
 import io.github.roundstar.results.Unusable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -24,6 +29,12 @@ import java.util.OptionalDouble;
  * @param evidence what the charts show
  */
 public record NightAnalysis(NightResult result, NightEvidence evidence) {
+  /** Works out a night without exposures. */
+  public static NightAnalysis of(
+      Night night, Equipment equipment, String version, boolean siteShown) {
+    return of(night, equipment, version, siteShown, Optional.empty());
+  }
+
   /**
    * Works out a night.
    *
@@ -31,9 +42,14 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
    * @param equipment what the user says of site, mount and optics
    * @param version version of the tool, for the result
    * @param siteShown whether what gives the site away may stand in the result
+   * @param camera exposures of the main camera, where any were named
    */
   public static NightAnalysis of(
-      Night night, Equipment equipment, String version, boolean siteShown) {
+      Night night,
+      Equipment equipment,
+      String version,
+      boolean siteShown,
+      Optional<MainCamera> camera) {
     List<RunStudy> studies = night.runs().stream().map(run -> RunStudy.of(run, equipment)).toList();
     Answer<PeriodicError> periodic = periodic(studies, equipment);
     OptionalDouble imaging = equipment.imaging().arcsecPerPixel();
@@ -46,7 +62,11 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
       runs.add(
           RunFigures.of(studies.get(i), imaging, gears, equipment, siteShown, reasons.ofRun(i)));
     }
-    reasons.below("").notYet("/polarAxis", "/exposures", "/replay", "/findings", "/verdict");
+    reasons.below("").notYet("/polarAxis", "/replay", "/findings", "/verdict");
+    Optional<ExposureReport> exposures =
+        camera.map(main -> ExposureFigures.of(main, studies, runs, summary.periodic(), equipment));
+    List<Method> methods = new ArrayList<>(Methods.ALL);
+    exposures.ifPresent(report -> methods.addAll(ExposureFigures.methods(report)));
     NightResult result =
         new NightResult(
             NightResult.SCHEMA,
@@ -55,13 +75,27 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             summary,
             runs,
             null,
-            null,
+            reasons
+                .below("")
+                .orNull(
+                    "/exposures",
+                    exposures.map(
+                        report -> report.exposures().stream().map(JudgedExposure::result).toList()),
+                    ExposureFigures.NONE_NAMED),
             null,
             null,
             null,
             reasons.all(),
-            Methods.ALL);
-    return new NightAnalysis(result, Evidence.of(night, studies, periodic, equipment));
+            methods);
+    NightEvidence evidence = Evidence.of(night, studies, periodic, equipment);
+    return new NightAnalysis(
+        result,
+        exposures
+            .map(
+                report ->
+                    evidence.withExposures(
+                        ExposureFigures.evidence(report, NightClock.of(night.runs()))))
+            .orElse(evidence));
   }
 
   /** One period and amplitude over all runs; the run's own fit where there is only one. */

@@ -1,6 +1,7 @@
 package io.github.roundstar.pipeline;
 
 import io.github.roundstar.diagnosis.NightAnalysis;
+import io.github.roundstar.diagnosis.exposures.MainCamera;
 import io.github.roundstar.ingest.EquipmentReader;
 import io.github.roundstar.ingest.LayoutReader;
 import io.github.roundstar.ingest.LogReader;
@@ -48,11 +49,13 @@ public final class Analysis {
     List<String> warnings = new ArrayList<>();
     logs.forEach(log -> warnings.addAll(log.warnings()));
     warnings.addAll(grouped.warnings());
+    Optional<NightExposures> exposures = NightExposures.read(job.exposures(), unusable);
     List<FinishedNight> nights = new ArrayList<>();
     List<NightFault> faults = new ArrayList<>();
     for (Night night : grouped.nights()) {
       try {
-        nights.add(finish(night, warnings(night, logs), equipment, job));
+        Optional<MainCamera> camera = exposures.map(all -> all.of(night, grouped.nights()));
+        nights.add(finish(night, warnings(night, logs), equipment, job, camera));
       } catch (RuntimeException e) {
         faults.add(new NightFault(night.name(), e));
       }
@@ -97,9 +100,14 @@ public final class Analysis {
   }
 
   private static FinishedNight finish(
-      Night night, List<String> warnings, Equipment equipment, AnalysisJob job)
+      Night night,
+      List<String> warnings,
+      Equipment equipment,
+      AnalysisJob job,
+      Optional<MainCamera> camera)
       throws UnwritableOutputException {
-    NightAnalysis analysis = NightAnalysis.of(night, equipment, job.version(), job.siteShown());
+    NightAnalysis analysis =
+        NightAnalysis.of(night, equipment, job.version(), job.siteShown(), camera);
     NightPage.Rendered page =
         NightPage.render(analysis.result(), analysis.evidence().withWarnings(warnings));
     return new ResultFiles(job.out())

@@ -16,6 +16,7 @@ import java.util.OptionalDouble;
  * @param spectrum amplitude against period of the motion in right ascension, at the axis
  * @param worm one turn of the worm
  * @param warnings what the reader should know about the input
+ * @param exposures what is shown of the main camera's exposures, where any were named
  */
 public record NightEvidence(
     Optional<String> mountName,
@@ -26,13 +27,38 @@ public record NightEvidence(
     List<MotionTrace> decMotion,
     Optional<SpectrumTrace> spectrum,
     Optional<WormTrace> worm,
-    List<String> warnings) {
+    List<String> warnings,
+    Optional<ExposureEvidence> exposures) {
   /** Copies the lists. */
   public NightEvidence {
     timeline = List.copyOf(timeline);
     raMotion = List.copyOf(raMotion);
     decMotion = List.copyOf(decMotion);
     warnings = List.copyOf(warnings);
+  }
+
+  /** A night without exposures. */
+  public NightEvidence(
+      Optional<String> mountName,
+      OptionalDouble imagingArcsecPerPixel,
+      List<RunTrace> timeline,
+      OffsetCloud offsets,
+      List<MotionTrace> raMotion,
+      List<MotionTrace> decMotion,
+      Optional<SpectrumTrace> spectrum,
+      Optional<WormTrace> worm,
+      List<String> warnings) {
+    this(
+        mountName,
+        imagingArcsecPerPixel,
+        timeline,
+        offsets,
+        raMotion,
+        decMotion,
+        spectrum,
+        worm,
+        warnings,
+        Optional.empty());
   }
 
   /** The same with what the reader should know about the input. */
@@ -46,6 +72,22 @@ public record NightEvidence(
         decMotion,
         spectrum,
         worm,
-        toKnow);
+        toKnow,
+        exposures);
+  }
+
+  /** The same with exposures. */
+  public NightEvidence withExposures(ExposureEvidence shown) {
+    return new NightEvidence(
+        mountName,
+        imagingArcsecPerPixel,
+        timeline,
+        offsets,
+        raMotion,
+        decMotion,
+        spectrum,
+        worm,
+        warnings,
+        Optional.of(shown));
   }
 }
