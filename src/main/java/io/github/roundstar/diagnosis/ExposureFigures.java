@@ -94,9 +94,10 @@ final class ExposureFigures {
             "/exposures/*/predictedElongation",
             String.format(
                 Locale.ROOT,
-                "Covariance of the star's logged places during the exposure, settling and dithers"
-                    + " included, less the noise floor of a frame, floored at zero, added to a round"
-                    + " image of %.2f (%.2f .. %.2f) arcsec FWHM, from %s. The interval holds the"
+                "Round images at all logged places of the star during the exposure, settling and"
+                    + " dithers included, each narrowed by the noise floor of a frame, which the"
+                    + " places hold already; of their sum the Gaussian-weighted moments, as in the"
+                    + " measurement. The round image has %.2f (%.2f .. %.2f) arcsec FWHM, from %s. The interval holds the"
                     + " sampling error of that covariance and the round image's width.",
                 report.roundFwhmArcsec().value(),
                 report.roundFwhmArcsec().lo95(),

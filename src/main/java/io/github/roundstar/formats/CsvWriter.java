@@ -21,12 +21,12 @@ public final class CsvWriter {
   /** Writes the line of names. */
   public CsvWriter(Appendable out, List<String> names) throws IOException {
     this.out = out;
-    ROWS.printRecord(out, names);
+    ROWS.printRecord(out, names.toArray());
   }
 
   /** Writes a row: null is empty, numbers have six digits, anything else is text. */
   public void row(List<?> values) throws IOException {
-    ROWS.printRecord(out, values.stream().map(CsvWriter::cell).toList());
+    ROWS.printRecord(out, values.stream().map(CsvWriter::cell).toArray());
   }
 
   private static String cell(Object value) {

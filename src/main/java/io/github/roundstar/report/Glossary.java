@@ -19,26 +19,39 @@ final class Glossary {
               "at the axis",
               "RA motion as the mount's axis turns; on the sky it is smaller by the cosine of the declination."),
           word(
+              "atmospheric dispersion",
+              "Colours of one star spread along the vertical by the air; more of it near the horizon."),
+          word(
               "backlash",
               "Play in the gears that a motor must take up before the mount follows a reversal."),
           word("cadence", "Time from one guide frame to the next."),
           word("Dec", "Declination: north and south on the sky."),
           word(
+              "differential flexure",
+              "Bending that moves the main camera against the guide camera."),
+          word(
               "dither",
               "A wanted small move between exposures, so that sensor faults do not add up."),
           word("drift", "Steady creep of the mount when nothing corrects it."),
+          word("elongation", "Long axis over short axis of a star image; 1 is round."),
+          word("exposure", "One image of the main camera."),
           word("false alarm", "Chance that wander and noise alone show a peak this strong."),
+          word(
+              "field rotation", "Turn of the whole field about the guide star during an exposure."),
           word("flip", "The change of a German mount from one side of its pier to the other."),
           word("frame", "One exposure of the guide camera."),
+          word("FWHM", "Full width at half maximum: the usual width of a star image."),
           word("hour angle", "How long ago the star crossed the meridian; negative before."),
           word("idle", "Rows during which nothing was guided."),
           word("imaging pixel", "A pixel of the main camera, as it covers the sky."),
           word(
               "interval",
               "The two numbers in brackets: the true value lies between them in 95 cases of 100."),
+          word("jolt", "A sudden move: wind, a cable, a step."),
           word("lost", "Frames in which the star could not be measured."),
           word("noise floor", "Error of measuring the star: air and camera, not the mount."),
           word("offset", "Where the star was, less where it should have been."),
+          word("over-correction", "Guiding that pushes too far and swings back and forth."),
           word(
               "periodic error",
               "Motion that repeats with each turn of a gear, mostly of the worm."),

@@ -27,6 +27,7 @@ final class KeyFigures {
   /** Known figures first; those that one reason keeps away share a place. */
   static List<KeyFigure> of(NightResult result) {
     KeyFigures figures = new KeyFigures(new Reasons(result.notComputed()));
+    ExposureSection.figure(result).ifPresent(figures.known::add);
     figures.radial(result);
     figures.periodic(result);
     AxisDrift drift = result.night().driftArcsecPerMinuteSky();

@@ -98,6 +98,7 @@ public final class Exposures {
     if (path.size() < 2) {
       return;
     }
+    Image still = optics().plus(dispersion(runPlan, from));
     Instant start = run.log().start().orElseThrow();
     double clock = from + plan.clockOffsetSeconds();
     taken.add(
@@ -109,7 +110,7 @@ public final class Exposures {
             plan.seconds(),
             path,
             turns,
-            covariance(path).plus(optics()).plus(dispersion(runPlan, from))));
+            SeenShape.of(path, still, covariance(path).plus(still))));
   }
 
   /** East and north of the image's centre at a frame. */

@@ -14,7 +14,7 @@ import java.util.List;
  * @param path where the centre of the image was at each guide frame, east and north, set point and
  *     flexure included
  * @param turns rotation of the camera against the field since the run's start at each of them [deg]
- * @param image star image in the centre: variances east and north and their covariance [arcsec2]
+ * @param image star image in the centre, as a Gaussian-weighted measurement sees it
  */
 public record SimulatedExposure(
     String file,

@@ -22,6 +22,10 @@ import java.util.Locale;
 record CameraClock(
     double aheadSeconds, double toleranceSeconds, double overlap, boolean estimated) {
   private static final double ENOUGH_OVERLAP = 0.5;
+
+  /** A better offset must win this share of the exposures; less is chance or a late start. */
+  private static final double CLEARLY_BETTER = 0.15;
+
   private static final double STEP_SECONDS = 5;
 
   /** A clock wrong by up to two days is sought; more is another night. */
@@ -41,11 +45,8 @@ record CameraClock(
   /** Compares the clocks; equal ones where there is nothing to compare. */
   static CameraClock of(List<ExposureFrame> frames, List<GuideRun> runs) {
     Night night = Night.of(frames, runs);
-    double plain = night.overlap(0);
-    if (night.empty() || plain >= ENOUGH_OVERLAP) {
-      return new CameraClock(0, 0, plain, false);
-    }
-    return night.best(plain);
+    CameraClock equal = new CameraClock(0, 0, night.overlap(0), false);
+    return night.empty() ? equal : night.best(equal);
   }
 
   /** When, in the log's clock, an exposure started. */
@@ -148,20 +149,24 @@ record CameraClock(
       return at < 0 ? -at - 1 : at;
     }
 
-    CameraClock best(double plain) {
+    CameraClock best(CameraClock equal) {
       double first = starts[0] - runs[runs.length - 1][1];
       double last = starts[starts.length - 1] + lengths[lengths.length - 1] - runs[0][0];
       double from = STEP_SECONDS * Math.ceil(Math.max(first, -FARTHEST_SECONDS) / STEP_SECONDS);
       double to = Math.min(last, FARTHEST_SECONDS);
       int steps = (int) Math.max(0, (to - from) / STEP_SECONDS + 1);
       if (steps == 0) {
-        return new CameraClock(0, 0, plain, false);
+        return equal;
       }
       double[] scores = new double[steps];
       for (int s = 0; s < steps; s++) {
         scores[s] = score(from + s * STEP_SECONDS);
       }
-      double good = Arrays.stream(scores).max().orElseThrow() - AS_GOOD * starts.length;
+      double most = Arrays.stream(scores).max().orElseThrow();
+      if (most - score(0) < CLEARLY_BETTER * starts.length) {
+        return equal;
+      }
+      double good = most - AS_GOOD * starts.length;
       double bestMiddle = Double.NaN;
       double bestHalf = 0;
       double bestCost = Double.POSITIVE_INFINITY;
@@ -188,7 +193,7 @@ record CameraClock(
       }
       double overlap = overlap(bestMiddle);
       return overlap < ENOUGH_OVERLAP
-          ? new CameraClock(0, 0, plain, false)
+          ? equal
           : new CameraClock(bestMiddle, Math.max(bestHalf, STEP_SECONDS), overlap, true);
     }
   }

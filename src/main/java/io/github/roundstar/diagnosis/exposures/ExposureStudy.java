@@ -104,7 +104,7 @@ public final class ExposureStudy {
     List<Boolean> explained = new ArrayList<>();
     for (Window window : windows) {
       PredictedShape shape =
-          PredictedShape.of(window.motion(), window.turned(turn, equipment), width.fwhmArcsec());
+          PredictedShape.of(window, window.turned(turn, equipment), width.fwhmArcsec());
       predicted.add(shape);
       explained.add(window.measured().isEmpty() || explains(shape, window.measured().get()));
     }
@@ -148,11 +148,7 @@ public final class ExposureStudy {
           explained
               ? new LogCause(window.run().orElseThrow(), window.from(), window.to(), seeing).find()
               : imageCause.find(
-                  window.motion(),
-                  window.measured().orElseThrow(),
-                  window.frame().seconds(),
-                  window.zenith(equipment),
-                  seeing);
+                  window, window.measured().orElseThrow(), window.zenith(equipment), seeing);
     }
     return new JudgedExposure(window, Optional.of(predicted), verdict, cause, equipment);
   }

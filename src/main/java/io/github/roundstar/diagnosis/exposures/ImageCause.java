@@ -54,18 +54,13 @@ final class ImageCause {
   /**
    * The cause; its code is null when no rule holds.
    *
-   * @param motion what the log tells of the exposure
+   * @param window the exposure on the log
    * @param measured what its stars tell
-   * @param seconds its length [s]
    * @param zenith where the zenith was, if that can be known
    * @param seeing width of the round image [arcsec]
    */
   Cause find(
-      WindowMotion motion,
-      MeasuredShape measured,
-      double seconds,
-      Optional<ZenithDirection> zenith,
-      double seeing) {
+      Window window, MeasuredShape measured, Optional<ZenithDirection> zenith, double seeing) {
     if (measured.pattern().equals("rotation")) {
       return new Cause("field-rotation", "the stars lie along circles about a point of the field");
     }
@@ -76,7 +71,7 @@ final class ImageCause {
               ? "the stars point outwards from the centre of the field"
               : "the stars grow towards one side of the field");
     }
-    return flexure(motion, measured, seconds, seeing)
+    return flexure(window, measured, seeing)
         .or(() -> dispersion(measured, zenith))
         .or(() -> focus(measured))
         .or(() -> fixedAngle(measured))
@@ -85,17 +80,19 @@ final class ImageCause {
                 null, "the stars are longer than the guide log explains, and nothing tells why"));
   }
 
-  private Optional<Cause> flexure(
-      WindowMotion motion, MeasuredShape measured, double seconds, double seeing) {
+  private Optional<Cause> flexure(Window window, MeasuredShape measured, double seeing) {
     if (night.flexure().isEmpty() || !night.flexure().get().certain()) {
       return Optional.empty();
     }
     Flexure flexure = night.flexure().get();
-    double east = flexure.eastArcsecPerHour().value() * seconds / 3600;
-    double north = flexure.northArcsecPerHour().value() * seconds / 3600;
-    Stretch with = PredictedShape.stretch(motion, PredictedShape.trail(east, north), seeing);
+    double east = flexure.eastArcsecPerHour().value() * window.frame().seconds() / 3600;
+    double north = flexure.northArcsecPerHour().value() * window.frame().seconds() / 3600;
+    Stretch with =
+        PredictedShape.stretch(window.core(i -> true, PredictedShape.trail(east, north), seeing));
     double found = Math.log(measured.elongation().value());
-    double alone = Math.log(PredictedShape.stretch(motion, new double[3], seeing).elongation());
+    double alone =
+        Math.log(
+            PredictedShape.stretch(window.core(i -> true, new double[3], seeing)).elongation());
     boolean explains = Math.log(with.elongation()) - alone >= HALF * (found - alone);
     boolean along =
         measured.angleDegrees().isEmpty()

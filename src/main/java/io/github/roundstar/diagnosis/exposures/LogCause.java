@@ -3,6 +3,7 @@ package io.github.roundstar.diagnosis.exposures;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.signal.Quantile;
 import io.github.roundstar.signal.RobustScale;
+import io.github.roundstar.signal.Stretch;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.IntPredicate;
@@ -78,8 +79,9 @@ final class LogCause {
   }
 
   private double stretch(IntPredicate wanted) {
-    WindowMotion motion = WindowMotion.of(track, from, to, wanted);
-    var stretch = PredictedShape.stretch(motion, new double[3], seeing);
+    double round = PredictedShape.variance(seeing);
+    CoreShape core = CoreShape.of(track, from, to, wanted, new double[3], round);
+    Stretch stretch = PredictedShape.stretch(core);
     return Math.hypot(stretch.along(), stretch.aslant());
   }
 
@@ -192,8 +194,9 @@ final class LogCause {
   }
 
   private boolean northward() {
-    WindowMotion motion = WindowMotion.of(track, from, to, i -> true);
-    return motion.nn() > motion.ee();
+    double round = PredictedShape.variance(seeing);
+    CoreShape core = CoreShape.of(track, from, to, i -> true, new double[3], round);
+    return core.nn() > core.ee();
   }
 
   private Cause declination() {

@@ -25,23 +25,24 @@ record PredictedShape(
   private static final double FWHM_PER_SIGMA = 2 * Math.sqrt(2 * Math.log(2));
 
   /**
-   * Convolves motion and round image.
+   * The star image of an exposure.
    *
-   * @param motion motion during the exposure
-   * @param turn what the field's turn adds, as (ee, nn, en)
+   * @param window the exposure on the log
+   * @param turn what the field's turn adds, as (ee, nn, en) [arcsec2]
    * @param seeing width of the round image [arcsec]
    */
-  static PredictedShape of(WindowMotion motion, double[] turn, Estimate seeing) {
-    Stretch best = stretch(motion, turn, seeing.value());
-    Estimate wide = best(motion, turn, seeing.hi95());
-    Estimate narrow = best(motion, turn, seeing.lo95());
+  static PredictedShape of(Window window, double[] turn, Estimate seeing) {
+    CoreShape core = window.core(i -> true, turn, seeing.value());
+    Stretch best = stretch(core);
+    Estimate wide = interval(window, turn, seeing.hi95());
+    Estimate narrow = interval(window, turn, seeing.lo95());
     double value = best.elongation();
     Estimate elongation =
-        new Estimate(value, Math.min(value, wide.lo95()), Math.max(value, narrow.hi95()));
-    double round = variance(seeing.value());
-    CovarianceEllipse shape =
-        new CovarianceEllipse(
-            round + motion.ee() + turn[0], round + motion.nn() + turn[1], motion.en() + turn[2]);
+        new Estimate(
+            value,
+            Math.min(value, Math.min(wide.lo95(), narrow.lo95())),
+            Math.max(value, Math.max(wide.hi95(), narrow.hi95())));
+    CovarianceEllipse shape = new CovarianceEllipse(core.ee(), core.nn(), core.en());
     return new PredictedShape(
         best,
         elongation,
@@ -50,18 +51,19 @@ record PredictedShape(
         FWHM_PER_SIGMA * shape.minorSigma());
   }
 
-  private static Estimate best(WindowMotion motion, double[] turn, double fwhm) {
-    double mean = variance(fwhm) + (motion.ee() + motion.nn() + turn[0] + turn[1]) / 2;
-    return stretch(motion, turn, fwhm).elongation(motion.sigma() / mean);
+  private static Estimate interval(Window window, double[] turn, double fwhm) {
+    CoreShape core = window.core(i -> true, turn, fwhm);
+    double mean = (core.ee() + core.nn()) / 2;
+    return stretch(core).elongation(window.motion().sigma() / mean);
   }
 
-  static Stretch stretch(WindowMotion motion, double[] turn, double fwhm) {
-    double round = variance(fwhm);
-    return Stretch.of(
-        round + motion.nn() + turn[1], round + motion.ee() + turn[0], motion.en() + turn[2]);
+  /** Stretch of a star image, north through east. */
+  static Stretch stretch(CoreShape core) {
+    return Stretch.of(core.nn(), core.ee(), core.en());
   }
 
-  private static double variance(double fwhm) {
+  /** Variance of a Gaussian of this width. */
+  static double variance(double fwhm) {
     return fwhm * fwhm / (FWHM_PER_SIGMA * FWHM_PER_SIGMA);
   }
 

@@ -10,6 +10,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.IntPredicate;
 
 /**
  * One exposure laid onto the guide log.
@@ -105,6 +106,13 @@ record Window(
       }
     }
     return low;
+  }
+
+  /** Core of the star image that some of its frames make. */
+  CoreShape core(IntPredicate wanted, double[] turn, double roundFwhm) {
+    double round = PredictedShape.variance(roundFwhm);
+    return run.map(r -> CoreShape.of(r.track(), from, to, wanted, turn, round))
+        .orElseGet(() -> new CoreShape(round, round, 0));
   }
 
   /** Middle of the exposure since the run's start [s]. */
