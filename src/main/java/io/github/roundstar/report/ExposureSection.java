@@ -41,7 +41,9 @@ final class ExposureSection {
           Optional.ofNullable(charts.of(() -> FootprintSheet.draw(result.exposures())))
               .map(sheet::with)
               .orElse(sheet));
-      blocks.add(Block.text().with(table(result.exposures())));
+      blocks.add(
+          Block.text(evidence(result.exposures()).toArray(String[]::new))
+              .with(table(result.exposures())));
     }
     problems(shown.problems()).ifPresent(blocks::add);
     return Optional.of(
@@ -125,6 +127,22 @@ final class ExposureSection {
     return sentences;
   }
 
+  /** Of each cause, what spoke for it in its first exposure. */
+  private static List<String> evidence(List<Exposure> exposures) {
+    List<String> causes = new ArrayList<>();
+    List<String> sentences = new ArrayList<>();
+    for (int i = 0; i < exposures.size(); i++) {
+      Exposure e = exposures.get(i);
+      boolean fresh = e.cause() != null && !causes.contains(e.cause());
+      if (fresh && e.evidence() != null) {
+        causes.add(e.cause());
+        sentences.add(
+            Sentences.whole(plain(e.cause()) + ", as in no. " + (i + 1) + ": " + e.evidence()));
+      }
+    }
+    return sentences;
+  }
+
   private static Table table(List<Exposure> exposures) {
     List<Exposure> shown = exposures.subList(0, Math.min(MOST_ROWS, exposures.size()));
     List<List<Cell>> rows = new ArrayList<>();
@@ -145,8 +163,7 @@ final class ExposureSection {
                 Column.numbers("elon\u00adgation, measured", ""),
                 Column.numbers("angle, log", "deg"),
                 Column.numbers("angle, measured", "deg"),
-                Column.numbers("FWHM", "arcsec"),
-                Column.words("evidence")),
+                Column.numbers("FWHM", "arcsec")),
             rows)
         .withoutEmptyColumns();
   }
@@ -162,8 +179,7 @@ final class ExposureSection {
         Cell.of(e.measuredElongation()),
         angle(e.predictedAngleDeg()),
         angle(e.measuredAngleDeg()),
-        Cell.of(e.measuredFwhmArcsec()),
-        Cell.of(e.evidence() == null ? "" : e.evidence()));
+        Cell.of(e.measuredFwhmArcsec()));
   }
 
   private static Cell angle(Double degrees) {

@@ -33,7 +33,9 @@ final class KeyFigures {
     AxisDrift drift = result.night().driftArcsecPerMinuteSky();
     figures.drift(drift == null ? null : drift.dec(), "Dec", "north");
     figures.drift(drift == null ? null : drift.ra(), "RA", "east");
-    figures.known.add(frames(result));
+    if (ExposureSection.figure(result).isEmpty()) {
+      figures.known.add(frames(result));
+    }
     figures.namesByReason.forEach(
         (reason, names) ->
             figures.known.add(

@@ -17,7 +17,7 @@ import java.util.function.IntToDoubleFunction;
  *   <li>{@code star-lost}: without the frames from a loss of the star to 40 s after it came back,
  *       the stretch is at most half.
  *   <li>{@code slow-settling}: without the frames that the log calls settling, or that follow a
- *       dither by less than 60 s, it is at most half.
+ *       dither by less than 90 s, it is at most half.
  *   <li>{@code jolts}: without the frames around sudden moves (beyond 1 arcsec and six robust
  *       deviations of the run's moves from frame to frame, or of the exposure's places) it is at
  *       most half.
@@ -32,15 +32,15 @@ import java.util.function.IntToDoubleFunction;
  *       half of the motion in right ascension.
  * </ol>
  *
- * <p>Half, 40 s, 60 s and the other limits: common practice, no source; simulated nights with one
+ * <p>Half, 40 s, 90 s and the other limits: common practice, no source; simulated nights with one
  * fault confirm them.
  */
 final class LogCause {
   private static final double HALF = 0.5;
   private static final double AFTER_LOSS_SECONDS = 40;
-  private static final double AFTER_DITHER_SECONDS = 60;
-  private static final double BEFORE_JOLT_SECONDS = 8;
-  private static final double AFTER_JOLT_SECONDS = 30;
+  private static final double AFTER_DITHER_SECONDS = 90;
+  private static final double BESIDE_JOLT_SECONDS = 8;
+  private static final double AFTER_JOLT_SECONDS = 60;
   private static final double JOLT_SIGMAS = 6;
   private static final double LEAST_JOLT_ARCSEC = 1;
   private static final double SWINGS = -0.3;
@@ -126,13 +126,20 @@ final class LogCause {
     Sudden east = new Sudden(track::ra);
     Sudden north = new Sudden(track::dec);
     boolean[] near = new boolean[to - from];
-    for (int jolt = from; jolt < to; jolt++) {
-      if (!east.at(jolt) && !north.at(jolt)) {
+    int first = from;
+    while (first > 0 && track.seconds(from) - track.seconds(first - 1) < AFTER_JOLT_SECONDS) {
+      first--;
+    }
+    for (int jolt = first; jolt < to; jolt++) {
+      boolean jumped = east.jump(jolt) || north.jump(jolt);
+      boolean far = jolt >= from && (east.far(jolt) || north.far(jolt));
+      if (!jumped && !far) {
         continue;
       }
+      double after = jumped ? AFTER_JOLT_SECONDS : BESIDE_JOLT_SECONDS;
       for (int i = from; i < to; i++) {
         double since = track.seconds(i) - track.seconds(jolt);
-        near[i - from] |= since > -BEFORE_JOLT_SECONDS && since < AFTER_JOLT_SECONDS;
+        near[i - from] |= since > -BESIDE_JOLT_SECONDS && since < after;
       }
     }
     return without(i -> near[i - from], "jolts", "around sudden moves");
@@ -160,10 +167,15 @@ final class LogCause {
       farthest = Math.max(LEAST_JOLT_ARCSEC, JOLT_SIGMAS * RobustScale.of(inside));
     }
 
-    boolean at(int i) {
-      boolean moved =
-          i > 0 && Math.abs(place.applyAsDouble(i) - place.applyAsDouble(i - 1)) > mostMove;
-      return moved || Math.abs(place.applyAsDouble(i) - middle) > farthest;
+    /** A jump during an exposure of the guide camera shows in two moves, half in each. */
+    boolean jump(int i) {
+      double now = place.applyAsDouble(i);
+      return i > 0 && Math.abs(now - place.applyAsDouble(i - 1)) > mostMove
+          || i > 1 && Math.abs(now - place.applyAsDouble(i - 2)) > mostMove;
+    }
+
+    boolean far(int i) {
+      return Math.abs(place.applyAsDouble(i) - middle) > farthest;
     }
   }
 

@@ -36,16 +36,7 @@ enum SingleFault {
       gain = 0.5
       """,
       ""),
-  JOLTS(
-      "jolts",
-      """
-      [gusts]
-      per_hour = 14
-      amplitude_arcsec = 14
-      duration_s = 14
-      ra_share = 0.9
-      """,
-      ""),
+  JOLTS("jolts", "[loop.ra]\ngain = 0.12\n" + knocks(), ""),
   OVER_CORRECTION(
       "over-correction",
       """
@@ -58,7 +49,7 @@ enum SingleFault {
       "slow-settling",
       """
       [loop.ra]
-      gain = 0.1
+      gain = 0.12
       [loop.dec]
       gain = 0.5
       """,
@@ -69,6 +60,16 @@ enum SingleFault {
       "flexure_ra_arcsec_per_hour = 30\nflexure_dec_arcsec_per_hour = 9"),
   OPTICS("optics", "", "elongation = 1.35\nangle_deg = 40"),
   DISPERSION("atmospheric-dispersion", "", "dispersion_arcsec = 0.85");
+
+  /** A cable that catches and lets go, once in each exposure. */
+  private static String knocks() {
+    StringBuilder knocks = new StringBuilder();
+    for (int minute = 3; minute < 100; minute += 4) {
+      knocks.append("[[knock]]\nat_min = ").append(minute);
+      knocks.append("\nra_arcsec = ").append(minute % 8 == 3 ? 7 : -7).append('\n');
+    }
+    return knocks.toString();
+  }
 
   final String cause;
   private final String mount;
@@ -92,19 +93,21 @@ enum SingleFault {
         white_arcsec = 0.35
         [dither]
         every_min = 11
-        size_arcsec = 6
+        size_arcsec = %s
         [[run]]
         duration_min = 100
         declination_deg = %s
         hour_angle_h = %s
         [exposures]
-        seconds = 300
+        seconds = %s
         %s
         %s
         """,
         seed,
+        this == SLOW_SETTLING ? "15" : "6",
         this == DISPERSION ? "-5" : "25",
         this == DISPERSION ? "-3.5" : "-1",
+        this == SLOW_SETTLING || this == JOLTS ? "120" : "300",
         camera,
         mount);
   }
