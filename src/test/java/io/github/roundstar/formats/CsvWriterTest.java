@@ -17,7 +17,6 @@ class CsvWriterTest {
     table.row(Arrays.asList("@sum(a)", 3));
     table.row(Arrays.asList("a,b \"c\"", null));
     assertThat(text.toString())
-        .isEqualTo(
-            "file,x\n'=cmd|'/c calc'!A1,-1.5\n'@sum(a),3\n\"a,b \"\"c\"\"\",\n");
+        .isEqualTo("file,x\n'=cmd|'/c calc'!A1,-1.5\n'@sum(a),3\n\"a,b \"\"c\"\"\",\n");
   }
 }

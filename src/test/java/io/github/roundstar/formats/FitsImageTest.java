@@ -60,7 +60,9 @@ class FitsImageTest {
   void ofThreeColoursTheMiddleOneIsTaken() throws IOException, FormatException {
     float[] pixels =
         read(
-            new short[][][] {{{1, 1, 1}, {1, 1, 1}}, {{2, 3, 4}, {5, 6, 7}}, {{9, 9, 9}, {9, 9, 9}}},
+            new short[][][] {
+              {{1, 1, 1}, {1, 1, 1}}, {{2, 3, 4}, {5, 6, 7}}, {{9, 9, 9}, {9, 9, 9}}
+            },
             Map.of());
     assertThat(pixels).containsExactly(2, 3, 4, 5, 6, 7);
   }
@@ -94,7 +96,10 @@ class FitsImageTest {
   void writtenImagesComeBack() throws IOException, FormatException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     FitsWriter.write(
-        out, 2, new float[] {-5, 100.4f, 65000, 99999}, Map.of("OBJECT", "a 'name'", "EXPTIME", 30));
+        out,
+        2,
+        new float[] {-5, 100.4f, 65000, 99999},
+        Map.of("OBJECT", "a 'name'", "EXPTIME", 30));
     Path file = temporary.resolve("written.fits");
     Files.write(file, out.toByteArray());
     try (FitsImage opened = FitsImage.open(file)) {

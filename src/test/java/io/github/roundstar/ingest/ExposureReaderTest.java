@@ -53,16 +53,15 @@ class ExposureReaderTest {
     Instant byDays = only(Map.of("MJD-AVG", 60379.887505787, "XPOSURE", 300)).start();
     assertThat(Math.abs(byDays.toEpochMilli() - start.toEpochMilli())).isLessThan(2);
     assertThat(
-            only(
-                    Map.of(
-                        "DATE-OBS",
-                        "2024-03-10T21:16:07.500",
-                        "TIMESYS",
-                        "TAI",
-                        "XPOSURE",
-                        5,
-                        "TIMEUNIT",
-                        "min"))
+            only(Map.of(
+                    "DATE-OBS",
+                    "2024-03-10T21:16:07.500",
+                    "TIMESYS",
+                    "TAI",
+                    "XPOSURE",
+                    5,
+                    "TIMEUNIT",
+                    "min"))
                 .start())
         .isEqualTo(start);
   }
@@ -72,16 +71,23 @@ class ExposureReaderTest {
     ExposureFrame frame =
         only(
             Map.of(
-                "DATE-OBS", "2024-03-10T21:15:30",
-                "EXPOSURE", 120,
-                "FOCALLEN", 530,
-                "XPIXSZ", 3.76,
-                "OBJCTRA", "05 34 32.0",
-                "OBJCTDEC", "-05 23 28",
-                "PIERSIDE", "WEST",
-                "POSANGLE", 12.5));
-    assertThat(frame.optics().arcsecPerPixel().getAsDouble())
-        .isCloseTo(1.4633125877, within(1e-8));
+                "DATE-OBS",
+                "2024-03-10T21:15:30",
+                "EXPOSURE",
+                120,
+                "FOCALLEN",
+                530,
+                "XPIXSZ",
+                3.76,
+                "OBJCTRA",
+                "05 34 32.0",
+                "OBJCTDEC",
+                "-05 23 28",
+                "PIERSIDE",
+                "WEST",
+                "POSANGLE",
+                12.5));
+    assertThat(frame.optics().arcsecPerPixel().getAsDouble()).isCloseTo(1.4633125877, within(1e-8));
     assertThat(frame.optics().rightAscensionHours().getAsDouble())
         .isCloseTo(5.575556, within(1e-5));
     assertThat(frame.optics().declinationDegrees().getAsDouble())

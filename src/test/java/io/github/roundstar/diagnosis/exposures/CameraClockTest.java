@@ -5,13 +5,13 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.github.roundstar.model.ExposureFrame;
 import io.github.roundstar.model.ExposureFrame.Optics;
+import io.github.roundstar.model.Frames;
 import io.github.roundstar.model.FramesBuilder;
 import io.github.roundstar.model.GuideCamera;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.model.LoopSettings;
 import io.github.roundstar.model.Pointing;
 import io.github.roundstar.model.RowCounts;
-import io.github.roundstar.model.Frames;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;

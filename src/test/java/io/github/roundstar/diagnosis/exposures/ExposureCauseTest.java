@@ -61,7 +61,6 @@ class ExposureCauseTest {
       if (exposure.verdict().equals("trailed")) {
         tally[0]++;
         tally[1] += fault.cause.equals(exposure.cause()) ? 1 : 0;
-        if (System.getProperty("show") != null) System.out.println(fault + " " + exposure.cause());
       }
     }
     return tally;
@@ -85,7 +84,6 @@ class ExposureCauseTest {
     int right = 0;
     int nights = 0;
     for (SingleFault fault : SingleFault.values()) {
-        if (System.getProperty("show") != null && fault != SingleFault.JOLTS && fault != SingleFault.SLOW_SETTLING) continue;
       for (long seed = 101; seed <= 110; seed++) {
         int[] tally = tally(fault, seed);
         if (tally[0] > 0) {
