@@ -37,6 +37,8 @@ class LayersTest {
           .definedBy("..results..")
           .layer("motion")
           .definedBy("..motion..")
+          .layer("stars")
+          .definedBy("..stars..")
           .layer("simulate")
           .definedBy("..simulate..")
           .layer("ingest")
@@ -56,15 +58,24 @@ class LayersTest {
           .mayOnlyAccessLayers("results", "model")
           .whereLayer("pipeline")
           .mayOnlyAccessLayers(
-              "report", "compare", "diagnosis", "results", "ingest", "formats", "model")
+              "report",
+              "compare",
+              "diagnosis",
+              "results",
+              "stars",
+              "ingest",
+              "formats",
+              "model")
           .whereLayer("compare")
           .mayOnlyAccessLayers("results", "signal", "model")
           .whereLayer("diagnosis")
-          .mayOnlyAccessLayers("results", "motion", "sky", "signal", "model")
+          .mayOnlyAccessLayers("results", "motion", "stars", "sky", "signal", "model")
           .whereLayer("results")
           .mayOnlyAccessLayers("model")
           .whereLayer("motion")
           .mayOnlyAccessLayers("sky", "signal", "model")
+          .whereLayer("stars")
+          .mayOnlyAccessLayers("signal", "model")
           .whereLayer("simulate")
           .mayOnlyAccessLayers("formats", "sky", "model")
           .whereLayer("ingest")
@@ -90,6 +101,7 @@ class LayersTest {
               BASE + "diagnosis..",
               BASE + "results..",
               BASE + "motion..",
+              BASE + "stars..",
               BASE + "simulate..",
               BASE + "ingest..",
               BASE + "formats..",
@@ -114,6 +126,8 @@ class LayersTest {
           "org.apache.commons.csv..",
           "org.yaml..",
           "com.fasterxml.jackson.dataformat.toml..",
+          "nom.tam..",
+          "com.drew..",
           "java.util.zip..");
 
   @ArchTest

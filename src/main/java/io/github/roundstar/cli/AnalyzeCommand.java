@@ -49,6 +49,12 @@ final class AnalyzeCommand implements Callable<Integer> {
   private Path equipment;
 
   @Option(
+      names = "--exposures",
+      paramLabel = "PATH",
+      description = "Exposures of the main camera: a folder of FITS, raw or JPEG files, or a list.")
+  private Path exposures;
+
+  @Option(
       names = "--layout",
       paramLabel = "FILE",
       description = "TOML file that tells how the logs are laid out, if they are no guide tables.")
@@ -94,7 +100,8 @@ final class AnalyzeCommand implements Callable<Integer> {
                 out,
                 Optional.ofNullable(utcOffset),
                 !share,
-                Version.number()));
+                Version.number(),
+                Optional.ofNullable(exposures)));
     PrintWriter err = spec.commandLine().getErr();
     outcome.unusable().forEach(err::println);
     outcome.warnings().forEach(err::println);

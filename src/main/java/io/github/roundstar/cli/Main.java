@@ -24,7 +24,8 @@ import picocli.CommandLine.ScopeType;
       CompareCommand.class,
       SeasonCommand.class,
       LayoutCommand.class,
-      SimulateCommand.class
+      SimulateCommand.class,
+        StarsCommand.class
     },
     synopsisSubcommandLabel = "COMMAND",
     footer = {"", "Example:", "  roundstar analyze sample-logs/good-night.ecsv"})
@@ -57,7 +58,7 @@ public final class Main implements Runnable {
   @Override
   public void run() {
     throw new CommandLine.ParameterException(
-        spec.commandLine(), "Missing command: one of analyze, compare, season, layout, simulate");
+        spec.commandLine(), "Missing command: one of analyze, compare, season, layout, simulate, stars");
   }
 
   private static int explain(Exception failure, CommandLine command, ParseResult parsed) {

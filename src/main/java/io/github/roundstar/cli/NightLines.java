@@ -2,6 +2,7 @@ package io.github.roundstar.cli;
 
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.results.Level;
+import io.github.roundstar.results.ExposureCounts;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
 import io.github.roundstar.results.Periodic;
@@ -43,6 +44,9 @@ final class NightLines {
             + drift("east", night.driftArcsecPerMinuteSky().ra())
             + ", "
             + drift("north", night.driftArcsecPerMinuteSky().dec()));
+    if (result.exposures() != null) {
+      lines.add("  stars    " + ExposureCounts.of(result.exposures()).words());
+    }
     lines.addAll(judged(result));
     return lines;
   }

@@ -3,16 +3,22 @@ package io.github.roundstar.cli;
 import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.pipeline.FileInPlace;
 import io.github.roundstar.pipeline.UnwritableOutputException;
+import io.github.roundstar.simulate.ExposureTableWriter;
+import io.github.roundstar.simulate.Exposures;
+import io.github.roundstar.simulate.FrameRenderer;
 import io.github.roundstar.simulate.GuideTableWriter;
 import io.github.roundstar.simulate.ScenarioReader;
+import io.github.roundstar.simulate.SimulatedExposure;
 import io.github.roundstar.simulate.SimulatedNight;
 import io.github.roundstar.simulate.Simulation;
 import io.github.roundstar.simulate.TruthWriter;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -52,6 +58,18 @@ final class SimulateCommand implements Callable<Integer> {
   @Option(names = "--truth", paramLabel = "FILE", description = "TOML file for the true figures.")
   private Path truth;
 
+  @Option(
+      names = "--exposures",
+      paramLabel = "FILE",
+      description = "ECSV list for the exposures of the main camera.")
+  private Path exposures;
+
+  @Option(
+      names = "--frames",
+      paramLabel = "FOLDER",
+      description = "Where FITS frames of the exposures go.")
+  private Path frames;
+
   @Override
   public Integer call() throws IOException, FormatException, UnwritableOutputException {
     refuseOneFileForTwoThings();
@@ -66,15 +84,43 @@ final class SimulateCommand implements Callable<Integer> {
       FileInPlace.write(truth, figures.toString().getBytes(StandardCharsets.UTF_8));
       spec.commandLine().getOut().println(truth);
     }
+    expose(night);
     return ExitCode.DONE.number();
+  }
+
+  private void expose(SimulatedNight night) throws IOException, UnwritableOutputException {
+    if (exposures == null && frames == null) {
+      return;
+    }
+    List<SimulatedExposure> taken = Exposures.of(night);
+    if (taken.isEmpty()) {
+      throw new ParameterException(
+          spec.commandLine(),
+          scenario + ": no exposure fits: add a table [exposures], or shorten its seconds");
+    }
+    if (exposures != null) {
+      StringBuilder list = new StringBuilder();
+      ExposureTableWriter.write(night, taken, list);
+      FileInPlace.write(exposures, list.toString().getBytes(StandardCharsets.UTF_8));
+      spec.commandLine().getOut().println(exposures);
+    }
+    if (frames != null) {
+      for (SimulatedExposure exposure : taken) {
+        ByteArrayOutputStream image = new ByteArrayOutputStream();
+        FrameRenderer.write(night, exposure, image);
+        FileInPlace.write(frames.resolve(exposure.file()), image.toByteArray());
+      }
+      spec.commandLine().getOut().println(frames);
+    }
   }
 
   private void refuseOneFileForTwoThings() {
     Set<Path> files = new HashSet<>();
-    for (Path file : Arrays.asList(scenario, out, truth)) {
+    for (Path file : Arrays.asList(scenario, out, truth, exposures)) {
       if (file != null && !files.add(file.toAbsolutePath().normalize())) {
         throw new ParameterException(
-            spec.commandLine(), file + ": named twice: give scenario, log and truth a file each");
+            spec.commandLine(),
+            file + ": named twice: give scenario, log, truth and exposures a file each");
       }
     }
   }

@@ -6,6 +6,7 @@ import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.PeriodicError;
 import io.github.roundstar.results.NightEvidence;
 import java.util.List;
+import java.util.Optional;
 
 /** Gathers what the charts of a night show. */
 final class Evidence {
@@ -24,6 +25,7 @@ final class Evidence {
         periodic.value().map(PeriodicTraces::spectrum),
         periodic.value().flatMap(PeriodicTraces::turn),
         List.of(),
-        Directions.of(studies));
+        Directions.of(studies),
+        Optional.empty());
   }
 }

@@ -1,6 +1,9 @@
 package io.github.roundstar.diagnosis;
 
 import io.github.roundstar.diagnosis.finding.Diagnosis;
+import io.github.roundstar.diagnosis.exposures.ExposureReport;
+import io.github.roundstar.diagnosis.exposures.JudgedExposure;
+import io.github.roundstar.diagnosis.exposures.MainCamera;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Night;
 import io.github.roundstar.model.SourceFile;
@@ -9,6 +12,7 @@ import io.github.roundstar.motion.AxisRun;
 import io.github.roundstar.motion.Gears;
 import io.github.roundstar.motion.PeriodicError;
 import io.github.roundstar.results.Input;
+import io.github.roundstar.results.Method;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
@@ -28,6 +32,12 @@ import java.util.function.Function;
  * @param evidence what the charts show
  */
 public record NightAnalysis(NightResult result, NightEvidence evidence) {
+  /** Works out a night without exposures. */
+  public static NightAnalysis of(
+      Night night, Equipment equipment, String version, boolean siteShown) {
+    return of(night, equipment, version, siteShown, Optional.empty());
+  }
+
   /**
    * Works out a night.
    *
@@ -35,9 +45,14 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
    * @param equipment what the user says of site, mount and optics
    * @param version version of the tool, for the result
    * @param siteShown whether what gives the site away may stand in the result
+   * @param camera exposures of the main camera, where any were named
    */
   public static NightAnalysis of(
-      Night logged, Equipment equipment, String version, boolean siteShown) {
+      Night logged,
+      Equipment equipment,
+      String version,
+      boolean siteShown,
+      Optional<MainCamera> camera) {
     Night night = MixedRuns.split(logged);
     List<RunStudy> studies = night.runs().stream().map(run -> RunStudy.of(run, equipment)).toList();
     Answer<PeriodicError> periodic = periodic(studies, equipment);
@@ -73,7 +88,11 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             ComparisonFigures.of(
                 night, studies, equipment, siteShown, reasons.below("/night/comparison")),
             reasons.below("/night"));
-    reasons.below("").notYet("/polarAxis", "/exposures");
+    reasons.below("").notYet("/polarAxis");
+    Optional<ExposureReport> exposures =
+        camera.map(main -> ExposureFigures.of(main, studies, runs, summary.periodic(), equipment));
+    List<Method> methods = new ArrayList<>(Methods.ALL);
+    exposures.ifPresent(report -> methods.addAll(ExposureFigures.methods(report)));
     NightResult result =
         new NightResult(
             NightResult.SCHEMA,
@@ -82,15 +101,27 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             summary,
             runs,
             null,
-            null,
+            reasons
+                .below("")
+                .orNull(
+                    "/exposures",
+                    exposures.map(
+                        report -> report.exposures().stream().map(JudgedExposure::result).toList()),
+                    ExposureFigures.NONE_NAMED),
             replay,
             null,
             null,
             reasons.all(),
-            Methods.ALL);
+            methods);
+    NightEvidence evidence = Evidence.of(night, studies, periodic, equipment);
     return new NightAnalysis(
         Diagnosis.of(result, equipment).addedTo(result),
-        Evidence.of(night, studies, periodic, equipment));
+        exposures
+            .map(
+                report ->
+                    evidence.withExposures(
+                        ExposureFigures.evidence(report, NightClock.of(night.runs()))))
+            .orElse(evidence));
   }
 
   private static List<LoopStudy> loops(

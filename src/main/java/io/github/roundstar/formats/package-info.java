@@ -1,5 +1,6 @@
 /**
- * The only door to delimited text, ECSV, TOML, YAML and gzip. Knows no guiding.
+ * The only door to delimited text, ECSV, TOML, YAML, gzip, FITS images and the Exif headers of
+ * photographs. Knows no guiding.
  *
  * <p><b>Limits.</b> Everything is bounded by counts (bytes, line length, columns, depth), never by
  * clocks; what is over a limit is refused, never cut in silence.

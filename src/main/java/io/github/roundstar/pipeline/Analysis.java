@@ -1,6 +1,7 @@
 package io.github.roundstar.pipeline;
 
 import io.github.roundstar.diagnosis.NightAnalysis;
+import io.github.roundstar.diagnosis.exposures.MainCamera;
 import io.github.roundstar.ingest.EquipmentReader;
 import io.github.roundstar.ingest.LayoutReader;
 import io.github.roundstar.ingest.LogReader;
@@ -49,16 +50,19 @@ public final class Analysis {
     logs.forEach(log -> warnings.addAll(log.warnings()));
     warnings.addAll(grouped.warnings());
     ResultFiles files = new ResultFiles(job.out());
+    Optional<NightExposures> exposures = NightExposures.read(job.exposures(), unusable);
     List<FinishedNight> nights = new ArrayList<>();
     List<NightFault> faults = new ArrayList<>();
     for (Night night : grouped.nights()) {
       try {
-        nights.add(finish(
+        nights.add(
+            finish(
                 night,
                 warnings(night, logs),
                 equipment,
                 job.siteShown(),
                 job.version(),
+                exposures.map(all -> all.of(night, grouped.nights())),
                 files));
       } catch (RuntimeException e) {
         faults.add(new NightFault(night.name(), e));
@@ -109,9 +113,10 @@ public final class Analysis {
       Equipment equipment,
       boolean siteShown,
       String version,
+      Optional<MainCamera> camera,
       ResultFiles files)
       throws UnwritableOutputException {
-    NightAnalysis analysis = NightAnalysis.of(night, equipment, version, siteShown);
+    NightAnalysis analysis = NightAnalysis.of(night, equipment, version, siteShown, camera);
     NightPage.Rendered page =
         NightPage.render(analysis.result(), analysis.evidence().withWarnings(warnings));
     return files.write(

@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param utcOffset offset of the logs' clocks, instead of what their headers say
  * @param siteShown whether what gives the site away may stand in the results
  * @param version version of the tool
+ * @param exposures folder or list of the main camera's exposures
  */
 public record AnalysisJob(
     List<String> logs,
@@ -23,9 +24,22 @@ public record AnalysisJob(
     Path out,
     Optional<ZoneOffset> utcOffset,
     boolean siteShown,
-    String version) {
+    String version,
+    Optional<Path> exposures) {
   /** Copies. */
   public AnalysisJob {
     logs = List.copyOf(logs);
+  }
+
+  /** A job without exposures. */
+  public AnalysisJob(
+      List<String> logs,
+      Optional<Path> equipment,
+      Optional<Path> layout,
+      Path out,
+      Optional<ZoneOffset> utcOffset,
+      boolean siteShown,
+      String version) {
+    this(logs, equipment, layout, out, utcOffset, siteShown, version, Optional.empty());
   }
 }

@@ -17,7 +17,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
-/** Puts a night's two files into the output folder. */
+/** Puts a night's files into the output folder. */
 final class ResultFiles {
   private static final int HASH_DIGITS = 8;
   private static final int ALL_DIGITS = 64;
@@ -40,7 +40,7 @@ final class ResultFiles {
   }
 
   /**
-   * Writes both files. An earlier result is replaced only if its inputs are all among the new ones;
+   * Writes the files. An earlier result is replaced only if its inputs are all among the new ones;
    * else the new files take the first digits of an input's hash into their name.
    *
    * @throws UnwritableOutputException when a file cannot be written, or other nights hold every
@@ -61,6 +61,9 @@ final class ResultFiles {
     files.put(json, NightJson.write(result));
     worm.ifPresent(
         turn -> files.put(folder.resolve(stem + ".worm.ecsv"), WormTable.of(turn, result)));
+    if (result.exposures() != null) {
+      files.put(folder.resolve(stem + ".exposures.csv"), ExposureCsv.of(result.exposures()));
+    }
     FileInPlace.write(files);
     return new FinishedNight(result, report, json, withoutCharts);
   }

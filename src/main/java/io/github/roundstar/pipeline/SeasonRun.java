@@ -224,7 +224,13 @@ public final class SeasonRun {
       try {
         FinishedNight finished =
             Analysis.finish(
-                night, Analysis.warnings(night, logs), equipment, true, job.version(), files);
+                night,
+                Analysis.warnings(night, logs),
+                equipment,
+                true,
+                job.version(),
+                Optional.empty(),
+                files);
         NightResult asWritten = NightJson.asWritten(finished.result());
         filed.add(new Season.Filed(entry(finished), Season.slim(asWritten)));
       } catch (UnwritableOutputException e) {

@@ -27,12 +27,15 @@ final class KeyFigures {
   /** Known figures first; those that one reason keeps away share a place. */
   static List<KeyFigure> of(NightResult result) {
     KeyFigures figures = new KeyFigures(new Reasons(result.notComputed()));
+    ExposureSection.figure(result).ifPresent(figures.known::add);
     figures.radial(result);
     figures.periodic(result);
     AxisDrift drift = result.night().driftArcsecPerMinuteSky();
     figures.drift(drift == null ? null : drift.dec(), "Dec", "north");
     figures.drift(drift == null ? null : drift.ra(), "RA", "east");
-    figures.known.add(frames(result));
+    if (ExposureSection.figure(result).isEmpty()) {
+      figures.known.add(frames(result));
+    }
     figures.namesByReason.forEach(
         (reason, names) ->
             figures.known.add(

@@ -34,6 +34,7 @@ public final class NightPage {
     Charts charts = new Charts();
     Block timeline = timeline(result, evidence, charts);
     List<Section> sections = new ArrayList<>(FindingSections.of(result));
+    ExposureSection.of(result, evidence, charts).ifPresent(sections::add);
     sections.add(MovementSection.of(result, evidence, charts));
     sections.add(BudgetSection.of(result, charts));
     sections.add(PeriodicSection.of(result, evidence, charts));

@@ -6,7 +6,7 @@ import io.github.roundstar.model.Estimate;
  * One exposure of the main camera.
  *
  * @param file file name
- * @param startUtc start, ISO 8601
+ * @param startUtc start by the guide log's clock, ISO 8601
  * @param seconds duration [s]
  * @param coverage share of it that the guide log covers
  * @param predictedElongation from the log
@@ -18,6 +18,12 @@ import io.github.roundstar.model.Estimate;
  * @param shiftNorthArcsec since the exposure before [arcsec]
  * @param verdict round, borderline, trailed or not covered
  * @param cause why it trailed
+ * @param predictedMajorFwhmArcsec width along the long axis, from the log [arcsec]
+ * @param predictedMinorFwhmArcsec width across it [arcsec]
+ * @param predictedSensorAngleDeg long axis on the sensor, from +x towards +y [deg]
+ * @param measuredPattern how the measured shapes change over the field: none, uniform, rotation,
+ *     radial or one-sided
+ * @param evidence why the verdict has this cause, in words
  */
 public record Exposure(
     String file,
@@ -32,4 +38,9 @@ public record Exposure(
     Double shiftEastArcsec,
     Double shiftNorthArcsec,
     String verdict,
-    String cause) {}
+    String cause,
+    Double predictedMajorFwhmArcsec,
+    Double predictedMinorFwhmArcsec,
+    Double predictedSensorAngleDeg,
+    String measuredPattern,
+    String evidence) {}

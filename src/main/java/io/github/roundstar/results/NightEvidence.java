@@ -18,6 +18,7 @@ import java.util.OptionalDouble;
  * @param worm one turn of the worm
  * @param warnings what the reader should know about the input
  * @param sense which directions of the sky all runs of the night tell apart
+ * @param exposures what is shown of the main camera's exposures, where any were named
  */
 public record NightEvidence(
     Optional<String> mountName,
@@ -29,7 +30,8 @@ public record NightEvidence(
     Optional<SpectrumTrace> spectrum,
     Optional<WormTrace> worm,
     List<String> warnings,
-    SkySense sense) {
+    SkySense sense,
+    Optional<ExposureEvidence> exposures) {
   /** Copies the lists. */
   public NightEvidence {
     timeline = List.copyOf(timeline);
@@ -38,7 +40,7 @@ public record NightEvidence(
     warnings = List.copyOf(warnings);
   }
 
-  /** Evidence of a night whose directions are known. */
+  /** Evidence of a night whose directions are known, without exposures. */
   public NightEvidence(
       Optional<String> mountName,
       OptionalDouble imagingArcsecPerPixel,
@@ -59,7 +61,8 @@ public record NightEvidence(
         spectrum,
         worm,
         warnings,
-        SkySense.KNOWN);
+        SkySense.KNOWN,
+        Optional.empty());
   }
 
   /** The same with what the reader should know about the input. */
@@ -74,6 +77,23 @@ public record NightEvidence(
         spectrum,
         worm,
         toKnow,
-        sense);
+        sense,
+        exposures);
+  }
+
+  /** The same with exposures. */
+  public NightEvidence withExposures(ExposureEvidence shown) {
+    return new NightEvidence(
+        mountName,
+        imagingArcsecPerPixel,
+        timeline,
+        offsets,
+        raMotion,
+        decMotion,
+        spectrum,
+        worm,
+        warnings,
+        sense,
+        Optional.of(shown));
   }
 }

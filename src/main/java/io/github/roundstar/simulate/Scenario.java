@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param loop the guide loop
  * @param dither wanted moves of the set point, if any
  * @param runs at least one run, in order of time
+ * @param exposures what the main camera does, if there is one
  */
 public record Scenario(
     Evening evening,
@@ -27,7 +28,8 @@ public record Scenario(
     SkyPlan sky,
     LoopPlan loop,
     Optional<DitherPlan> dither,
-    List<RunPlan> runs) {
+    List<RunPlan> runs,
+    Optional<ExposurePlan> exposures) {
   private static final double LOWEST_ALTITUDE_DEGREES = Refraction.LOWEST_ALTITUDE_DEGREES + 1;
   private static final int MOST_FRAMES = 2_000_000;
 
@@ -85,7 +87,8 @@ public record Scenario(
         sky,
         loop,
         dither,
-        runs);
+        runs,
+        exposures);
   }
 
   /**

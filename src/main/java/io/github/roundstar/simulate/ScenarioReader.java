@@ -59,7 +59,8 @@ public final class ScenarioReader {
               root.has("dither")
                   ? Optional.of(LoopKeys.dither(root.table("dither")))
                   : Optional.empty(),
-              RunKeys.read(root, evening));
+              RunKeys.read(root, evening),
+              ExposureKeys.read(root));
       root.finish();
       return scenario;
     } catch (IllegalArgumentException e) {

@@ -307,7 +307,7 @@ final class InventedNight {
               null,
               null,
               chance.nextDouble() < round ? "round" : "trailed",
-              null));
+              null, null, null, null, null, null));
     }
     return exposures;
   }

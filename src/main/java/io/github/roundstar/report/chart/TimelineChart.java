@@ -22,6 +22,7 @@ public final class TimelineChart {
   private static final int LANE_HEIGHT = 118;
   private static final int ROW_HEIGHT = 19;
   private static final int BELOW = 42;
+  private static final int EXPOSURE_HEIGHT = 26;
   private static final int GAP = 32;
 
   /**
@@ -68,6 +69,10 @@ public final class TimelineChart {
     int marksHeight = marks.rows() * ROW_HEIGHT;
     all.add(marks.plot(), marksHeight);
     int height = ChartStyle.HEADROOM + 2 * GAP + 2 * LANE_HEIGHT + marksHeight + BELOW;
+    if (evidence.exposures().filter(e -> !e.spans().isEmpty()).isPresent()) {
+      all.add(ExposureLane.plot(style, evidence.exposures().get().spans()), EXPOSURE_HEIGHT);
+      height += GAP + EXPOSURE_HEIGHT;
+    }
     return Optional.of(
         style.draw(
             all,
@@ -183,7 +188,19 @@ public final class TimelineChart {
         + span("RA", ra)
         + span("Dec", dec)
         + "Below, on rows of their own: runs and what happened in them."
+        + exposures(evidence)
         + cut;
+  }
+
+  private static String exposures(NightEvidence evidence) {
+    return evidence
+        .exposures()
+        .map(
+            e ->
+                " Lowest: "
+                    + Numbers.counted(e.spans().size(), "exposure", "exposures")
+                    + ", trailed ones high and filled, round ones low and hollow.")
+        .orElse("");
   }
 
   private static String span(String axis, Extent extent) {

@@ -256,7 +256,7 @@ final class MadeUpNight {
               null,
               null,
               i < round ? "round" : "trailed",
-              i < round ? null : cause));
+              i < round ? null : cause, null, null, null, null, null));
     }
     return this;
   }

@@ -29,7 +29,8 @@ class WaysTest {
         Optional.empty(),
         Optional.of(new WormTrace(480, 5, Band.of(X, Y, Y, Y), Polyline.EMPTY, List.of())),
         List.of(),
-        sense);
+        sense,
+        Optional.empty());
   }
 
   private static String cloud(SkySense sense) throws ChartsUnavailable {

@@ -1,0 +1,126 @@
+package io.github.roundstar.diagnosis;
+
+import io.github.roundstar.diagnosis.exposures.ExposureReport;
+import io.github.roundstar.diagnosis.exposures.ExposureStudy;
+import io.github.roundstar.diagnosis.exposures.Flexure;
+import io.github.roundstar.diagnosis.exposures.GuidedRun;
+import io.github.roundstar.diagnosis.exposures.JudgedExposure;
+import io.github.roundstar.diagnosis.exposures.MainCamera;
+import io.github.roundstar.diagnosis.exposures.StarTrack;
+import io.github.roundstar.model.Equipment;
+import io.github.roundstar.model.Estimate;
+import io.github.roundstar.model.GuideRun;
+import io.github.roundstar.motion.Backlash;
+import io.github.roundstar.motion.DecMotion;
+import io.github.roundstar.results.ExposureEvidence;
+import io.github.roundstar.results.Method;
+import io.github.roundstar.results.Periodic;
+import io.github.roundstar.results.RunResult;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Exposures of the main camera as the result shows them. */
+final class ExposureFigures {
+  static final String NONE_NAMED =
+      "no exposures were named: give the folder of the main camera's images with --exposures";
+
+  private ExposureFigures() {}
+
+  /** Judges the exposures with what was found out about the runs. */
+  static ExposureReport of(
+      MainCamera camera,
+      List<RunStudy> studies,
+      List<RunResult> results,
+      Periodic periodic,
+      Equipment equipment) {
+    Optional<Estimate> swing =
+        Optional.ofNullable(periodic)
+            .map(Periodic::peakToPeakArcsecAxis)
+            .filter(estimate -> estimate.lo95() > 0);
+    List<GuidedRun> runs = new ArrayList<>();
+    for (int i = 0; i < results.size(); i++) {
+      GuideRun run = studies.get(i).run();
+      RunResult result = results.get(i);
+      runs.add(
+          new GuidedRun(
+              run,
+              StarTrack.measured(
+                  run.frames(),
+                  Optional.ofNullable(result.noiseFloorArcsec().ra()),
+                  Optional.ofNullable(result.noiseFloorArcsec().dec())),
+              play(studies.get(i), result),
+              swing));
+    }
+    return ExposureStudy.of(camera, runs, equipment, Optional.empty());
+  }
+
+  /** The play; where its size cannot be given to 10 %, what it is at the declared guide rate. */
+  private static Optional<Estimate> play(RunStudy study, RunResult result) {
+    return Optional.ofNullable(result.backlashArcsecAxis().dec())
+        .or(() -> study.dec().value().flatMap(DecMotion::backlash).map(Backlash::declaredArcsec));
+  }
+
+  /** What the report shows beside the figures. */
+  static ExposureEvidence evidence(ExposureReport report, NightClock clock) {
+    List<ExposureEvidence.Span> spans = new ArrayList<>();
+    for (JudgedExposure exposure : report.exposures()) {
+      double start = clock.start().map(zero -> since(zero, exposure.start())).orElse(0.0);
+      spans.add(new ExposureEvidence.Span(start, start + exposure.seconds(), exposure.verdict()));
+    }
+    return new ExposureEvidence(
+        spans,
+        report.clock(),
+        report.roundFwhmArcsec(),
+        report.roundFrom(),
+        report.flexure().map(Flexure::eastArcsecPerHour).orElse(null),
+        report.flexure().map(Flexure::northArcsecPerHour).orElse(null),
+        report.problems());
+  }
+
+  private static double since(Instant zero, Instant at) {
+    Duration since = Duration.between(zero, at);
+    return since.getSeconds() + since.getNano() * 1e-9;
+  }
+
+  /** How prediction, measurement and cause were made, with what holds for this night. */
+  static List<Method> methods(ExposureReport report) {
+    return List.of(
+        new Method("/exposures", "Clocks: " + report.clock() + "."),
+        new Method(
+            "/exposures/*/predictedElongation",
+            String.format(
+                Locale.ROOT,
+                "Round images at all logged places of the star during the exposure, settling and"
+                    + " dithers included, each narrowed by the noise floor of a frame, which the"
+                    + " places hold already; of their sum the Gaussian-weighted moments, as in the"
+                    + " measurement. The round image has %.2f (%.2f .. %.2f) arcsec FWHM, from %s. The interval holds the"
+                    + " sampling error of that covariance and the round image's width.",
+                report.roundFwhmArcsec().value(),
+                report.roundFwhmArcsec().lo95(),
+                report.roundFwhmArcsec().hi95(),
+                report.roundFrom())),
+        new Method(
+            "/exposures/*/measuredElongation",
+            "Gaussian-weighted second moments of each star with a weight that follows the star"
+                + " (Bernstein and Jarvis 2002); the two parts of the stretch are averaged over the"
+                + " stars, then the elongation is formed, since noise makes every single elongation"
+                + " exceed 1. Interval from the scatter of the stars."),
+        new Method(
+            "/exposures/*/verdict",
+            "Measured elongation where there is one, else the predicted: round when the upper end of"
+                + " its interval is at most two thirds of the way from 1 to the limit, trailed when"
+                + " the lower end is above the limit, else borderline; not covered when less than 90"
+                + " % of the exposure has measured guide frames."),
+        new Method(
+            "/exposures/*/cause",
+            "Of trailed exposures. Where the log gives at least half of the stretch along the same"
+                + " axis, the part of the motion without which at most half of it is left; else what"
+                + " the image shows: circles about a point, outward or one-sided stars, shifts from"
+                + " exposure to exposure that the log does not explain, a long axis towards the"
+                + " zenith, wider stars, one fixed angle."));
+  }
+}

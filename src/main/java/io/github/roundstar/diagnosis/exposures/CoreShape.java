@@ -1,0 +1,105 @@
+package io.github.roundstar.diagnosis.exposures;
+
+import java.util.function.IntPredicate;
+
+/**
+ * Second moments of the core of a star image, under the Gaussian weight that star shapes are
+ * measured with. The image is the mean of round images at all places that the star had during the
+ * exposure; an excursion of a few seconds makes a faint wing, which raises plain moments and not
+ * the core.
+ *
+ * <p>A Gaussian of covariance S at p, under a weight of covariance M at c, keeps the covariance K =
+ * (1/S + 1/M)^-1, lies at c + M (S + M)^-1 (p - c), and weighs exp(-(p - c)' (S + M)^-1 (p - c) /
+ * 2); the weight becomes twice the weighted moments until it stays, as in the measurement.
+ *
+ * @param ee variance east [arcsec2]
+ * @param nn variance north [arcsec2]
+ * @param en covariance [arcsec2]
+ * @see "Bernstein &amp; Jarvis (2002), AJ 123, 583; Hirata &amp; Seljak (2003), MNRAS 343, 459"
+ */
+record CoreShape(double ee, double nn, double en) {
+  private static final int MOST_ITERATIONS = 200;
+  private static final double CONVERGED = 1e-7;
+
+  /** Taking the noise off may not leave less than this share of the round image. */
+  private static final double LEAST_SHARE = 0.15;
+
+  /**
+   * The core over some frames of a track.
+   *
+   * @param wanted which frames between the two indices count
+   * @param turn what the field's turn adds, as (ee, nn, en) [arcsec2]
+   * @param round variance of the round image per axis [arcsec2]
+   */
+  static CoreShape of(
+      StarTrack track, int from, int to, IntPredicate wanted, double[] turn, double round) {
+    double least = LEAST_SHARE * round;
+    double see = Math.max(least, round + track.raNoise().addedVariance()) + turn[0];
+    double snn = Math.max(least, round + track.decNoise().addedVariance()) + turn[1];
+    double sen = turn[2];
+    WindowMotion motion = WindowMotion.of(track, from, to, wanted);
+    CoreShape weight =
+        new CoreShape(
+            round + motion.ee() + turn[0], round + motion.nn() + turn[1], motion.en() + turn[2]);
+    double east = motion.meanEast();
+    double north = motion.meanNorth();
+    if (motion.frames() < 2) {
+      return weight;
+    }
+    for (int pass = 0; pass < MOST_ITERATIONS; pass++) {
+      // P = (S + M)^-1, and G = M P.
+      double a = see + weight.ee;
+      double b = sen + weight.en;
+      double c = snn + weight.nn;
+      double determinant = a * c - b * b;
+      double pee = c / determinant;
+      double pnn = a / determinant;
+      double pen = -b / determinant;
+      double gee = weight.ee * pee + weight.en * pen;
+      double gen = weight.ee * pen + weight.en * pnn;
+      double gne = weight.en * pee + weight.nn * pen;
+      double gnn = weight.en * pen + weight.nn * pnn;
+      double sum = 0;
+      double mx = 0;
+      double my = 0;
+      double xx = 0;
+      double yy = 0;
+      double xy = 0;
+      for (int i = from; i < to; i++) {
+        if (!wanted.test(i)) {
+          continue;
+        }
+        double dx = track.ra(i) - east;
+        double dy = track.dec(i) - north;
+        double w = Math.exp(-(pee * dx * dx + 2 * pen * dx * dy + pnn * dy * dy) / 2);
+        double x = gee * dx + gen * dy;
+        double y = gne * dx + gnn * dy;
+        sum += w;
+        mx += w * x;
+        my += w * y;
+        xx += w * x * x;
+        yy += w * y * y;
+        xy += w * x * y;
+      }
+      if (!(sum > 0)) {
+        return weight;
+      }
+      mx /= sum;
+      my /= sum;
+      // K = G S, since (1/S + 1/M)^-1 = M (S + M)^-1 S.
+      CoreShape next =
+          new CoreShape(
+              2 * (gee * see + gen * sen + xx / sum - mx * mx),
+              2 * (gne * sen + gnn * snn + yy / sum - my * my),
+              2 * (gee * sen + gen * snn + xy / sum - mx * my));
+      east += 2 * mx;
+      north += 2 * my;
+      double change = Math.abs(next.ee - weight.ee) + Math.abs(next.nn - weight.nn);
+      weight = next;
+      if (change < CONVERGED * (next.ee + next.nn)) {
+        return weight;
+      }
+    }
+    return weight;
+  }
+}

@@ -1,0 +1,206 @@
+package io.github.roundstar.diagnosis.exposures;
+
+import io.github.roundstar.model.Equipment;
+import io.github.roundstar.model.Estimate;
+import io.github.roundstar.model.ExposureFrame;
+import io.github.roundstar.signal.Quantile;
+import io.github.roundstar.stars.ImageShape;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** All exposures of a night against its guide log. */
+public final class ExposureStudy {
+  /** Less than this share of an exposure in the log tells too little of its stars. */
+  private static final double ENOUGH_COVERAGE = 0.9;
+
+  /** Share of the measured stretch that the log must give to be its explanation. */
+  private static final double EXPLAINS = 0.5;
+
+  /** Long axes that are farther apart have different causes [deg]. */
+  private static final double SAME_ANGLE_DEGREES = 30;
+
+  private final MainCamera camera;
+  private final List<GuidedRun> runs;
+  private final Equipment equipment;
+  private final Optional<FieldTurn> turn;
+  private final CameraClock clock;
+  private final RoundWidth width;
+  private final List<Window> windows = new ArrayList<>();
+  private final Optional<Flexure> flexure;
+
+  private ExposureStudy(
+      MainCamera camera, List<GuidedRun> runs, Equipment equipment, Optional<FieldTurn> turn) {
+    this.camera = camera;
+    this.runs = runs;
+    this.equipment = equipment;
+    this.turn = turn;
+    clock = CameraClock.of(camera.frames(), runs.stream().map(GuidedRun::run).toList());
+    Optional<ImageShape> before = Optional.empty();
+    for (ExposureFrame frame : camera.frames()) {
+      Optional<ImageShape> shape = Optional.ofNullable(camera.shapes().get(frame.file()));
+      Instant start = clock.inLog(frame.start());
+      windows.add(Window.of(frame, start, runs, MeasuredShape.of(frame, shape, before, equipment)));
+      before = shape;
+    }
+    width = RoundWidth.of(widths(), equipment.seeingFwhmArcsec());
+    flexure = Flexure.of(pairs());
+  }
+
+  /**
+   * Judges the exposures.
+   *
+   * @param runs the night's runs in order of time
+   * @param turn how the field turns, where that is known
+   */
+  public static ExposureReport of(
+      MainCamera camera, List<GuidedRun> runs, Equipment equipment, Optional<FieldTurn> turn) {
+    return new ExposureStudy(camera, runs, equipment, turn).report();
+  }
+
+  private List<Double> widths() {
+    List<Double> widths = new ArrayList<>();
+    for (Window window : windows) {
+      boolean told =
+          window.coverage() >= ENOUGH_COVERAGE
+              && window.measured().isPresent()
+              && window.measured().get().fwhmArcsec().isPresent();
+      if (told) {
+        double fwhm = window.measured().get().fwhmArcsec().getAsDouble();
+        widths.add(RoundWidth.withoutMotion(fwhm, window.motion()));
+      }
+    }
+    return widths;
+  }
+
+  private List<Flexure.Pair> pairs() {
+    List<Flexure.Pair> pairs = new ArrayList<>();
+    for (int i = 1; i < windows.size(); i++) {
+      Window before = windows.get(i - 1);
+      Window now = windows.get(i);
+      boolean usable =
+          before.run().isPresent()
+              && before.run().equals(now.run())
+              && before.coverage() >= ENOUGH_COVERAGE
+              && now.coverage() >= ENOUGH_COVERAGE
+              && now.measured().flatMap(MeasuredShape::shift).isPresent();
+      if (usable) {
+        var shift = now.measured().orElseThrow().shift().orElseThrow();
+        pairs.add(
+            new Flexure.Pair(
+                shift.eastArcsec() - (now.motion().meanEast() - before.motion().meanEast()),
+                shift.northArcsec() - (now.motion().meanNorth() - before.motion().meanNorth()),
+                shift.sigmaArcsec(),
+                (now.middleSeconds() - before.middleSeconds()) / 3600));
+      }
+    }
+    return pairs;
+  }
+
+  private ExposureReport report() {
+    List<PredictedShape> predicted = new ArrayList<>();
+    List<Boolean> explained = new ArrayList<>();
+    for (Window window : windows) {
+      PredictedShape shape =
+          PredictedShape.of(window, window.turned(turn, equipment), width.fwhmArcsec());
+      predicted.add(shape);
+      explained.add(window.measured().isEmpty() || explains(shape, window.measured().get()));
+    }
+    ImageCause imageCause = new ImageCause(context(explained));
+    List<JudgedExposure> judged = new ArrayList<>();
+    for (int i = 0; i < windows.size(); i++) {
+      judged.add(judge(windows.get(i), predicted.get(i), explained.get(i), imageCause));
+    }
+    return new ExposureReport(
+        judged, clock.words(), width.fwhmArcsec(), width.from(), flexure, camera.problems());
+  }
+
+  /** Whether the log's stretch makes up at least half of the measured one, along the same axis. */
+  private static boolean explains(PredictedShape predicted, MeasuredShape measured) {
+    double found = Math.log(measured.elongation().value());
+    double told = Math.log(predicted.elongation().value());
+    boolean along =
+        measured.angleDegrees().isEmpty()
+            || ImageCause.apart(
+                    measured.angleDegrees().getAsDouble(), predicted.stretch().angleDegrees())
+                < SAME_ANGLE_DEGREES;
+    return told >= EXPLAINS * found && along;
+  }
+
+  private JudgedExposure judge(
+      Window window, PredictedShape predicted, boolean explained, ImageCause imageCause) {
+    if (window.coverage() < ENOUGH_COVERAGE) {
+      Cause cause =
+          window.lostShare() > (1 - ENOUGH_COVERAGE) / 2
+              ? new Cause("star-lost", "the guide star was lost during the exposure")
+              : new Cause(null, "the guide log does not cover the exposure");
+      return new JudgedExposure(window, Optional.empty(), "not covered", cause, equipment);
+    }
+    Estimate elongation =
+        window.measured().map(MeasuredShape::elongation).orElse(predicted.elongation());
+    String verdict = verdict(elongation, equipment.limits().elongation());
+    Cause cause = new Cause(null, "");
+    if (verdict.equals("trailed")) {
+      double seeing = width.fwhmArcsec().value();
+      cause =
+          explained
+              ? new LogCause(window.run().orElseThrow(), window.from(), window.to(), seeing).find()
+              : imageCause.find(
+                  window, window.measured().orElseThrow(), window.zenith(equipment), seeing);
+    }
+    return new JudgedExposure(window, Optional.of(predicted), verdict, cause, equipment);
+  }
+
+  /** Round is at most two thirds of the way to the limit, for certain. */
+  static String verdict(Estimate elongation, double limit) {
+    if (elongation.lo95() > limit) {
+      return "trailed";
+    }
+    return elongation.hi95() <= 1 + (limit - 1) * 2 / 3 ? "round" : "borderline";
+  }
+
+  private ImageCause.NightContext context(List<Boolean> explained) {
+    List<Double> widths = new ArrayList<>();
+    List<Double> offZenith = new ArrayList<>();
+    double cosine = 0;
+    double sine = 0;
+    List<Double> angles = new ArrayList<>();
+    for (int i = 0; i < windows.size(); i++) {
+      Window window = windows.get(i);
+      if (window.measured().isEmpty()) {
+        continue;
+      }
+      MeasuredShape measured = window.measured().get();
+      measured.fwhmArcsec().ifPresent(widths::add);
+      boolean trailed =
+          verdict(measured.elongation(), equipment.limits().elongation()).equals("trailed");
+      if (!trailed || explained.get(i) || measured.angleDegrees().isEmpty()) {
+        continue;
+      }
+      double angle = measured.angleDegrees().getAsDouble();
+      angles.add(angle);
+      cosine += Math.cos(Math.toRadians(2 * angle));
+      sine += Math.sin(Math.toRadians(2 * angle));
+      window
+          .zenith(equipment)
+          .ifPresent(z -> offZenith.add(ImageCause.apart(angle, z.positionAngleDegrees())));
+    }
+    double mean = Math.toDegrees(Math.atan2(sine, cosine)) / 2;
+    return new ImageCause.NightContext(
+        flexure,
+        widths.isEmpty()
+            ? OptionalDouble.empty()
+            : OptionalDouble.of(Quantile.of(array(widths), 0.1)),
+        offZenith.isEmpty()
+            ? OptionalDouble.empty()
+            : OptionalDouble.of(Quantile.median(array(offZenith))),
+        angles.stream().mapToDouble(a -> ImageCause.apart(a, mean)).max(),
+        angles.size());
+  }
+
+  private static double[] array(List<Double> values) {
+    return values.stream().mapToDouble(v -> v).toArray();
+  }
+}

@@ -1,0 +1,19 @@
+package io.github.roundstar.diagnosis.exposures;
+
+import io.github.roundstar.model.Estimate;
+import io.github.roundstar.model.GuideRun;
+import java.util.Optional;
+
+/**
+ * What is known of a run of guiding when its exposures are judged.
+ *
+ * @param run the run
+ * @param track where the star was
+ * @param decBacklashArcsec play in declination
+ * @param periodicArcsec periodic error peak to peak at the axis, where one was found
+ */
+public record GuidedRun(
+    GuideRun run,
+    StarTrack track,
+    Optional<Estimate> decBacklashArcsec,
+    Optional<Estimate> periodicArcsec) {}

@@ -1,0 +1,176 @@
+package io.github.roundstar.diagnosis.exposures;
+
+import io.github.roundstar.signal.Stretch;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What trailed an exposure whose stars are longer than the guide log explains. The rules, in order:
+ *
+ * <ol>
+ *   <li>{@code field-rotation}: the stars lie along circles about a point.
+ *   <li>{@code optics}: they point outwards from the centre, or grow towards one side.
+ *   <li>{@code differential-flexure}: the two cameras surely move apart, and the trail of that
+ *       explains at least half of what is missing, along the measured axis.
+ *   <li>{@code atmospheric-dispersion}: the long axis points to the zenith, here and in the median
+ *       of all such exposures of the night, and the star is at least 35 degrees from it.
+ *   <li>{@code focus}: the stars are at least 1.4 times as wide as in the night's best tenth.
+ *   <li>{@code optics}: the long axis keeps its angle over all such exposures, three or more.
+ * </ol>
+ *
+ * <p>Limits: common practice, no source; simulated nights with one fault confirm them.
+ */
+final class ImageCause {
+  private static final double HALF = 0.5;
+  private static final double SAME_ANGLE_DEGREES = 25;
+  private static final double ZENITH_ANGLE_DEGREES = 15;
+  private static final double LEAST_ZENITH_DISTANCE_DEGREES = 35;
+  private static final double WIDE = 1.4;
+  private static final int FEWEST_ALIKE = 3;
+
+  /**
+   * What the night's unexplained exposures have in common.
+   *
+   * @param flexure how the cameras move apart
+   * @param bestFwhmArcsec width that a tenth of the night's exposures stay below [arcsec]
+   * @param offZenithDegrees median angle between long axis and zenith direction over them [deg]
+   * @param angleScatterDegrees largest angle between any long axis and their mean [deg]
+   * @param alike how many they are
+   */
+  record NightContext(
+      Optional<Flexure> flexure,
+      OptionalDouble bestFwhmArcsec,
+      OptionalDouble offZenithDegrees,
+      OptionalDouble angleScatterDegrees,
+      int alike) {}
+
+  private final NightContext night;
+
+  ImageCause(NightContext night) {
+    this.night = night;
+  }
+
+  /**
+   * The cause; its code is null when no rule holds.
+   *
+   * @param window the exposure on the log
+   * @param measured what its stars tell
+   * @param zenith where the zenith was, if that can be known
+   * @param seeing width of the round image [arcsec]
+   */
+  Cause find(
+      Window window, MeasuredShape measured, Optional<ZenithDirection> zenith, double seeing) {
+    if (measured.pattern().equals("rotation")) {
+      return new Cause("field-rotation", "the stars lie along circles about a point of the field");
+    }
+    if (measured.pattern().equals("radial") || measured.pattern().equals("one-sided")) {
+      return new Cause(
+          "optics",
+          measured.pattern().equals("radial")
+              ? "the stars point outwards from the centre of the field"
+              : "the stars grow towards one side of the field");
+    }
+    return flexure(window, measured, seeing)
+        .or(() -> dispersion(measured, zenith))
+        .or(() -> focus(measured))
+        .or(() -> fixedAngle(measured))
+        .orElse(
+            new Cause(
+                null, "the stars are longer than the guide log explains, and nothing tells why"));
+  }
+
+  private Optional<Cause> flexure(Window window, MeasuredShape measured, double seeing) {
+    if (night.flexure().isEmpty() || !night.flexure().get().certain()) {
+      return Optional.empty();
+    }
+    Flexure flexure = night.flexure().get();
+    double east = flexure.eastArcsecPerHour().value() * window.frame().seconds() / 3600;
+    double north = flexure.northArcsecPerHour().value() * window.frame().seconds() / 3600;
+    Stretch with =
+        PredictedShape.stretch(window.core(i -> true, PredictedShape.trail(east, north), seeing));
+    double found = Math.log(measured.elongation().value());
+    double alone =
+        Math.log(
+            PredictedShape.stretch(window.core(i -> true, new double[3], seeing)).elongation());
+    boolean explains = Math.log(with.elongation()) - alone >= HALF * (found - alone);
+    boolean along =
+        measured.angleDegrees().isEmpty()
+            || apart(measured.angleDegrees().getAsDouble(), with.angleDegrees())
+                < SAME_ANGLE_DEGREES;
+    return explains && along
+        ? Optional.of(
+            new Cause(
+                "differential-flexure",
+                format(
+                    "the cameras move apart by %.1f (%.1f .. %.1f) arcsec/h east and %.1f (%.1f .."
+                        + " %.1f) north, which gives an elongation of %.2f",
+                    flexure.eastArcsecPerHour().value(),
+                    flexure.eastArcsecPerHour().lo95(),
+                    flexure.eastArcsecPerHour().hi95(),
+                    flexure.northArcsecPerHour().value(),
+                    flexure.northArcsecPerHour().lo95(),
+                    flexure.northArcsecPerHour().hi95(),
+                    with.elongation())))
+        : Optional.empty();
+  }
+
+  private Optional<Cause> dispersion(MeasuredShape measured, Optional<ZenithDirection> zenith) {
+    if (zenith.isEmpty()
+        || measured.angleDegrees().isEmpty()
+        || night.offZenithDegrees().isEmpty()) {
+      return Optional.empty();
+    }
+    double off = apart(measured.angleDegrees().getAsDouble(), zenith.get().positionAngleDegrees());
+    boolean low = zenith.get().distanceDegrees() >= LEAST_ZENITH_DISTANCE_DEGREES;
+    boolean towards =
+        off < ZENITH_ANGLE_DEGREES && night.offZenithDegrees().getAsDouble() < ZENITH_ANGLE_DEGREES;
+    return low && towards
+        ? Optional.of(
+            new Cause(
+                "atmospheric-dispersion",
+                format(
+                    "the long axis lies within %.0f deg of the zenith direction, at %.0f deg zenith"
+                        + " distance",
+                    off, zenith.get().distanceDegrees())))
+        : Optional.empty();
+  }
+
+  private Optional<Cause> focus(MeasuredShape measured) {
+    if (measured.fwhmArcsec().isEmpty() || night.bestFwhmArcsec().isEmpty()) {
+      return Optional.empty();
+    }
+    double ratio = measured.fwhmArcsec().getAsDouble() / night.bestFwhmArcsec().getAsDouble();
+    return ratio >= WIDE
+        ? Optional.of(
+            new Cause(
+                "focus", format("the stars are %.1f times as wide as in the best images", ratio)))
+        : Optional.empty();
+  }
+
+  private Optional<Cause> fixedAngle(MeasuredShape measured) {
+    boolean same =
+        night.alike() >= FEWEST_ALIKE
+            && measured.angleDegrees().isPresent()
+            && night.angleScatterDegrees().isPresent()
+            && night.angleScatterDegrees().getAsDouble() < SAME_ANGLE_DEGREES;
+    return same
+        ? Optional.of(
+            new Cause(
+                "optics",
+                format(
+                    "the stars of %d exposures are long at one angle, whatever the guiding did",
+                    night.alike())))
+        : Optional.empty();
+  }
+
+  /** Angle between two axes [deg, 0..90]. */
+  static double apart(double one, double other) {
+    double apart = Math.abs(one - other) % 180;
+    return Math.min(apart, 180 - apart);
+  }
+
+  private static String format(String pattern, Object... values) {
+    return String.format(Locale.ROOT, pattern, values);
+  }
+}

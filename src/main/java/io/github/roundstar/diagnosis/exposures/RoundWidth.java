@@ -1,0 +1,67 @@
+package io.github.roundstar.diagnosis.exposures;
+
+import io.github.roundstar.model.Estimate;
+import io.github.roundstar.signal.Quantile;
+import io.github.roundstar.signal.RobustScale;
+import java.util.Arrays;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/**
+ * Width of the star image that air and optics alone make.
+ *
+ * @param fwhmArcsec the width [arcsec]
+ * @param from where it comes from, in words
+ */
+record RoundWidth(Estimate fwhmArcsec, String from) {
+  private static final double FWHM_PER_SIGMA = 2 * Math.sqrt(2 * Math.log(2));
+
+  /** The air changes over a night by about this share; common practice, no source. */
+  private static final double USUAL_SPREAD = 0.15;
+
+  /** What is usual under a suburban sky [arcsec]; common practice, no source. */
+  private static final Estimate USUAL = new Estimate(2.8, 2, 4);
+
+  private static final int FEWEST_MEASURED = 3;
+
+  /**
+   * Width of one measured star image with the motion that widened it taken out; 0 if none is left.
+   */
+  static double withoutMotion(double fwhmArcsec, WindowMotion motion) {
+    double mean = (motion.ee() + motion.nn()) / 2;
+    double excess = Math.hypot((motion.ee() - motion.nn()) / 2, motion.en());
+    double area = Math.pow(fwhmArcsec / FWHM_PER_SIGMA, 4);
+    double variance = Math.sqrt(excess * excess + area) - mean;
+    return variance > 0 ? FWHM_PER_SIGMA * Math.sqrt(variance) : 0;
+  }
+
+  /**
+   * The measured widths of the night win over what the equipment file says, and that over what is
+   * usual.
+   *
+   * @param measured widths without the motion [arcsec]
+   */
+  static RoundWidth of(List<Double> measured, OptionalDouble declared) {
+    double[] widths = measured.stream().mapToDouble(w -> w).filter(w -> w > 0).toArray();
+    if (widths.length >= FEWEST_MEASURED) {
+      double median = Quantile.median(widths);
+      double half = Math.max(0.05 * median, Math.min(0.3 * median, 2 * RobustScale.of(widths)));
+      return new RoundWidth(
+          Estimate.symmetric(median, half), "the stars of " + widths.length + " exposures");
+    }
+    if (declared.isPresent()) {
+      double width = declared.getAsDouble();
+      return new RoundWidth(
+          new Estimate(width, width * (1 - USUAL_SPREAD), width * (1 + USUAL_SPREAD)),
+          "seeing_fwhm_arcsec of the equipment file");
+    }
+    if (widths.length > 0) {
+      double middle = Quantile.median(widths);
+      double[] ends = {Arrays.stream(widths).min().orElse(middle), middle};
+      return new RoundWidth(
+          new Estimate(middle, 0.8 * ends[0], 1.25 * Arrays.stream(widths).max().orElse(middle)),
+          "the stars of few exposures");
+    }
+    return new RoundWidth(USUAL, "what is usual, since neither images nor equipment file tell");
+  }
+}

@@ -1,0 +1,37 @@
+package io.github.roundstar.diagnosis.exposures;
+
+import io.github.roundstar.model.Equipment;
+import io.github.roundstar.model.GuideRun;
+import io.github.roundstar.sky.SiderealRate;
+import io.github.roundstar.sky.Site;
+import io.github.roundstar.sky.StarPlace;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Where the zenith is, seen from a star.
+ *
+ * @param positionAngleDegrees the parallactic angle [deg]
+ * @param distanceDegrees zenith distance of the star [deg]
+ */
+record ZenithDirection(double positionAngleDegrees, double distanceDegrees) {
+  private static final double HOURS_PER_SECOND = SiderealRate.ARCSEC_PER_SECOND / 54_000;
+
+  /** At a time of a run; nothing where latitude, declination or hour angle are not known. */
+  static Optional<ZenithDirection> of(GuideRun run, Equipment equipment, double seconds) {
+    OptionalDouble own = run.pointing().latitudeDegrees();
+    OptionalDouble latitude = own.isPresent() ? own : equipment.site().latitudeDegrees();
+    OptionalDouble declination = run.pointing().declinationDegrees();
+    OptionalDouble hourAngle = run.pointing().hourAngleHours();
+    if (latitude.isEmpty() || declination.isEmpty() || hourAngle.isEmpty()) {
+      return Optional.empty();
+    }
+    Site site = new Site(latitude.getAsDouble());
+    StarPlace star =
+        StarPlace.ofHours(
+            hourAngle.getAsDouble() + seconds * HOURS_PER_SECOND, declination.getAsDouble());
+    double angle = site.parallacticAngleDegrees(star);
+    return Optional.of(
+        new ZenithDirection(((angle % 180) + 180) % 180, 90 - site.altitudeDegrees(star)));
+  }
+}

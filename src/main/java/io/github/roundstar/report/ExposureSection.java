@@ -1,0 +1,201 @@
+package io.github.roundstar.report;
+
+import io.github.roundstar.report.Page.Block;
+import io.github.roundstar.report.Page.Cell;
+import io.github.roundstar.report.Page.Column;
+import io.github.roundstar.report.Page.KeyFigure;
+import io.github.roundstar.report.Page.Section;
+import io.github.roundstar.report.Page.Table;
+import io.github.roundstar.report.chart.FootprintSheet;
+import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.report.words.Sentences;
+import io.github.roundstar.report.words.Times;
+import io.github.roundstar.results.Exposure;
+import io.github.roundstar.results.ExposureCounts;
+import io.github.roundstar.results.ExposureEvidence;
+import io.github.roundstar.results.NightEvidence;
+import io.github.roundstar.results.NightResult;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Which exposures trailed, and why. */
+final class ExposureSection {
+  private static final int MOST_ROWS = 400;
+  private static final int MOST_PROBLEMS = 50;
+
+  private ExposureSection() {}
+
+  /** The section; nothing without exposures. */
+  static Optional<Section> of(NightResult result, NightEvidence evidence, Charts charts) {
+    if (result.exposures() == null || evidence.exposures().isEmpty()) {
+      return Optional.empty();
+    }
+    ExposureEvidence shown = evidence.exposures().get();
+    List<Block> blocks = new ArrayList<>();
+    if (!result.exposures().isEmpty()) {
+      Block sheet = Block.text(sentences(shown).toArray(String[]::new));
+      blocks.add(
+          Optional.ofNullable(charts.of(() -> FootprintSheet.draw(result.exposures())))
+              .map(sheet::with)
+              .orElse(sheet));
+      blocks.add(
+          Block.text(evidence(result.exposures()).toArray(String[]::new))
+              .with(table(result.exposures())));
+    }
+    problems(shown.problems()).ifPresent(blocks::add);
+    return Optional.of(
+        new Section("exposures", heading(ExposureCounts.of(result.exposures())), blocks));
+  }
+
+  /** How many are round, for the first screen. */
+  static Optional<KeyFigure> figure(NightResult result) {
+    if (result.exposures() == null || result.exposures().isEmpty()) {
+      return Optional.empty();
+    }
+    ExposureCounts counts = ExposureCounts.of(result.exposures());
+    List<String> others = new ArrayList<>();
+    counts
+        .trailedByCause()
+        .forEach((cause, n) -> others.add(Numbers.count(n) + " lost to " + plain(cause)));
+    if (counts.borderline() > 0) {
+      others.add(Numbers.count(counts.borderline()) + " borderline");
+    }
+    if (counts.notCovered() > 0) {
+      others.add(Numbers.count(counts.notCovered()) + " not covered by the log");
+    }
+    return Optional.of(
+        new KeyFigure(
+            Numbers.count(counts.round()),
+            "",
+            "of " + Numbers.counted(counts.all(), "exposure", "exposures") + " round",
+            others.isEmpty() ? "None trailed." : Sentences.whole(Sentences.list(others))));
+  }
+
+  private static String heading(ExposureCounts counts) {
+    if (counts.all() == 0) {
+      return "No exposure of this night could be used";
+    }
+    String head =
+        Numbers.count(counts.round())
+            + " of "
+            + Numbers.counted(counts.all(), "exposure is", "exposures are")
+            + " round";
+    Optional<Map.Entry<String, Integer>> most =
+        counts.trailedByCause().entrySet().stream().max(Map.Entry.comparingByValue());
+    return most.map(
+            cause ->
+                head
+                    + ", "
+                    + Numbers.count(cause.getValue())
+                    + (cause.getKey().equals("unknown")
+                        ? " trailed without a cause that stands out"
+                        : " lost to " + plain(cause.getKey())))
+        .orElse(counts.round() == counts.all() ? head : head + ", none certainly trailed");
+  }
+
+  private static String plain(String cause) {
+    return switch (cause) {
+      case "unknown" -> "what cannot be told";
+      case "polar-axis" -> "drift (polar axis)";
+      case "dec-backlash" -> "backlash in Dec";
+      case "star-lost" -> "a lost guide star";
+      case "differential-flexure" -> "flexure between the cameras";
+      default -> cause.replace('-', ' ');
+    };
+  }
+
+  private static List<String> sentences(ExposureEvidence shown) {
+    List<String> sentences = new ArrayList<>();
+    sentences.add(Sentences.whole(shown.clock()));
+    sentences.add(
+        "Air and optics alone make stars "
+            + Numbers.both(shown.roundFwhmArcsec())
+            + " arcsec wide; this comes from "
+            + shown.roundFrom()
+            + ".");
+    if (shown.flexureEastArcsecPerHour() != null) {
+      sentences.add(
+          "From exposure to exposure the two cameras move apart by "
+              + Numbers.both(shown.flexureEastArcsecPerHour())
+              + " arcsec/h east and "
+              + Numbers.both(shown.flexureNorthArcsecPerHour())
+              + " north, dithers and guiding taken out.");
+    }
+    return sentences;
+  }
+
+  /** Of each cause, what spoke for it in its first exposure. */
+  private static List<String> evidence(List<Exposure> exposures) {
+    List<String> causes = new ArrayList<>();
+    List<String> sentences = new ArrayList<>();
+    for (int i = 0; i < exposures.size(); i++) {
+      Exposure e = exposures.get(i);
+      boolean fresh = e.cause() != null && !causes.contains(e.cause());
+      if (fresh && e.evidence() != null) {
+        causes.add(e.cause());
+        sentences.add(
+            Sentences.whole(plain(e.cause()) + ", as in no. " + (i + 1) + ": " + e.evidence()));
+      }
+    }
+    return sentences;
+  }
+
+  private static Table table(List<Exposure> exposures) {
+    List<Exposure> shown = exposures.subList(0, Math.min(MOST_ROWS, exposures.size()));
+    List<List<Cell>> rows = new ArrayList<>();
+    for (int i = 0; i < shown.size(); i++) {
+      rows.add(row(i + 1, shown.get(i)));
+    }
+    return new Table(
+            shown.size() < exposures.size()
+                ? "The first " + MOST_ROWS + " exposures; the others are in the CSV file"
+                : "Exposures; position angles run from north through east",
+            List.of(
+                Column.numbers("no.", ""),
+                Column.words("file"),
+                Column.numbers("start", "UTC"),
+                Column.words("verdict"),
+                Column.words("cause"),
+                Column.numbers("elon\u00adgation, log", ""),
+                Column.numbers("elon\u00adgation, measured", ""),
+                Column.numbers("angle, log", "deg"),
+                Column.numbers("angle, measured", "deg"),
+                Column.numbers("FWHM", "arcsec")),
+            rows)
+        .withoutEmptyColumns();
+  }
+
+  private static List<Cell> row(int number, Exposure e) {
+    return List.of(
+        Cell.count(number),
+        Cell.of(e.file()),
+        Cell.of(Times.clock(Instant.parse(e.startUtc()))),
+        Cell.of(e.verdict()),
+        Cell.of(e.cause() == null ? "" : plain(e.cause())),
+        Cell.of(e.predictedElongation()),
+        Cell.of(e.measuredElongation()),
+        angle(e.predictedAngleDeg()),
+        angle(e.measuredAngleDeg()),
+        Cell.of(e.measuredFwhmArcsec()));
+  }
+
+  private static Cell angle(Double degrees) {
+    return degrees == null ? Cell.NOT_KNOWN : Cell.of(Numbers.fixed(degrees, 0));
+  }
+
+  private static Optional<Block> problems(List<String> problems) {
+    if (problems.isEmpty()) {
+      return Optional.empty();
+    }
+    List<List<Cell>> rows =
+        problems.stream().limit(MOST_PROBLEMS).map(text -> List.of(Cell.of(text))).toList();
+    return Optional.of(
+        Block.text(
+                Numbers.counted(problems.size(), "file", "files")
+                    + " could not be used; the others were.")
+            .with(new Table("", List.of(Column.words("what and how to mend it")), rows)));
+  }
+}

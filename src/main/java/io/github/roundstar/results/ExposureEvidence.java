@@ -1,0 +1,39 @@
+package io.github.roundstar.results;
+
+import io.github.roundstar.model.Estimate;
+import java.util.List;
+
+/**
+ * What a report shows of the exposures beside their figures.
+ *
+ * @param spans when they were taken, in the order of the result's exposures
+ * @param clock how the clocks were brought together, in words
+ * @param roundFwhmArcsec width of the star image that air and optics alone make [arcsec]
+ * @param roundFrom where that width comes from, in words
+ * @param flexureEastArcsecPerHour how the cameras move apart; null when it cannot be told
+ * @param flexureNorthArcsecPerHour likewise
+ * @param problems files that could not be used
+ */
+public record ExposureEvidence(
+    List<Span> spans,
+    String clock,
+    Estimate roundFwhmArcsec,
+    String roundFrom,
+    Estimate flexureEastArcsecPerHour,
+    Estimate flexureNorthArcsecPerHour,
+    List<String> problems) {
+  /** Copies. */
+  public ExposureEvidence {
+    spans = List.copyOf(spans);
+    problems = List.copyOf(problems);
+  }
+
+  /**
+   * Start and end.
+   *
+   * @param startSeconds since the night's first frame [s]
+   * @param endSeconds since the night's first frame [s]
+   * @param verdict round, borderline, trailed or not covered
+   */
+  public record Span(double startSeconds, double endSeconds, String verdict) {}
+}

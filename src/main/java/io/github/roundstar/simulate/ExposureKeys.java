@@ -1,0 +1,42 @@
+package io.github.roundstar.simulate;
+
+import io.github.roundstar.formats.FormatException;
+import io.github.roundstar.formats.TomlTable;
+import java.util.Optional;
+
+/** The {@code [exposures]} table of a scenario. */
+final class ExposureKeys {
+  private ExposureKeys() {}
+
+  static Optional<ExposurePlan> read(TomlTable root) throws FormatException {
+    if (!root.has("exposures")) {
+      return Optional.empty();
+    }
+    TomlTable table = root.table("exposures");
+    return Optional.of(
+        new ExposurePlan(
+            table.number("seconds", 1, 7200).orElse(300),
+            table.number("gap_s", 0, 3600).orElse(5),
+            table.number("wait_s", 0, 3600).orElse(Double.NaN),
+            table.number("clock_offset_s", -200_000, 200_000).orElse(0),
+            optics(table),
+            table.number("flexure_ra_arcsec_per_hour", -1000, 1000).orElse(0),
+            table.number("flexure_dec_arcsec_per_hour", -1000, 1000).orElse(0),
+            table.number("guide_star_east_arcmin", -600, 600).orElse(0),
+            table.number("guide_star_north_arcmin", -600, 600).orElse(0),
+            table.number("dispersion_arcsec", 0, 10).orElse(0)));
+  }
+
+  private static ExposurePlan.Optics optics(TomlTable table) throws FormatException {
+    return new ExposurePlan.Optics(
+        table.number("fwhm_arcsec", 0.3, 20).orElse(2.4),
+        table.number("elongation", 1, 10).orElse(1),
+        table.number("angle_deg", 0, 180).orElse(0),
+        table.flag("radial").orElse(false),
+        table.number("scale", 0.05, 20).orElse(1.2),
+        table.integer("width_px", 100, 2000).orElse(600),
+        table.integer("height_px", 100, 2000).orElse(400),
+        table.number("position_angle_deg", -360, 360).orElse(0),
+        table.integer("stars", 1, 500).orElse(60));
+  }
+}

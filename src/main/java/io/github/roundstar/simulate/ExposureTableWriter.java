@@ -1,0 +1,110 @@
+package io.github.roundstar.simulate;
+
+import io.github.roundstar.formats.EcsvWriter;
+import io.github.roundstar.formats.EcsvWriter.Column;
+import io.github.roundstar.simulate.SimulatedExposure.Image;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Writes exposures as a list with star shapes, measured with a little noise as a program would. */
+public final class ExposureTableWriter {
+  /** Noise of either part of the logarithm of the elongation: that of some sixty stars. */
+  private static final double STRETCH_SIGMA = 0.008;
+
+  private static final double SHIFT_SIGMA_ARCSEC = 0.05;
+  private static final double GAUSSIAN_95 = 1.96;
+
+  private ExposureTableWriter() {}
+
+  /**
+   * Writes the list.
+   *
+   * @param out where to; stays open
+   */
+  public static void write(SimulatedNight night, List<SimulatedExposure> exposures, Appendable out)
+      throws IOException {
+    Map<String, Object> meta = new LinkedHashMap<>();
+    meta.put("note", "invented exposures of a simulated night");
+    EcsvWriter table =
+        new EcsvWriter(
+            out,
+            List.of(
+                new Column("file", "string", ""),
+                new Column("start", "string", ""),
+                new Column("seconds", "float64", "s"),
+                new Column("elongation", "float64", ""),
+                new Column("elongation_lo", "float64", ""),
+                new Column("elongation_hi", "float64", ""),
+                new Column("fwhm", "float64", "arcsec"),
+                new Column("angle", "float64", "deg"),
+                new Column("shift_east", "float64", "arcsec"),
+                new Column("shift_north", "float64", "arcsec"),
+                new Column("shift_error", "float64", "arcsec"),
+                new Column("pattern", "string", "")),
+            meta);
+    NoiseStream noise = NoiseStream.of(night.scenario().evening().seed(), "exposures", 0);
+    SimulatedExposure before = null;
+    for (SimulatedExposure exposure : exposures) {
+      table.row(row(night, exposure, before, noise));
+      before = exposure;
+    }
+  }
+
+  private static List<String> row(
+      SimulatedNight night,
+      SimulatedExposure exposure,
+      SimulatedExposure before,
+      NoiseStream noise) {
+    Image image = exposure.image();
+    double size = StrictMath.log(image.elongation());
+    double angle = StrictMath.toRadians(2 * image.angleDegrees());
+    double along = size * StrictMath.cos(angle) + STRETCH_SIGMA * noise.gaussian();
+    double aslant = size * StrictMath.sin(angle) + STRETCH_SIGMA * noise.gaussian();
+    double measured = StrictMath.hypot(along, aslant);
+    double low = Math.max(0, measured - GAUSSIAN_95 * STRETCH_SIGMA);
+    double degrees = StrictMath.toDegrees(StrictMath.atan2(aslant, along)) / 2;
+    List<String> row = new ArrayList<>();
+    row.add(exposure.file());
+    row.add(exposure.start().toString());
+    row.add(FixedDecimal.text(exposure.seconds(), 1));
+    row.add(FixedDecimal.text(StrictMath.exp(measured), 4));
+    row.add(FixedDecimal.text(StrictMath.exp(low), 4));
+    row.add(FixedDecimal.text(StrictMath.exp(measured + GAUSSIAN_95 * STRETCH_SIGMA), 4));
+    row.add(FixedDecimal.text(image.fwhmArcsec(), 3));
+    row.add(FixedDecimal.text(degrees < 0 ? degrees + 180 : degrees, 1));
+    boolean follows = before != null && before.run() == exposure.run();
+    for (int axis = 0; axis < 2; axis++) {
+      double jitter = SHIFT_SIGMA_ARCSEC * noise.gaussian();
+      row.add(
+          follows
+              ? FixedDecimal.text(exposure.meanPlace()[axis] - before.meanPlace()[axis] + jitter, 3)
+              : "");
+    }
+    row.add(follows ? FixedDecimal.text(SHIFT_SIGMA_ARCSEC, 3) : "");
+    row.add(pattern(night, exposure));
+    return row;
+  }
+
+  /** The pattern that stars over the whole field would show. */
+  private static String pattern(SimulatedNight night, SimulatedExposure exposure) {
+    ExposurePlan plan = night.scenario().exposures().orElseThrow();
+    ExposurePlan.Optics optics = plan.optics();
+    double corner =
+        optics.arcsecPerPixel() * StrictMath.hypot(optics.widthPixels(), optics.heightPixels()) / 2;
+    double turned =
+        StrictMath.toRadians(
+            exposure.turns().get(exposure.turns().size() - 1) - exposure.turns().get(0));
+    double variance = turned * turned * corner * corner / 12;
+    double width = optics.fwhmArcsec() / 2.3548200450309493;
+    if (variance > 0.08 * width * width) {
+      return "rotation";
+    }
+    if (optics.radial() && optics.elongation() > 1.04) {
+      return "radial";
+    }
+    return exposure.image().elongation() > 1.03 ? "uniform" : "none";
+  }
+}

@@ -1,0 +1,114 @@
+package io.github.roundstar.diagnosis.exposures;
+
+import java.util.Locale;
+
+/** Invented nights with one fault each, and the cause that its trailed exposures have. */
+enum SingleFault {
+  PERIODIC_ERROR(
+      "periodic-error",
+      """
+      [mount]
+      worm_period_s = 240
+      [[mount.harmonic]]
+      order = 1
+      amplitude_arcsec = 22
+      [loop.ra]
+      gain = 0.15
+      """,
+      ""),
+  POLAR_AXIS(
+      "polar-axis",
+      """
+      [polar_axis]
+      azimuth_arcmin = 18
+      altitude_arcmin = 10
+      [loop]
+      dec_direction = "off"
+      """,
+      ""),
+  DEC_BACKLASH(
+      "dec-backlash",
+      """
+      [mount]
+      dec_backlash_arcsec = 7
+      dec_wander_arcsec_per_root_s = 0.12
+      [loop.dec]
+      gain = 0.5
+      """,
+      ""),
+  JOLTS("jolts", "[loop.ra]\ngain = 0.12\n" + knocks(), ""),
+  OVER_CORRECTION(
+      "over-correction",
+      """
+      [loop.ra]
+      gain = 1.05
+      delay_frames = 1
+      """,
+      ""),
+  SLOW_SETTLING(
+      "slow-settling",
+      """
+      [loop.ra]
+      gain = 0.12
+      [loop.dec]
+      gain = 0.5
+      """,
+      "wait_s = 2"),
+  DIFFERENTIAL_FLEXURE(
+      "differential-flexure",
+      "",
+      "flexure_ra_arcsec_per_hour = 30\nflexure_dec_arcsec_per_hour = 9"),
+  OPTICS("optics", "", "elongation = 1.35\nangle_deg = 40"),
+  DISPERSION("atmospheric-dispersion", "", "dispersion_arcsec = 0.85");
+
+  /** A cable that catches and lets go, once in each exposure. */
+  private static String knocks() {
+    StringBuilder knocks = new StringBuilder();
+    for (int minute = 3; minute < 100; minute += 4) {
+      knocks.append("[[knock]]\nat_min = ").append(minute);
+      knocks.append("\nra_arcsec = ").append(minute % 8 == 3 ? 7 : -7).append('\n');
+    }
+    return knocks.toString();
+  }
+
+  final String cause;
+  private final String mount;
+  private final String camera;
+
+  SingleFault(String cause, String mount, String camera) {
+    this.cause = cause;
+    this.mount = mount;
+    this.camera = camera;
+  }
+
+  String scenario(long seed) {
+    return String.format(
+        Locale.ROOT,
+        """
+        [night]
+        seed = %d
+        cadence_s = 3
+        latitude_deg = 48
+        [noise]
+        white_arcsec = 0.35
+        [dither]
+        every_min = 11
+        size_arcsec = %s
+        [[run]]
+        duration_min = 100
+        declination_deg = %s
+        hour_angle_h = %s
+        [exposures]
+        seconds = %s
+        %s
+        %s
+        """,
+        seed,
+        this == SLOW_SETTLING ? "15" : "6",
+        this == DISPERSION ? "-5" : "25",
+        this == DISPERSION ? "-3.5" : "-1",
+        this == SLOW_SETTLING || this == JOLTS ? "120" : "300",
+        camera,
+        mount);
+  }
+}
