@@ -167,9 +167,4 @@ final class LayoutTimes {
     ZoneOffset at = read.offset().or(form::utcOffset).orElse(ZoneOffset.UTC);
     return date.flatMap(d -> read.time().map(t -> OffsetDateTime.of(d, t, at)));
   }
-
-  /** A date that a line of the log tells. */
-  Optional<LocalDate> date(String text) {
-    return ClockText.of(text, form.order()).date();
-  }
 }

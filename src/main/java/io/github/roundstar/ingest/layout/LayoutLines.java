@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
-import java.util.stream.Stream;
 
 /**
  * The rows of a text log one by one, and what the lines between them said. A line is a row if no
@@ -24,12 +23,8 @@ public final class LayoutLines implements Closeable {
   private final ColumnPlaces places;
   private final Map<Setting, String> told = new EnumMap<>(Setting.class);
   private List<String> cells = List.of();
-  private Optional<RunMarks.Block> leftOut = Optional.empty();
-  private EventRule.Kind lasting = EventRule.Kind.GUIDING;
-  private EventRule.Kind once;
-  private Matcher onceLine;
-  private String lostTime;
-  private String note;
+  private final LeftOutLines leftOut;
+  private final Happenings happenings;
   private int run;
   private boolean inRun;
   private boolean rowsSeen;
@@ -40,6 +35,8 @@ public final class LayoutLines implements Closeable {
   public LayoutLines(TextSource source, Layout layout) {
     this.source = source;
     this.layout = layout;
+    this.leftOut = new LeftOutLines(layout);
+    this.happenings = new Happenings(layout.events());
     this.places = new ColumnPlaces(source.file(), layout);
     this.inRun = layout.runs().begins().isEmpty();
     this.namesSeen = layout.text().names().isEmpty();
@@ -54,10 +51,7 @@ public final class LayoutLines implements Closeable {
   /** Goes to the next row; false at the end. */
   public boolean next() throws IOException, FormatException {
     if (rowTaken()) {
-      once = null;
-      onceLine = null;
-      lostTime = null;
-      note = null;
+      happenings.rowTaken();
     }
     while (source.next()) {
       boolean faulty = source.fault().isPresent();
@@ -67,7 +61,7 @@ public final class LayoutLines implements Closeable {
         rowPending = true;
         return true;
       }
-      if (lostTime != null) {
+      if (lostTime().isPresent()) {
         cells = List.of();
         rowsSeen = true;
         rowPending = true;
@@ -93,7 +87,7 @@ public final class LayoutLines implements Closeable {
   }
 
   private boolean sort(String line) throws FormatException {
-    if (inBlock(line) || line.isBlank() || beginsRun(line) || endsRun(line)) {
+    if (leftOut.holds(line) || line.isBlank() || beginsRun(line) || endsRun(line)) {
       return false;
     }
     if (layout.text().names().flatMap(names -> names.find(line)).isPresent()) {
@@ -119,29 +113,6 @@ public final class LayoutLines implements Closeable {
       return true;
     }
     return !takeSettings(line) && (rowLike || rowsSeen);
-  }
-
-  private boolean inBlock(String line) {
-    if (leftOut.isPresent() && leftOut.get().to().isEmpty() && isOfOtherKind(line)) {
-      leftOut = Optional.empty(); // and the line is a line like others
-    }
-    if (leftOut.isEmpty()) {
-      leftOut =
-          layout.runs().leftOut().stream()
-              .filter(block -> block.from().find(line).isPresent())
-              .findFirst();
-      return leftOut.isPresent();
-    }
-    if (leftOut.get().to().flatMap(to -> to.find(line)).isPresent()) {
-      leftOut = Optional.empty();
-    }
-    return true;
-  }
-
-  private boolean isOfOtherKind(String line) {
-    return line.isBlank()
-        || Stream.of(layout.text().remark(), layout.text().names(), layout.runs().begins())
-            .anyMatch(pattern -> pattern.flatMap(p -> p.find(line)).isPresent());
   }
 
   private boolean beginsRun(String line) {
@@ -173,8 +144,7 @@ public final class LayoutLines implements Closeable {
   private void newRun() {
     run++;
     rowsSeen = false;
-    lasting = EventRule.Kind.GUIDING;
-    once = null;
+    happenings.newRun();
   }
 
   private void takeNames(String line) throws FormatException {
@@ -201,56 +171,32 @@ public final class LayoutLines implements Closeable {
     if (!inRun) {
       return false;
     }
-    for (EventRule rule : layout.events()) {
-      Optional<Matcher> found = rule.line().flatMap(pattern -> pattern.find(line));
-      if (found.isPresent()) {
-        happened(rule.means(), found.get(), line);
-        return true;
-      }
+    Optional<EventRule> told = happenings.take(line);
+    if (told.isPresent() && told.get().means() == EventRule.Kind.FLIP && rowsSeen) {
+      newRun();
+      happenings.take(line);
     }
-    return false;
-  }
-
-  private void happened(EventRule.Kind kind, Matcher found, String line) {
-    switch (kind) {
-      case SETTLING, IDLE, GUIDING -> lasting = kind;
-      case LOST -> {
-        lostTime = LinePattern.group(found, "time").orElse(null);
-        once = lostTime == null ? once : kind; // the rows themselves show what was not measured
-      }
-      case NOTE -> note = line.strip();
-      case FLIP -> {
-        if (rowsSeen) {
-          newRun();
-        }
-        once = kind;
-      }
-      case DITHER -> {
-        lasting = EventRule.Kind.GUIDING;
-        once = kind;
-        onceLine = found;
-      }
-    }
+    return told.isPresent();
   }
 
   /** Whether the row is a line without fields that tells of a lost star; its time, if so. */
   public Optional<String> lostTime() {
-    return Optional.ofNullable(lostTime);
+    return happenings.lostTime();
   }
 
   /** What the lines before the row said of it. */
   public EventRule.Kind event() {
-    return once != null ? once : lasting;
+    return happenings.event();
   }
 
   /** A remark before the row. */
   public Optional<String> note() {
-    return Optional.ofNullable(note);
+    return happenings.note();
   }
 
   /** A named group of the line that told of a dither. */
   public Optional<String> ditherGroup(String name) {
-    return Optional.ofNullable(onceLine).flatMap(found -> LinePattern.group(found, name));
+    return happenings.ditherGroup(name);
   }
 
   /** Number of the run that the row belongs to, from 1, where no column tells it. */

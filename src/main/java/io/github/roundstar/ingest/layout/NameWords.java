@@ -41,7 +41,6 @@ final class NameWords {
           "d",
           "position",
           "displacement");
-  private static final Set<String> LETTER = Set.of("dir", "direction", "letter", "way", "toward");
   private static final Set<String> SIGNAL = Set.of("snr", "signal", "s/n");
   private static final Set<String> FLUX =
       Set.of("flux", "brightness", "adu", "counts", "intensity", "light");
@@ -127,10 +126,6 @@ final class NameWords {
     return any(OFFSET);
   }
 
-  boolean isLetter() {
-    return any(LETTER);
-  }
-
   boolean isSnr() {
     return any(SIGNAL);
   }
@@ -145,10 +140,6 @@ final class NameWords {
 
   boolean isTime() {
     return any(TIME);
-  }
-
-  boolean isDate() {
-    return has("date") || has("day");
   }
 
   boolean isRun() {

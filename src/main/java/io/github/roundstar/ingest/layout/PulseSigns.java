@@ -4,7 +4,6 @@ import io.github.roundstar.model.PierSide;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -17,9 +16,6 @@ import java.util.stream.IntStream;
  * a letter says of a direction is checked against the data; what neither says stays nameless.
  */
 final class PulseSigns {
-  private static final double CLEARLY_LESS = 0.6;
-  private static final int FEWEST_PULSES = 20;
-
   private final PulseSeries series;
   private final PulseQuestions questions;
   private final List<Decision> decisions;
@@ -68,7 +64,7 @@ final class PulseSigns {
       withoutPulses();
       return;
     }
-    findLag(pulses);
+    lag = PulseRow.lag(series, pulses, decisions);
     if (series.alongCamera()) {
       new CameraAngle(series, questions, positive, lag).find(pulses).ifPresent(on -> axes = on);
     } else {
@@ -106,36 +102,6 @@ final class PulseSigns {
     }
   }
 
-  private void findLag(double[][] pulses) {
-    double[] share = new double[2];
-    int rows = 0;
-    for (double[] axis : pulses) {
-      for (Optional<PierSide> side : series.sides()) {
-        PulseAnswer same = series.answer(axis, 0, side);
-        PulseAnswer next = series.answer(axis, 1, side);
-        share[0] += same.share() * same.rows();
-        share[1] += next.share() * same.rows();
-        rows += same.rows();
-      }
-    }
-    double best = Math.max(share[0], share[1]) / Math.max(1, rows);
-    double other = Math.min(share[0], share[1]) / Math.max(1, rows);
-    lag = share[1] > share[0] ? 1 : 0;
-    String because =
-        String.format(
-            Locale.ROOT,
-            "over %d pulses the offset of the same row explains %.0f %% of them, that of the row"
-                + " before %.0f %%",
-            rows,
-            100 * share[0] / Math.max(1, rows),
-            100 * share[1] / Math.max(1, rows));
-    boolean clear = best >= PulseSeries.ENOUGH_SHARE && 1 - best < CLEARLY_LESS * (1 - other);
-    decisions.add(
-        clear && rows >= FEWEST_PULSES
-            ? Decision.certain("pulse row", lag == 1 ? "next" : "same", because)
-            : Decision.open("pulse row", because, "[pulses]\nrow = \"same\"   # or \"next\""));
-  }
-
   private void findSigns(double[] pulse, boolean dec) {
     Meaning offset = dec ? Meaning.DEC_OFFSET : Meaning.RA_OFFSET;
     Meaning signed = dec ? Meaning.DEC_PULSE : Meaning.RA_PULSE;
@@ -149,7 +115,7 @@ final class PulseSigns {
       asNamed(dec);
       return;
     }
-    int[] signs = signsBySide(pulse, dec);
+    int[] signs = new RelativeSigns(series, questions, decisions, lag).bySide(pulse, dec);
     if (signs.length == 0) {
       star.ifPresent(to -> positive.put(offset, to));
       if (!letters) {
@@ -231,59 +197,5 @@ final class PulseSigns {
               PulseQuestions.word(dec) + " relative sign", relative > 0 ? "+" : "-", fits));
       questions.noteSense(dec);
     }
-  }
-
-  /** Sign of the pulse against its own axis's offset on each side of the pier; empty if unclear. */
-  private int[] signsBySide(double[] pulse, boolean dec) {
-    List<Optional<PierSide>> all = series.sides();
-    int[] signs = new int[all.size()];
-    int known = 0;
-    for (Optional<PierSide> side : all) {
-      PulseAnswer answer = series.answer(pulse, lag, side);
-      double own = PulseSeries.own(answer, dec);
-      double other = PulseSeries.own(answer, !dec);
-      int sign = own > 0 ? 1 : -1;
-      if (series.changes(
-          pulse,
-          lag,
-          side,
-          part -> !PulseSeries.isOwn(part, dec) || sign * PulseSeries.own(part, dec) > 0)) {
-        questions.openChange(PulseQuestions.word(dec) + " signs");
-        return new int[0];
-      }
-      if (answer.share() < PulseSeries.ENOUGH_SHARE) {
-        continue;
-      }
-      if (!PulseSeries.isOwn(answer, dec)) {
-        decisions.add(
-            Decision.open(
-                PulseQuestions.word(dec) + " pulses",
-                String.format(
-                    Locale.ROOT,
-                    "they follow the other axis's offset (%.3g against %.3g per unit): two columns"
-                        + " may be swapped",
-                    other,
-                    own),
-                LayoutText.column(
-                            ColumnMeanings.rule(
-                                series.column(Meaning.RA_OFFSET).orElseThrow(), Meaning.RA_OFFSET))
-                        .strip()
-                    + "   # or dec-offset, and the other column ra-offset"));
-        return new int[0];
-      }
-      signs[known++] = sign;
-    }
-    if (known < all.size()) {
-      decisions.add(
-          Decision.open(
-              PulseQuestions.word(dec) + " signs",
-              "too few pulses follow the offset for its sign to be told",
-              questions.ask(
-                  dec ? Meaning.DEC_OFFSET : Meaning.RA_OFFSET,
-                  dec ? Direction.NORTH : Direction.EAST,
-                  dec ? Direction.SOUTH : Direction.WEST)));
-      return new int[0];
-    }
-    return signs;
   }
 }
