@@ -34,7 +34,8 @@ public final class TruthTable {
    * @param noiseArcsec white noise of a frame
    * @param playArcsec backlash in declination
    */
-  private record Case(String name, double gain, double noiseArcsec, double playArcsec, String more) {}
+  private record Case(
+      String name, double gain, double noiseArcsec, double playArcsec, String more) {}
 
   private static final List<Case> CASES =
       List.of(
@@ -42,9 +43,13 @@ public final class TruthTable {
           new Case("low gain, noisy", 0.3, 0.8, 1, KnownTruthTest.WORM),
           new Case("high gain, calm", 0.9, 0.2, 4, KnownTruthTest.WORM),
           new Case(
-              "gusts", 0.6, 0.45, 0,
+              "gusts",
+              0.6,
+              0.45,
+              0,
               KnownTruthTest.WORM + "[gusts]\nper_hour = 8\namplitude_arcsec = 4\n"),
-          new Case("camera turned", 0.6, 0.45, 1.5, "camera_angle_deg = 5\n" + KnownTruthTest.WORM));
+          new Case(
+              "camera turned", 0.6, 0.45, 1.5, "camera_angle_deg = 5\n" + KnownTruthTest.WORM));
 
   /** Errors of one figure over the nights of a case, and how often its interval held the truth. */
   private static final class Column {
@@ -125,8 +130,7 @@ public final class TruthTable {
         .get(0);
   }
 
-  private static void add(
-      Map<String, Column> columns, Case kind, RunResult run, RunTruth truth) {
+  private static void add(Map<String, Column> columns, Case kind, RunResult run, RunTruth truth) {
     boolean worm = !run.periodic().components().isEmpty();
     column(columns, "worm amplitude [arcsec]")
         .add(worm ? run.periodic().components().get(0).amplitudeArcsecAxis() : null, 6);
@@ -136,8 +140,7 @@ public final class TruthTable {
         .add(run.driftArcsecPerMinuteSky().ra(), truth.ra().driftArcsecPerMinute());
     column(columns, "Dec drift [arcsec/min]")
         .add(run.driftArcsecPerMinuteSky().dec(), truth.dec().driftArcsecPerMinute());
-    column(columns, "RA noise [arcsec]")
-        .add(run.noiseFloorArcsec().ra(), truth.ra().noiseArcsec());
+    column(columns, "RA noise [arcsec]").add(run.noiseFloorArcsec().ra(), truth.ra().noiseArcsec());
     column(columns, "Dec noise [arcsec]")
         .add(run.noiseFloorArcsec().dec(), truth.dec().noiseArcsec());
     boolean ra = run.responseArcsecPerSecond().ra() != null;
@@ -147,8 +150,7 @@ public final class TruthTable {
         .add(ra ? run.responseArcsecPerSecond().ra().axis() : null, turned * DECLARED);
     column(columns, "Dec response [arcsec/s]")
         .add(dec ? run.responseArcsecPerSecond().dec().axis() : null, turned * DECLARED);
-    column(columns, "Dec backlash [arcsec]")
-        .add(run.backlashArcsecAxis().dec(), kind.playArcsec());
+    column(columns, "Dec backlash [arcsec]").add(run.backlashArcsecAxis().dec(), kind.playArcsec());
     column(columns, "camera angle [deg]")
         .add(run.responseArcsecPerSecond().crossAxisDeg(), turned < 1 ? 5 : 0);
   }
