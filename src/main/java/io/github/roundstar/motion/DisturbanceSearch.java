@@ -18,7 +18,7 @@ public final class DisturbanceSearch {
   /** Jolts of the two axes that lie so many frames apart are one. */
   private static final int TOGETHER = 2;
 
-  /** A set point that moves may be missed by some of the way: no jolt so many frames about it. */
+  /** A set point that moves may be missed by some of the way: no shift so many frames about it. */
   private static final int NEAR_DITHER = 2;
 
   private final Frames frames;
@@ -103,7 +103,7 @@ public final class DisturbanceSearch {
   private void add(Span span, List<Disturbance> all) {
     int first = measured[span.first()];
     int last = measured[span.last()];
-    if (dithers(first, span.shape() == Jolt.Shape.PASSING ? first : last)) {
+    if (span.shape() == Jolt.Shape.LASTING && dithers(first, last)) {
       return;
     }
     all.add(

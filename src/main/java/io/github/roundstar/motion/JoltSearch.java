@@ -135,8 +135,8 @@ final class JoltSearch {
       double strength = Math.abs(normed[i]) / limit;
       if (strength > 1 && (best[i] == null || clearlyAbove(strength, best[i].strength()))) {
         double size = shift(scores, shape, i, length).size();
-        // The flanks of a large passing shift reach into the frames beside it.
-        int beside = shape == Jolt.Shape.PASSING && strength > LARGE ? 1 : 0;
+        // The flanks of a passing shift reach into the frames beside it, and pulses answer them.
+        int beside = shape == Jolt.Shape.LASTING ? 0 : strength > LARGE ? 2 : 1;
         Jolt jolt =
             new Jolt(
                 shape,

@@ -77,7 +77,8 @@ class CommandLineTest {
       Object[] withOut = Stream.concat(Stream.of(words), Stream.of("--out", out)).toArray();
       Ran.of(command.equals("analyze") ? withOut : words).endsWith(0);
     }
-    assertThat(names(out)).containsExactly("2026-10-08.html", "2026-10-08.json");
+    assertThat(names(out))
+        .containsExactly("2026-10-08.html", "2026-10-08.json", "2026-10-08.worm.ecsv");
     assertThat(folder.resolve("truth.toml")).isNotEmptyFile();
   }
 
