@@ -60,9 +60,8 @@ final class Verdicts {
       return Decision.CANNOT_TELL;
     }
     long unknown = NEEDED.stream().filter(code -> level(code) == Level.CANNOT_TELL).count();
-    return roundAlready() || airBound() || unknown <= MOST_UNKNOWN
-        ? Decision.LEAVE_ALONE
-        : Decision.CANNOT_TELL;
+    boolean explained = unknown <= MOST_UNKNOWN && Unexplained.words(facts).isEmpty();
+    return roundAlready() || airBound() || explained ? Decision.LEAVE_ALONE : Decision.CANNOT_TELL;
   }
 
   /** Whether guiding keeps within the user's limit and no exposure is known to have trailed. */
@@ -137,6 +136,10 @@ final class Verdicts {
       return "This log cannot tell; record "
           + Wording.counted((int) Math.ceil(more), "minute")
           + " more of guiding on one star, with pulses logged.";
+    }
+    Optional<String> unexplained = Unexplained.words(facts);
+    if (unexplained.isPresent()) {
+      return "This log cannot tell what moves the star: " + unexplained.get() + ".";
     }
     List<String> unknown =
         findings.stream()
