@@ -46,15 +46,15 @@ enum Fault {
     @Override
     void add(PlayedNight night) {
       double wanted = night.times() * night.fixFirstArcsec2();
-      night.decWander = 0.012;
+      night.decWander = 0.008;
       night.azimuth = 0;
       night.altitude = 0;
-      night.ditherMinutes = 6;
+      night.ditherMinutes = 3;
       night.play = 0;
       double without = decMeanSquare(night);
-      night.play = 2;
-      while (night.play < 40 && decMeanSquare(night) - without < wanted) {
-        night.play *= 1.3;
+      night.play = 3;
+      while (night.play < 14 && decMeanSquare(night) - without < wanted) {
+        night.play *= 1.2;
       }
     }
   },

@@ -51,8 +51,11 @@ final class Verdicts {
   private Decision decision(Finding leading) {
     FindingCode code = FindingCode.of(leading.code());
     boolean wind = code == FindingCode.JOLTS && facts.events().mostlyGusts();
-    boolean tools = code.decision() == Decision.ADJUST_MOUNT;
-    return wind || (tools && roundAlready()) ? Decision.LEAVE_ALONE : code.decision();
+    return wind || (isTools(leading) && roundAlready()) ? Decision.LEAVE_ALONE : code.decision();
+  }
+
+  private static boolean isTools(Finding finding) {
+    return FindingCode.of(finding.code()).decision() == Decision.ADJUST_MOUNT;
   }
 
   private Decision withoutLeading() {
@@ -102,7 +105,7 @@ final class Verdicts {
               + Worth.clause(facts, leading)
               + ".";
       case LEAVE_ALONE ->
-          roundAlready()
+          isTools(leading) && roundAlready()
               ? "Leave the mount alone: stars are round within your limit of "
                   + facts.limit().orElseThrow().words()
                   + "; the largest part left is this: "
