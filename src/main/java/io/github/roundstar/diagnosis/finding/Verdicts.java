@@ -51,8 +51,11 @@ final class Verdicts {
   private Decision decision(Finding leading) {
     FindingCode code = FindingCode.of(leading.code());
     boolean wind = code == FindingCode.JOLTS && facts.events().mostlyGusts();
-    boolean tools = code.decision() == Decision.ADJUST_MOUNT;
-    return wind || (tools && roundAlready()) ? Decision.LEAVE_ALONE : code.decision();
+    return wind || (isTools(leading) && roundAlready()) ? Decision.LEAVE_ALONE : code.decision();
+  }
+
+  private static boolean isTools(Finding finding) {
+    return FindingCode.of(finding.code()).decision() == Decision.ADJUST_MOUNT;
   }
 
   private Decision withoutLeading() {
@@ -60,9 +63,8 @@ final class Verdicts {
       return Decision.CANNOT_TELL;
     }
     long unknown = NEEDED.stream().filter(code -> level(code) == Level.CANNOT_TELL).count();
-    return roundAlready() || airBound() || unknown <= MOST_UNKNOWN
-        ? Decision.LEAVE_ALONE
-        : Decision.CANNOT_TELL;
+    boolean explained = unknown <= MOST_UNKNOWN && Unexplained.words(facts).isEmpty();
+    return roundAlready() || airBound() || explained ? Decision.LEAVE_ALONE : Decision.CANNOT_TELL;
   }
 
   /** Whether guiding keeps within the user's limit and no exposure is known to have trailed. */
@@ -103,7 +105,7 @@ final class Verdicts {
               + Worth.clause(facts, leading)
               + ".";
       case LEAVE_ALONE ->
-          roundAlready()
+          isTools(leading) && roundAlready()
               ? "Leave the mount alone: stars are round within your limit of "
                   + facts.limit().orElseThrow().words()
                   + "; the largest part left is this: "
@@ -137,6 +139,10 @@ final class Verdicts {
       return "This log cannot tell; record "
           + Wording.counted((int) Math.ceil(more), "minute")
           + " more of guiding on one star, with pulses logged.";
+    }
+    Optional<String> unexplained = Unexplained.words(facts);
+    if (unexplained.isPresent()) {
+      return "This log cannot tell what moves the star: " + unexplained.get() + ".";
     }
     List<String> unknown =
         findings.stream()

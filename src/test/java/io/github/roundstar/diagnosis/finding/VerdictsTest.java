@@ -49,6 +49,19 @@ class VerdictsTest {
   }
 
   @Test
+  void wanderAndDriftWithoutACauseAreOwnedUpTo() {
+    Verdict wander = of(sound().part(Axis.DEC, "wander", 1));
+    Verdict drift = of(sound().part(Axis.DEC, "drift-lag", 1));
+
+    assertThat(wander.decision()).isEqualTo(Decision.CANNOT_TELL);
+    assertThat(wander.summary()).contains("76 % (63 .. 88) of the trailing is wander", "an hour");
+    assertThat(drift.decision()).isEqualTo(Decision.CANNOT_TELL);
+    assertThat(drift.summary()).contains("drift that no known cause explains", "second star");
+    assertThat(of(sound().part(Axis.DEC, "wander", 0.02)).decision())
+        .isEqualTo(Decision.LEAVE_ALONE);
+  }
+
+  @Test
   void wormBeyondTheLimitIsWorkWithItsGain() {
     Verdict verdict = of(sound().worm(6, 0.1).part(Axis.RA, "periodic:worm", 1));
 
