@@ -81,8 +81,8 @@ final class ExposureSection {
     String head =
         Numbers.count(counts.round())
             + " of "
-            + Numbers.counted(counts.all(), "exposure is", "exposures are")
-            + " round";
+            + Numbers.counted(counts.all(), "exposure", "exposures")
+            + (counts.round() == 1 ? " is round" : " are round");
     Optional<Map.Entry<String, Integer>> most =
         counts.trailedByCause().entrySet().stream().max(Map.Entry.comparingByValue());
     return most.map(
