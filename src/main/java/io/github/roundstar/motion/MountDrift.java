@@ -32,6 +32,11 @@ public final class MountDrift {
     return ToneReading.driftPerSecond(fit, 0).times(60);
   }
 
+  /** Wander and noise that the drift was told from. */
+  RunBackground background() {
+    return fit.model().backgrounds().get(0);
+  }
+
   /** The motion with its unknown steps closed. */
   public LevelledMotion levelled() {
     return LevelledMotion.of(fit).get(0);
