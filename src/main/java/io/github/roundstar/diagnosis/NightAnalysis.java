@@ -11,7 +11,9 @@ import io.github.roundstar.results.Input;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
+import io.github.roundstar.results.PolarAxis;
 import io.github.roundstar.results.RunResult;
+import io.github.roundstar.results.Seeing;
 import io.github.roundstar.results.Unusable;
 import java.util.ArrayList;
 import java.util.List;
@@ -46,7 +48,12 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
       runs.add(
           RunFigures.of(studies.get(i), imaging, gears, equipment, siteShown, reasons.ofRun(i)));
     }
-    reasons.below("").notYet("/polarAxis", "/exposures", "/replay", "/findings", "/verdict");
+    AxisFigures axis =
+        new AxisFigures(AxisSearch.of(studies, equipment), equipment, siteShown);
+    PolarAxis polarAxis = axis.of(reasons.below("/polarAxis"));
+    Seeing seeing =
+        SeeingFigures.of(studies, equipment, siteShown, reasons.below("/seeing"));
+    reasons.below("").notYet("/exposures", "/replay", "/findings", "/verdict");
     NightResult result =
         new NightResult(
             NightResult.SCHEMA,
@@ -54,14 +61,15 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             night.sources().stream().map(NightAnalysis::input).toList(),
             summary,
             runs,
-            null,
+            polarAxis,
+            seeing,
             null,
             null,
             null,
             null,
             reasons.all(),
             Methods.ALL);
-    return new NightAnalysis(result, Evidence.of(night, studies, periodic, equipment));
+    return new NightAnalysis(result, Evidence.of(night, studies, periodic, equipment, axis.trace(studies)));
   }
 
   /** One period and amplitude over all runs; the run's own fit where there is only one. */

@@ -32,6 +32,11 @@ public final class MountDrift {
     return ToneReading.driftPerSecond(fit, 0).times(60);
   }
 
+  /** Number of the run. */
+  public int runId() {
+    return background().run().runId();
+  }
+
   /** Wander and noise that the drift was told from. */
   RunBackground background() {
     return fit.model().backgrounds().get(0);

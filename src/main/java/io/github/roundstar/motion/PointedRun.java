@@ -24,11 +24,13 @@ public record PointedRun(
     return dec.background();
   }
 
-  double firstSeconds() {
+  /** Time of the first measured frame since the run's time zero [s]. */
+  public double firstSeconds() {
     return background().run().motion().seconds(0);
   }
 
-  double lastSeconds() {
+  /** Time of the last measured frame [s]. */
+  public double lastSeconds() {
     return firstSeconds() + background().run().motion().spanSeconds();
   }
 

@@ -30,19 +30,25 @@ public final class PolarAlignment {
   /** Residuals less likely than this are no chance. */
   private static final double CONSISTENT = 0.01;
 
+  /** A pattern that takes away so much of what the axis leaves is the cause. */
+  private static final double MOSTLY = 0.8;
+
   private final AxisSystem system;
   private final double[] parameters;
   private final Covariance covariance;
   private final double inflation;
   private final Site site;
+  private final FreeDrifts free;
   private final AxisResidual residual;
 
-  private PolarAlignment(Site site, Solution solution, double inflation, AxisResidual residual) {
+  private PolarAlignment(
+      Site site, Solution solution, FreeDrifts free, double inflation, AxisResidual residual) {
     this.system = solution.system;
     this.parameters = solution.parameters;
     this.covariance = solution.covariance;
     this.inflation = inflation;
     this.site = site;
+    this.free = free;
     this.residual = residual;
   }
 
@@ -67,24 +73,24 @@ public final class PolarAlignment {
     double chance = plain.chance(free);
     if (!(chance < CONSISTENT)) {
       return new PolarAlignment(
-          site, plain, 1, new AxisResidual(chance, plain.misfit(free), AxisResidual.Pattern.NONE));
+          site, plain, free, 1, new AxisResidual(chance, plain.misfit(free), AxisResidual.Pattern.NONE));
     }
     AxisResidual.Pattern best = AxisResidual.Pattern.IRREGULAR;
     Solution explained = plain;
-    double bestChance = CONSISTENT;
+    double most = plain.squares() - MOSTLY * (plain.squares() - free.squares());
     for (AxisResidual.Pattern pattern : AxisResidual.Pattern.REGULAR) {
       Optional<Solution> tried =
           solve(new AxisSystem(site, air, liftDeviation, runs, pattern.weights(runs)));
-      double left = tried.map(solution -> solution.chance(free)).orElse(0.0);
-      if (pattern.tellable(runs) && left > bestChance) {
+      if (pattern.tellable(runs) && tried.isPresent() && tried.get().squares() < most) {
         best = pattern;
         explained = tried.get();
-        bestChance = left;
+        most = explained.squares();
       }
     }
-    double inflation = explained == plain ? Math.sqrt(Math.max(1, plain.overspread(free))) : 1;
+    double left = explained.chance(free);
+    double inflation = left < CONSISTENT ? Math.sqrt(explained.overspread(free)) : 1;
     return new PolarAlignment(
-        site, explained, inflation, new AxisResidual(chance, plain.misfit(free), best));
+        site, explained, free, inflation, new AxisResidual(chance, plain.misfit(free), best));
   }
 
   private static Optional<Solution> solve(AxisSystem system) {
@@ -222,6 +228,21 @@ public final class PolarAlignment {
     return residual.pattern().regular()
         ? Optional.of(single(system.beside()))
         : Optional.empty();
+  }
+
+  /** Largest error that may be left on the sky once the one found has been taken out [arcmin]. */
+  public double leftArcmin() {
+    return ToneReading.NORMAL_95 * deviation(Math.cos(worst()), Math.sin(worst()));
+  }
+
+  /**
+   * Drift of a run by itself, through its middle: at its begin, its middle and its end [arcsec/min].
+   */
+  public double[] driftOfRun(int run) {
+    double minutes = (system.runs().get(run).lastSeconds() - system.runs().get(run).firstSeconds()) / 60;
+    double bend = 4 * free.bends()[run] / minutes;
+    double slope = free.slopes()[run];
+    return new double[] {slope - bend, slope, slope + bend};
   }
 
   /** Drift in declination that axis and air give a run [arcsec/min]. */

@@ -34,6 +34,7 @@ final class BlankNight {
             "", "2000-01-01T00:00:00Z", null, 0, 0, 0, null, null, null, null, null, null, null),
         List.of(),
         null,
+        null,
         List.of(),
         null,
         null,
@@ -56,6 +57,7 @@ final class BlankNight {
         motion,
         Optional.of(new SpectrumTrace(LINE, LINE, components)),
         Optional.of(new WormTrace(60, 1, BAND, LINE, List.of(LINE))),
+        Optional.empty(),
         List.of());
   }
 }

@@ -27,7 +27,11 @@ final class Glossary {
               "dither",
               "A wanted small move between exposures, so that sensor faults do not add up."),
           word("drift", "Steady creep of the mount when nothing corrects it."),
+          word(
+              "field rotation",
+              "Slow turn of the image about the guide star when the polar axis is off."),
           word("false alarm", "Chance that wander and noise alone show a peak this strong."),
+          word("FWHM", "Full width of a star's image at half of its peak."),
           word("flip", "The change of a German mount from one side of its pier to the other."),
           word("frame", "One exposure of the guide camera."),
           word("hour angle", "How long ago the star crossed the meridian; negative before."),
@@ -51,13 +55,20 @@ final class Glossary {
           word("RA", "Right ascension: east and west on the sky."),
           word("radial", "RA and Dec together, as a distance."),
           word(
+              "refracted pole",
+              "Where the air lifts the pole to: an arcminute or so above the true one."),
+          word(
               "repeatability",
               "Share of the periodic error that comes back every turn; that part can be trained out."),
           word("response", "How far one second of pulse moves the star."),
           word("RMS", "Root of the mean square: the usual size of a scatter."),
           word("run", "Unbroken guiding on one star."),
           word("scatter elongation", "Longest over shortest spread of the offsets; 1 is round."),
+          word("seeing", "Unrest of the air, as the width it gives to a star's image."),
           word("settling", "Time after a dither until the star rests again."),
+          word(
+              "true pole",
+              "The point that the sky turns about, refraction left out."),
           word("UTC", "Coordinated Universal Time, the time of day without zones."),
           word("unlabelled", "A period that no gear in the equipment file has."),
           word("wander", "Slow motion without a period: flexure, gears, cables, air."),

@@ -15,6 +15,7 @@ import java.util.OptionalDouble;
  * @param decMotion declination with corrections taken out, run by run
  * @param spectrum amplitude against period of the motion in right ascension, at the axis
  * @param worm one turn of the worm
+ * @param axis drift in declination against hour angle
  * @param warnings what the reader should know about the input
  */
 public record NightEvidence(
@@ -26,6 +27,7 @@ public record NightEvidence(
     List<MotionTrace> decMotion,
     Optional<SpectrumTrace> spectrum,
     Optional<WormTrace> worm,
+    Optional<AxisTrace> axis,
     List<String> warnings) {
   /** Copies the lists. */
   public NightEvidence {
@@ -46,6 +48,7 @@ public record NightEvidence(
         decMotion,
         spectrum,
         worm,
+        axis,
         toKnow);
   }
 }

@@ -97,6 +97,7 @@ final class SampleNight {
         series.decMotion(),
         Optional.of(series.spectrum(components(gear))),
         Optional.of(series.worm()),
+        Optional.empty(),
         List.of());
   }
 
@@ -126,6 +127,7 @@ final class SampleNight {
             new Backlash(Estimate.symmetric(2.9, 0.4), null),
             new Settling(runs * 5, 11.0, 19.5, 0.08)),
         all,
+        null,
         null,
         List.of(),
         null,
@@ -263,6 +265,7 @@ final class SampleNight {
         r.night(),
         r.runs(),
         r.polarAxis(),
+        r.seeing(),
         r.exposures(),
         r.replay(),
         List.of(
@@ -321,6 +324,7 @@ final class SampleNight {
                 null,
                 List.of())),
         null,
+        null,
         List.of(),
         null,
         null,
@@ -341,6 +345,7 @@ final class SampleNight {
         new OffsetCloud(Polyline.EMPTY, 0, 0, 0, 0),
         List.of(),
         List.of(),
+        Optional.empty(),
         Optional.empty(),
         Optional.empty(),
         List.of("night.csv: no start time: add start to the header"));
