@@ -13,13 +13,12 @@ import io.github.roundstar.results.AxisDrift;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
-import io.github.roundstar.results.PolarAxis;
 import io.github.roundstar.results.RunResult;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
-/** Drift of the mount and, when it is known, where its axis points. */
+/** Drift of the mount. */
 final class DriftSection {
   private static final List<Column> COLUMNS =
       List.of(
@@ -46,9 +45,6 @@ final class DriftSection {
                           COLUMNS,
                           result.runs().stream().map(DriftSection::row).toList())
                       .withoutEmptyColumns()));
-    }
-    if (result.polarAxis() != null) {
-      blocks.add(polarAxis(result.polarAxis()));
     }
     return new Section("drift", heading(result.night()), blocks);
   }
@@ -117,23 +113,5 @@ final class DriftSection {
   /** One decimal: an hour angle with more would tell where the telescope stands. */
   private static Cell coarse(Double value) {
     return value == null ? Cell.NOT_KNOWN : Cell.of(Numbers.fixed(value, 1));
-  }
-
-  private static Block polarAxis(PolarAxis axis) {
-    Table table =
-        new Table(
-            "Where the mount's axis points, from the true pole",
-            List.of(
-                Column.numbers("azimuth, east positive", "arcmin"),
-                Column.numbers("altitude, above positive", "arcmin"),
-                Column.numbers("total on the sky", "arcmin"),
-                Column.words("basis")),
-            List.of(
-                List.of(
-                    Cell.of(axis.azimuthArcmin()),
-                    Cell.of(axis.altitudeArcmin()),
-                    Cell.of(axis.totalArcmin()),
-                    Cell.of(axis.basis() == null ? "" : axis.basis()))));
-    return Block.text().with(table);
   }
 }

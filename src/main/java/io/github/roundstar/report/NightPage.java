@@ -37,6 +37,8 @@ public final class NightPage {
     sections.add(MovementSection.of(result, evidence, charts));
     sections.add(PeriodicSection.of(result, evidence, charts));
     sections.add(DriftSection.of(result, evidence, charts));
+    sections.add(PolarSection.of(result, evidence, charts));
+    SeeingSection.of(result).ifPresent(sections::add);
     sections.add(RowsSection.of(result));
     List<String> warnings = new ArrayList<>(evidence.warnings());
     charts.failure().ifPresent(warnings::add);
