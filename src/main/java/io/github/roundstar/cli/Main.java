@@ -19,7 +19,7 @@ import picocli.CommandLine.ScopeType;
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
     scope = ScopeType.INHERIT,
-    subcommands = {AnalyzeCommand.class, LayoutCommand.class, SimulateCommand.class},
+    subcommands = {AnalyzeCommand.class, LayoutCommand.class, SimulateCommand.class, ToleranceCommand.class},
     synopsisSubcommandLabel = "COMMAND",
     footer = {"", "Example:", "  roundstar analyze sample-logs/good-night.ecsv"})
 public final class Main implements Runnable {
@@ -51,7 +51,7 @@ public final class Main implements Runnable {
   @Override
   public void run() {
     throw new CommandLine.ParameterException(
-        spec.commandLine(), "Missing command: one of analyze, layout, simulate");
+        spec.commandLine(), "Missing command: one of analyze, layout, simulate, tolerance");
   }
 
   private static int explain(Exception failure, CommandLine command, ParseResult parsed) {

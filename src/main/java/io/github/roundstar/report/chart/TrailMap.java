@@ -52,7 +52,7 @@ public final class TrailMap {
         DataPath.stroked(Paths.box(-halfX, -halfY, halfX, halfY), Ink.QUIET.color(), ChartStyle.HAIR));
     plot.addAnnotation(
         DataPath.stroked(trails(sensor), Ink.INK.color(), ChartStyle.stroke(1.8f)));
-    plot.addAnnotation(labels(style, sensor, halfX, halfY));
+    plot.addAnnotation(labels(style, sensor, halfX, halfY, pad));
     double aspect = (halfY + pad) / (halfX + pad);
     int height = (int) Math.round((WIDTH - 2 * MARGIN) * aspect) + ChartStyle.HEADROOM + MARGIN;
     return Optional.of(
@@ -86,7 +86,7 @@ public final class TrailMap {
   }
 
   private static DataLabels labels(
-      ChartStyle style, AxisTrace.Sensor sensor, double halfX, double halfY) {
+      ChartStyle style, AxisTrace.Sensor sensor, double halfX, double halfY, double pad) {
     DataLabels labels = DataLabels.beside(style.font());
     boolean inside =
         Math.abs(sensor.starXArcmin()) <= halfX && Math.abs(sensor.starYArcmin()) <= halfY;
@@ -102,9 +102,9 @@ public final class TrailMap {
     }
     labels.add(
         -halfX,
-        halfY,
+        halfY + pad,
         0,
-        -10,
+        -9,
         DataLabels.Anchor.START,
         "longest: " + Numbers.plain(farthestPixels(sensor)) + " pixels in a corner",
         Ink.INK.color());
