@@ -17,6 +17,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -73,8 +74,17 @@ final class AnalyzeCommand implements Callable<Integer> {
       description = "Leave out of the JSON, too, what would tell where the telescope stands.")
   private boolean share;
 
+  @Option(
+      names = "--show-site",
+      description = "Let the report, too, tell exactly what gives the site away.")
+  private boolean showSite;
+
   @Override
   public Integer call() throws UnusableInputException, UnwritableOutputException {
+    if (share && showSite) {
+      throw new ParameterException(
+          spec.commandLine(), "--share and --show-site exclude each other: give one of them");
+    }
     AnalysisOutcome outcome =
         Analysis.run(
             new AnalysisJob(
@@ -84,6 +94,7 @@ final class AnalyzeCommand implements Callable<Integer> {
                 out,
                 Optional.ofNullable(utcOffset),
                 !share,
+                showSite,
                 Version.number()));
     PrintWriter err = spec.commandLine().getErr();
     outcome.unusable().forEach(err::println);

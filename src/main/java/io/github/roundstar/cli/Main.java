@@ -19,7 +19,12 @@ import picocli.CommandLine.ScopeType;
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
     scope = ScopeType.INHERIT,
-    subcommands = {AnalyzeCommand.class, LayoutCommand.class, SimulateCommand.class, ToleranceCommand.class},
+    subcommands = {
+      AnalyzeCommand.class,
+      LayoutCommand.class,
+      SimulateCommand.class,
+      ToleranceCommand.class
+    },
     synopsisSubcommandLabel = "COMMAND",
     footer = {"", "Example:", "  roundstar analyze sample-logs/good-night.ecsv"})
 public final class Main implements Runnable {

@@ -94,8 +94,7 @@ final class ToleranceCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws UnusableInputException {
-    Equipment given =
-        equipment == null ? Equipment.UNKNOWN : EquipmentReader.read(equipment);
+    Equipment given = equipment == null ? Equipment.UNKNOWN : EquipmentReader.read(equipment);
     within("--declination", declination, -89, 89);
     Equipment asked =
         new Equipment(
@@ -105,7 +104,12 @@ final class ToleranceCommand implements Callable<Integer> {
             imaging(given.imaging()),
             or("--seeing", seeing, 0.1, 30, given.seeingFwhmArcsec()),
             new Limits(
-                or("--elongation", elongation, 1.001, 10, OptionalDouble.of(given.limits().elongation()))
+                or(
+                        "--elongation",
+                        elongation,
+                        1.001,
+                        10,
+                        OptionalDouble.of(given.limits().elongation()))
                     .getAsDouble(),
                 given.limits().rmsArcsec()));
     OptionalDouble none = OptionalDouble.empty();

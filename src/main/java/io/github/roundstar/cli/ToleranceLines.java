@@ -37,8 +37,7 @@ final class ToleranceLines {
     return lines;
   }
 
-  private static void line(
-      List<String> lines, String name, Answer<Double> figure, String pattern) {
+  private static void line(List<String> lines, String name, Answer<Double> figure, String pattern) {
     line(lines, name, figure, value -> format(pattern, value));
   }
 

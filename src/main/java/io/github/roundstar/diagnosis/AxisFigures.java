@@ -4,7 +4,6 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.AxisResidual;
-import io.github.roundstar.motion.PointedRun;
 import io.github.roundstar.motion.PolarAlignment;
 import io.github.roundstar.results.AxisTrace;
 import io.github.roundstar.results.BesideAxis;
@@ -13,9 +12,10 @@ import io.github.roundstar.results.PolarAxis;
 import io.github.roundstar.results.TrackingRate;
 import io.github.roundstar.sky.KingRate;
 import io.github.roundstar.sky.SiderealRate;
-import java.util.List;
+import java.util.DoubleSummaryStatistics;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** Polar axis, tracking rate and field rotation as the result shows them. */
 final class AxisFigures {
@@ -37,7 +37,7 @@ final class AxisFigures {
   /** A tracking rate less well known cannot tell the sidereal rate from the refracted one. */
   private static final double WIDEST_RATE = 0.3;
 
-  /** A degree of declination drift for each radian of hour angle: arcsec/min for one arcmin. */
+  /** Largest drift that an axis one arcminute off makes [arcsec/min]. */
   private static final double ARCSEC_PER_MINUTE_PER_ARCMIN =
       Math.toRadians(SiderealRate.ARCSEC_PER_SECOND / 3600) * 60 * 60;
 
@@ -72,10 +72,9 @@ final class AxisFigures {
     PolarAlignment fit = found.fit();
     Answer<PolarAlignment> both = both(fit);
     Optional<FieldTurn> turn = both.value().map(known -> FieldTurn.of(found, equipment));
-    Answer<FieldTurn> turning =
-        turn.map(Answer::of).orElseGet(() -> Answer.none(both.because()));
+    Answer<FieldTurn> turning = turn.map(Answer::of).orElseGet(() -> Answer.none(both.because()));
     PolarAlignment.Combination known = fit.known();
-    scopeOptics(scope, turning);
+    noteMissing(scope, turning);
     return new PolarAxis(
         scope.orNull("/azimuthArcmin", both.map(p -> shown(p.azimuthArcmin(), 0.1))),
         scope.orNull("/altitudeArcmin", both.map(p -> shown(p.altitudeArcmin(), 0.1))),
@@ -87,8 +86,7 @@ final class AxisFigures {
         turn.flatMap(FieldTurn::cornerTrailArcsec).orElse(null),
         turn.flatMap(FieldTurn::longestExposureSeconds).orElse(null),
         turn.flatMap(FieldTurn::cornerArcmin).orElse(null),
-        new KnownDirection(
-            known.arcmin(), share(known.eastShare()), share(known.highShare())),
+        new KnownDirection(known.arcmin(), share(known.eastShare()), share(known.highShare())),
         both.value().isPresent() ? null : secondPointing(fit),
         scope.orNull("/consistent", consistent(fit.residual())),
         fit.residual().misfitArcsecPerMinute(),
@@ -97,8 +95,15 @@ final class AxisFigures {
         scope.orNull("/trackingRate", rate(found)));
   }
 
-  private static void scopeOptics(Reasons.Scope scope, Answer<FieldTurn> turning) {
-    String missing = turning.value().map(turn -> "the sensor and its scale or the exposure are not known: fill [imaging] in the equipment file").orElse(turning.because());
+  private static void noteMissing(Reasons.Scope scope, Answer<FieldTurn> turning) {
+    String missing =
+        turning
+            .value()
+            .map(
+                turn ->
+                    "the sensor and its scale or the exposure are not known: fill [imaging] in the"
+                        + " equipment file")
+            .orElse(turning.because());
     if (turning.value().flatMap(FieldTurn::cornerTrailArcsec).isEmpty()) {
       scope.note("/cornerTrailArcsec", missing);
     }
@@ -124,7 +129,7 @@ final class AxisFigures {
     if (!siteShown) {
       return Answer.none("left out on request, since it tells the latitude");
     }
-    var lift = found.place().air().poleLiftArcsec(found.place().site());
+    OptionalDouble lift = found.place().air().poleLiftArcsec(found.place().site());
     return lift.isEmpty()
         ? Answer.none("the pole stands too low for the refraction model")
         : Answer.of(found.fit().altitudeArcmin().value() - lift.getAsDouble() / 60);
@@ -134,14 +139,20 @@ final class AxisFigures {
     if (!both) {
       return "one-direction";
     }
-    var hours =
-        fit.runs().stream().mapToDouble(run -> run.middle().hourAngleDegrees() / 15).summaryStatistics();
+    DoubleSummaryStatistics hours =
+        fit.runs().stream()
+            .mapToDouble(run -> run.middle().hourAngleDegrees() / 15)
+            .summaryStatistics();
     return hours.getMax() - hours.getMin() >= APART_HOURS ? "two-pointings" : "curvature";
   }
 
   /** A quarter turn from the direction that is known; in half hours, so that it tells no site. */
   private static double secondPointing(PolarAlignment fit) {
-    double hours = fit.runs().stream().mapToDouble(run -> run.middle().hourAngleDegrees() / 15).average().orElseThrow();
+    double hours =
+        fit.runs().stream()
+            .mapToDouble(run -> run.middle().hourAngleDegrees() / 15)
+            .average()
+            .orElseThrow();
     double there = hours > 0 ? hours - QUARTER_HOURS : hours + QUARTER_HOURS;
     double seen = Math.max(-FARTHEST_HOURS, Math.min(FARTHEST_HOURS, there));
     return Math.rint(2 * seen) / 2;
@@ -170,17 +181,19 @@ final class AxisFigures {
         found.fit().runs().stream()
             .mapToDouble(
                 run ->
-                    KingRate.aboutTruePole(
-                        found.place().site(), found.place().air(), run.middle()))
+                    KingRate.aboutTruePole(found.place().site(), found.place().air(), run.middle()))
             .average()
             .orElseThrow();
-    return Answer.of(
-        new TrackingRate(error.get(), 60 * (king - SiderealRate.ARCSEC_PER_SECOND)));
+    return Answer.of(new TrackingRate(error.get(), 60 * (king - SiderealRate.ARCSEC_PER_SECOND)));
   }
 
   /** What the chart of drifts and the map of the sensor show. */
-  Optional<AxisTrace> trace(List<RunStudy> studies) {
-    return search.value().map(found -> AxisTraces.of(found, both(found.fit()).value().isPresent() && !tooWide(found.fit().known().arcmin()), equipment, siteShown));
+  Optional<AxisTrace> trace() {
+    return search.value().map(found -> AxisTraces.of(found, drawn(found.fit()), equipment));
+  }
+
+  private static boolean drawn(PolarAlignment fit) {
+    return both(fit).value().isPresent() && !tooWide(fit.known().arcmin());
   }
 
   private double share(double value) {

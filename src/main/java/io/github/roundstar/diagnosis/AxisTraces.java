@@ -6,6 +6,7 @@ import io.github.roundstar.motion.PolarAlignment;
 import io.github.roundstar.results.AxisTrace;
 import io.github.roundstar.results.Polyline;
 import io.github.roundstar.sky.PolarAxis;
+import io.github.roundstar.sky.Refraction;
 import io.github.roundstar.sky.StarPlace;
 import io.github.roundstar.sky.TrackedStar;
 import java.util.ArrayList;
@@ -22,27 +23,24 @@ final class AxisTraces {
   private AxisTraces() {}
 
   /**
-   * The traces.
+   * The traces; hour angles to a tenth of an hour, since exact ones tell the site.
    *
    * @param known whether both parts of the axis are known well enough to draw
-   * @param siteShown whether hour angles may be exact, not to a tenth of an hour
    */
-  static AxisTrace of(
-      AxisSearch.Found found, boolean known, Equipment equipment, boolean siteShown) {
+  static AxisTrace of(AxisSearch.Found found, boolean known, Equipment equipment) {
     PolarAlignment fit = found.fit();
     List<AxisTrace.Run> runs = new ArrayList<>();
     for (int r = 0; r < fit.runs().size(); r++) {
-      runs.add(run(found, r, known, siteShown));
+      runs.add(run(found, r, known));
     }
     AxisTrace.Sensor sensor = known ? sensor(FieldTurn.of(found, equipment)) : null;
     return new AxisTrace(runs, known ? axisCurve(found) : Polyline.EMPTY, sensor);
   }
 
-  private static AxisTrace.Run run(
-      AxisSearch.Found found, int r, boolean known, boolean siteShown) {
+  private static AxisTrace.Run run(AxisSearch.Found found, int r, boolean known) {
     PointedRun run = found.fit().runs().get(r);
     double from = hours(run, run.firstSeconds());
-    double shift = siteShown ? 0 : Math.rint(10 * from) / 10 - from;
+    double shift = Math.rint(10 * from) / 10 - from;
     double to = from + (run.lastSeconds() - run.firstSeconds()) / 3600;
     double[] x = {from + shift, (from + to) / 2 + shift, to + shift};
     Polyline model = Polyline.EMPTY;
@@ -89,8 +87,7 @@ final class AxisTraces {
     return Polyline.of(x, y);
   }
 
-  private static double drift(
-      AxisSearch.Found found, Optional<io.github.roundstar.sky.Refraction> air, StarPlace star) {
+  private static double drift(AxisSearch.Found found, Optional<Refraction> air, StarPlace star) {
     PolarAxis axis =
         new PolarAxis(
             found.place().site(),

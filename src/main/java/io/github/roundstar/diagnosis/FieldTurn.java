@@ -38,8 +38,7 @@ record FieldTurn(double degreesPerHour, Optional<SensorField> sensor, OptionalDo
         fastest = Math.abs(rate) > Math.abs(fastest) ? rate : fastest;
       }
     }
-    return new FieldTurn(
-        fastest, SensorField.of(equipment), equipment.imaging().exposureSeconds());
+    return new FieldTurn(fastest, SensorField.of(equipment), equipment.imaging().exposureSeconds());
   }
 
   Optional<Double> exposureSeconds() {
@@ -53,8 +52,7 @@ record FieldTurn(double degreesPerHour, Optional<SensorField> sensor, OptionalDo
 
   /** Longest trail in a corner in one exposure [arcsec]. */
   Optional<Double> cornerTrailArcsec() {
-    return exposureSeconds()
-        .flatMap(seconds -> sensor.map(field -> trail(field, seconds)));
+    return exposureSeconds().flatMap(seconds -> sensor.map(field -> trail(field, seconds)));
   }
 
   /** Exposure with half a pixel of trail in the farthest corner [s]; nothing when nothing turns. */
@@ -65,7 +63,6 @@ record FieldTurn(double degreesPerHour, Optional<SensorField> sensor, OptionalDo
   }
 
   private double trail(SensorField field, double seconds) {
-    return FieldRotation.trailArcsec(
-        60 * field.farthestArcmin(), degreesPerHour * seconds / 3600);
+    return FieldRotation.trailArcsec(60 * field.farthestArcmin(), degreesPerHour * seconds / 3600);
   }
 }

@@ -48,11 +48,9 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
       runs.add(
           RunFigures.of(studies.get(i), imaging, gears, equipment, siteShown, reasons.ofRun(i)));
     }
-    AxisFigures axis =
-        new AxisFigures(AxisSearch.of(studies, equipment), equipment, siteShown);
+    AxisFigures axis = new AxisFigures(AxisSearch.of(studies, equipment), equipment, siteShown);
     PolarAxis polarAxis = axis.of(reasons.below("/polarAxis"));
-    Seeing seeing =
-        SeeingFigures.of(studies, equipment, siteShown, reasons.below("/seeing"));
+    Seeing seeing = SeeingFigures.of(studies, equipment, siteShown, reasons.below("/seeing"));
     reasons.below("").notYet("/exposures", "/replay", "/findings", "/verdict");
     NightResult result =
         new NightResult(
@@ -69,7 +67,8 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             null,
             reasons.all(),
             Methods.ALL);
-    return new NightAnalysis(result, Evidence.of(night, studies, periodic, equipment, axis.trace(studies)));
+    return new NightAnalysis(
+        result, Evidence.of(night, studies, periodic, equipment, axis.trace()));
   }
 
   /** One period and amplitude over all runs; the run's own fit where there is only one. */

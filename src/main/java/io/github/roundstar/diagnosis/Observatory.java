@@ -34,8 +34,7 @@ record Observatory(Site site, Refraction air, double liftDeviation) {
             .filter(OptionalDouble::isPresent)
             .mapToDouble(OptionalDouble::getAsDouble)
             .findFirst();
-    OptionalDouble latitude =
-        logged.isPresent() ? logged : equipment.site().latitudeDegrees();
+    OptionalDouble latitude = logged.isPresent() ? logged : equipment.site().latitudeDegrees();
     if (latitude.isEmpty()) {
       return Answer.none(
           "the latitude is not known: add site_latitude to the log's header or latitude_deg under"
@@ -53,7 +52,6 @@ record Observatory(Site site, Refraction air, double liftDeviation) {
     Refraction air =
         new Refraction(pressure, place.temperatureCelsius().orElse(StandardAir.NIGHT_CELSIUS));
     return Answer.of(
-        new Observatory(
-            new Site(latitude.getAsDouble()), air, known ? AIR_KNOWN : AIR_UNKNOWN));
+        new Observatory(new Site(latitude.getAsDouble()), air, known ? AIR_KNOWN : AIR_UNKNOWN));
   }
 }

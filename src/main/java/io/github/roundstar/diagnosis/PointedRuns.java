@@ -77,8 +77,7 @@ final class PointedRuns {
                       + " record a higher one",
               LOWEST_ALTITUDE));
     }
-    Answer<MountDrift> drift =
-        Directions.of(study.run().sense(), Axis.DEC, study.decDriftFit());
+    Answer<MountDrift> drift = Directions.of(study.run().sense(), Axis.DEC, study.decDriftFit());
     return drift.map(
         dec ->
             new PointedRun(

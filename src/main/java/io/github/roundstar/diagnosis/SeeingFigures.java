@@ -2,6 +2,7 @@ package io.github.roundstar.diagnosis;
 
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Frames;
+import io.github.roundstar.model.Pointing;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Response;
 import io.github.roundstar.results.Seeing;
@@ -16,6 +17,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** From the noise of the guide star to a range of widths of star images. */
 final class SeeingFigures {
@@ -94,7 +96,7 @@ final class SeeingFigures {
   /** Of both axes, where they are known [arcsec]. */
   private static Optional<Double> noise(RunStudy study) {
     double[] squares =
-        java.util.stream.Stream.concat(
+        Stream.concat(
                 study.ra().value().stream()
                     .flatMap(
                         ra ->
@@ -130,7 +132,7 @@ final class SeeingFigures {
   }
 
   private static Double airmass(RunStudy study, Equipment equipment) {
-    var pointing = study.run().pointing();
+    Pointing pointing = study.run().pointing();
     Optional<Site> site =
         Observatory.of(List.of(study.run()), equipment).value().map(Observatory::site);
     if (site.isEmpty()

@@ -16,8 +16,8 @@ import java.util.OptionalDouble;
  * @param starFwhmArcsec width of a star, air and diffraction together [arcsec]
  * @param pixelsPerFwhm sampling
  * @param axisRmsArcsec guide RMS of one axis at the limit of elongation, the other perfect [arcsec]
- * @param sharedRmsArcsec the same of the worse axis with both scattering as asked [arcsec]; infinite
- *     when so even a scatter never makes stars oval
+ * @param sharedRmsArcsec the same of the worse axis with both scattering as asked [arcsec];
+ *     infinite when so even a scatter never makes stars oval
  * @param driftArcsec even drift over an exposure at the limit of elongation [arcsec]
  * @param polarArcmin polar-axis error with half a pixel of trail in the corner [arcmin]
  * @param unguidedSeconds exposure without guiding that the periodic error allows [s]; infinite when

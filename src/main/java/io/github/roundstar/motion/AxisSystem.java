@@ -12,9 +12,9 @@ import java.util.List;
  * of the parameters beforehand.
  *
  * <p>Parameters: the axis east and high on the sky [arcmin]; the excess of refraction; the tracking
- * rate's error [arcsec/min at the axis]; the {@link ResponseExcess} of pulses; and
- * on request a drift beside the axis [arcsec/min] with a weight for each run. The level of every
- * piece of every run is free.
+ * rate's error [arcsec/min at the axis]; the {@link ResponseExcess} of pulses; and on request a
+ * drift beside the axis [arcsec/min] with a weight for each run. The level of every piece of every
+ * run is free.
  */
 final class AxisSystem {
   static final int EAST = 0;
@@ -106,7 +106,8 @@ final class AxisSystem {
         excess.column(r, e).ifPresent(column -> subtract(left, share, column));
       }
       if (besideWeights.length > 0) {
-        subtract(left, p[beside()] * besideWeights[r] / 60, backgrounds.get(r).run().phaseSeconds());
+        subtract(
+            left, p[beside()] * besideWeights[r] / 60, backgrounds.get(r).run().phaseSeconds());
       }
       next = ToneModel.append(backgrounds.get(r), left, all, next);
     }

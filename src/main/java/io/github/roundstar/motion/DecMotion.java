@@ -8,8 +8,8 @@ import java.util.Optional;
 /**
  * A run's motion in declination with the corrections taken out.
  *
- * @param run the motion: pulses pass the play where there certainly is one, and push as declared or,
- *     where that is off, as measured
+ * @param run the motion: pulses pass the play where there certainly is one, and push as declared
+ *     or, where that is off, as measured
  * @param backlash the play; nothing without pulses or with too few frames
  * @param response what was measured behind the play
  */

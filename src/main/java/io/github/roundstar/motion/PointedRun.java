@@ -15,10 +15,7 @@ import java.util.Optional;
  * @param pierSide side of the pier the tube is on
  */
 public record PointedRun(
-    MountDrift dec,
-    Optional<Estimate> raDriftSky,
-    StarPlace atZero,
-    Optional<PierSide> pierSide) {
+    MountDrift dec, Optional<Estimate> raDriftSky, StarPlace atZero, Optional<PierSide> pierSide) {
 
   RunBackground background() {
     return dec.background();

@@ -16,10 +16,10 @@ import org.apache.commons.math3.distribution.ChiSquaredDistribution;
  * Where a mount's axis points, from the motion of all runs of a night.
  *
  * <p>The reconstructed positions in declination are fitted with the exact rotation about an axis in
- * error, refraction included, so that the bend of a run counts as well as its slope; drifts in right
- * ascension join beside a free tracking rate. Generalised least squares against each run's wander
- * and noise. The interval carries the wander, the uncertainty of the mount's response to pulses and
- * of the refraction. There is no cosine of the declination in a drift in declination.
+ * error, refraction included, so that the bend of a run counts as well as its slope; drifts in
+ * right ascension join beside a free tracking rate. Generalised least squares against each run's
+ * wander and noise. The interval carries the wander, the uncertainty of the mount's response to
+ * pulses and of the refraction. There is no cosine of the declination in a drift in declination.
  *
  * @see "Chauvenet (1876), Manual of Spherical and Practical Astronomy, vol. 2"
  */
@@ -73,7 +73,11 @@ public final class PolarAlignment {
     double chance = plain.chance(free);
     if (!(chance < CONSISTENT)) {
       return new PolarAlignment(
-          site, plain, free, 1, new AxisResidual(chance, plain.misfit(free), AxisResidual.Pattern.NONE));
+          site,
+          plain,
+          free,
+          1,
+          new AxisResidual(chance, plain.misfit(free), AxisResidual.Pattern.NONE));
     }
     AxisResidual.Pattern best = AxisResidual.Pattern.IRREGULAR;
     Solution explained = plain;
@@ -114,8 +118,7 @@ public final class PolarAlignment {
                 new Solution(
                     system,
                     parameters,
-                    NeweyWest.covarianceWithPriors(
-                        design, ofFrames, NeweyWest.plugInLag(ofFrames)),
+                    NeweyWest.covarianceWithPriors(design, ofFrames, NeweyWest.plugInLag(ofFrames)),
                     squares(residuals)));
   }
 
@@ -225,9 +228,7 @@ public final class PolarAlignment {
 
   /** The drift beside the axis where its residuals have a pattern [arcsec/min]. */
   public Optional<Estimate> besideArcsecPerMinute() {
-    return residual.pattern().regular()
-        ? Optional.of(single(system.beside()))
-        : Optional.empty();
+    return residual.pattern().regular() ? Optional.of(single(system.beside())) : Optional.empty();
   }
 
   /** Largest error that may be left on the sky once the one found has been taken out [arcmin]. */
@@ -236,10 +237,12 @@ public final class PolarAlignment {
   }
 
   /**
-   * Drift of a run by itself, through its middle: at its begin, its middle and its end [arcsec/min].
+   * Drift of a run by itself, through its middle: at its begin, its middle and its end
+   * [arcsec/min].
    */
   public double[] driftOfRun(int run) {
-    double minutes = (system.runs().get(run).lastSeconds() - system.runs().get(run).firstSeconds()) / 60;
+    double minutes =
+        (system.runs().get(run).lastSeconds() - system.runs().get(run).firstSeconds()) / 60;
     double bend = 4 * free.bends()[run] / minutes;
     double slope = free.slopes()[run];
     return new double[] {slope - bend, slope, slope + bend};

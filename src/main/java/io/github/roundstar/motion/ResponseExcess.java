@@ -48,7 +48,10 @@ final class ResponseExcess {
     return deviations.get(j);
   }
 
-  /** What a unit of a parameter changes in the motion of a run [arcsec]; nothing where it is not its. */
+  /**
+   * What a unit of a parameter changes in the motion of a run [arcsec]; nothing where it is not
+   * its.
+   */
   Optional<double[]> column(int run, int j) {
     int direction = direction(run, j);
     return direction < 0

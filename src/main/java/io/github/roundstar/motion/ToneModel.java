@@ -159,7 +159,11 @@ final class ToneModel {
         appendFamily(parameters, f, r, all, next);
       }
       for (int d = 0; d < ToneLayout.DIRECTIONS; d++) {
-        append(background, ToneColumns.byExcess(background.run(), d), all[layout.excess(layout.slot(r), d)], next);
+        append(
+            background,
+            ToneColumns.byExcess(background.run(), d),
+            all[layout.excess(layout.slot(r), d)],
+            next);
       }
       next += background.whitening().size();
     }

@@ -13,6 +13,7 @@ import io.github.roundstar.model.GuideLog;
 import io.github.roundstar.model.Night;
 import io.github.roundstar.model.SourceFile;
 import io.github.roundstar.report.NightPage;
+import io.github.roundstar.report.SiteDetail;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -101,7 +102,10 @@ public final class Analysis {
       throws UnwritableOutputException {
     NightAnalysis analysis = NightAnalysis.of(night, equipment, job.version(), job.siteShown());
     NightPage.Rendered page =
-        NightPage.render(analysis.result(), analysis.evidence().withWarnings(warnings));
+        NightPage.render(
+            analysis.result(),
+            analysis.evidence().withWarnings(warnings),
+            job.siteInReport() ? SiteDetail.FULL : SiteDetail.ROUNDED);
     return new ResultFiles(job.out())
         .write(night.name(), analysis.result(), page.html(), page.withoutCharts());
   }

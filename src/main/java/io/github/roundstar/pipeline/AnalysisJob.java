@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param out folder for the results; made when missing
  * @param utcOffset offset of the logs' clocks, instead of what their headers say
  * @param siteShown whether what gives the site away may stand in the results
+ * @param siteInReport whether the report may tell it exactly, not rounded
  * @param version version of the tool
  */
 public record AnalysisJob(
@@ -23,9 +24,22 @@ public record AnalysisJob(
     Path out,
     Optional<ZoneOffset> utcOffset,
     boolean siteShown,
+    boolean siteInReport,
     String version) {
   /** Copies. */
   public AnalysisJob {
     logs = List.copyOf(logs);
+  }
+
+  /** A job whose report rounds what gives the site away. */
+  public AnalysisJob(
+      List<String> logs,
+      Optional<Path> equipment,
+      Optional<Path> layout,
+      Path out,
+      Optional<ZoneOffset> utcOffset,
+      boolean siteShown,
+      String version) {
+    this(logs, equipment, layout, out, utcOffset, siteShown, false, version);
   }
 }

@@ -31,7 +31,7 @@ final class DriftSection {
 
   private DriftSection() {}
 
-  static Section of(NightResult result, NightEvidence evidence, Charts charts) {
+  static Section of(NightResult result, NightEvidence evidence, Charts charts, SiteDetail site) {
     List<Block> blocks = new ArrayList<>();
     blocks.add(
         new Block(
@@ -43,7 +43,7 @@ final class DriftSection {
                   new Table(
                           "Drift of the mount on the sky, without what guiding did",
                           COLUMNS,
-                          result.runs().stream().map(DriftSection::row).toList())
+                          result.runs().stream().map(run -> row(run, site)).toList())
                       .withoutEmptyColumns()));
     }
     return new Section("drift", heading(result.night()), blocks);
@@ -97,12 +97,12 @@ final class DriftSection {
     return drift.covers(0) ? rate + "; the interval holds zero, so it may be nothing." : rate + ".";
   }
 
-  private static List<Cell> row(RunResult run) {
+  private static List<Cell> row(RunResult run, SiteDetail site) {
     AxisDrift drift = run.driftArcsecPerMinuteSky();
     return List.of(
         Cell.count(run.id()),
-        coarse(run.declinationDeg()),
-        coarse(run.hourAngleHours()),
+        rounded(run.declinationDeg(), SiteDetail.ROUNDED),
+        rounded(run.hourAngleHours(), site),
         run.pierSide() == null
             ? Cell.NOT_KNOWN
             : Cell.of(run.pierSide().name().toLowerCase(Locale.ROOT)),
@@ -110,8 +110,8 @@ final class DriftSection {
         Cell.of(drift == null ? null : drift.ra()));
   }
 
-  /** One decimal: an hour angle with more would tell where the telescope stands. */
-  private static Cell coarse(Double value) {
-    return value == null ? Cell.NOT_KNOWN : Cell.of(Numbers.fixed(value, 1));
+  /** An hour angle with more than one decimal would tell where the telescope stands. */
+  private static Cell rounded(Double value, SiteDetail site) {
+    return value == null ? Cell.NOT_KNOWN : Cell.of(Numbers.fixed(value, site.decimals()));
   }
 }

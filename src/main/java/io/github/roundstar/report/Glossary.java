@@ -66,9 +66,7 @@ final class Glossary {
           word("scatter elongation", "Longest over shortest spread of the offsets; 1 is round."),
           word("seeing", "Unrest of the air, as the width it gives to a star's image."),
           word("settling", "Time after a dither until the star rests again."),
-          word(
-              "true pole",
-              "The point that the sky turns about, refraction left out."),
+          word("true pole", "The point that the sky turns about, refraction left out."),
           word("UTC", "Coordinated Universal Time, the time of day without zones."),
           word("unlabelled", "A period that no gear in the equipment file has."),
           word("wander", "Slow motion without a period: flexure, gears, cables, air."),

@@ -31,13 +31,18 @@ public final class NightPage {
 
   /** The night's page. Without a usable font system it comes without charts and says so. */
   public static Rendered render(NightResult result, NightEvidence evidence) {
+    return render(result, evidence, SiteDetail.ROUNDED);
+  }
+
+  /** As {@link #render(NightResult, NightEvidence)}, telling the site as asked. */
+  public static Rendered render(NightResult result, NightEvidence evidence, SiteDetail site) {
     Charts charts = new Charts();
     Block timeline = timeline(result, evidence, charts);
     List<Section> sections = new ArrayList<>(FindingSections.of(result));
     sections.add(MovementSection.of(result, evidence, charts));
     sections.add(PeriodicSection.of(result, evidence, charts));
-    sections.add(DriftSection.of(result, evidence, charts));
-    sections.add(PolarSection.of(result, evidence, charts));
+    sections.add(DriftSection.of(result, evidence, charts, site));
+    sections.add(PolarSection.of(result, evidence, charts, site));
     SeeingSection.of(result).ifPresent(sections::add);
     sections.add(RowsSection.of(result));
     List<String> warnings = new ArrayList<>(evidence.warnings());

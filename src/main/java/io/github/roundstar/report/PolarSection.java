@@ -26,7 +26,7 @@ final class PolarSection {
 
   private PolarSection() {}
 
-  static Section of(NightResult result, NightEvidence evidence, Charts charts) {
+  static Section of(NightResult result, NightEvidence evidence, Charts charts, SiteDetail site) {
     PolarAxis axis = result.polarAxis();
     List<Block> blocks = new ArrayList<>();
     Optional<AxisTrace> trace = evidence.axis();
@@ -41,7 +41,7 @@ final class PolarSection {
     if (axis != null && axis.totalArcmin() != null) {
       List<String> steps = AdjusterWords.steps(axis);
       blocks.add(
-          new Block(List.of(), null, table(axis), steps, steps.isEmpty() ? null : CAUTION));
+          new Block(List.of(), null, table(axis, site), steps, steps.isEmpty() ? null : CAUTION));
       blocks.add(
           new Block(
               field(axis, trace),
@@ -142,7 +142,7 @@ final class PolarSection {
                     + ".");
   }
 
-  private static Table table(PolarAxis axis) {
+  private static Table table(PolarAxis axis, SiteDetail site) {
     Double refracted = axis.altitudeFromRefractedPoleArcmin();
     return new Table(
             "Where the raised end of the axis points",
@@ -156,7 +156,9 @@ final class PolarSection {
                 List.of(
                     Cell.of(axis.azimuthArcmin()),
                     Cell.of(axis.altitudeArcmin()),
-                    refracted == null ? Cell.NOT_KNOWN : Cell.of(Numbers.fixed(refracted, 1)),
+                    refracted == null
+                        ? Cell.NOT_KNOWN
+                        : Cell.of(Numbers.fixed(refracted, site.decimals())),
                     Cell.of(axis.totalArcmin()),
                     Cell.of(axis.basis().replace('-', ' ')))))
         .withoutEmptyColumns();
@@ -178,9 +180,7 @@ final class PolarSection {
     }
     if (axis.longestExposureSeconds() != null) {
       sentences.add(
-          "It trails by half a pixel in "
-              + Numbers.plain(axis.longestExposureSeconds())
-              + " s.");
+          "It trails by half a pixel in " + Numbers.plain(axis.longestExposureSeconds()) + " s.");
     }
     boolean known = trace.map(t -> t.sensor() != null && t.sensor().starKnown()).orElse(true);
     if (!known) {

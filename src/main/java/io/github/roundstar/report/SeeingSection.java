@@ -44,8 +44,7 @@ final class SeeingSection {
             + "; how much an exposure of seconds averages is not known better than that.");
     sentences.add("Noise of the camera that the star's photons do not explain counts as air here.");
     if (seeing.usualFwhmArcsec() != null) {
-      sentences.add(
-          "Usual at this place: " + Numbers.plain(seeing.usualFwhmArcsec()) + " arcsec.");
+      sentences.add("Usual at this place: " + Numbers.plain(seeing.usualFwhmArcsec()) + " arcsec.");
     }
     Table table =
         new Table(
@@ -55,7 +54,9 @@ final class SeeingSection {
     return Optional.of(
         new Section(
             "seeing",
-            "The air widened stars to " + Numbers.coarse(seeing.leastFwhmArcsec()) + " arcsec or more",
+            "The air widened stars to "
+                + Numbers.coarse(seeing.leastFwhmArcsec())
+                + " arcsec or more",
             List.of(
                 Block.text(sentences.toArray(String[]::new)).with(table.withoutEmptyColumns()))));
   }

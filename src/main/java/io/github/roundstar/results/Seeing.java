@@ -11,10 +11,7 @@ import java.util.List;
  * @param runs run by run
  */
 public record Seeing(
-    double leastFwhmArcsec,
-    double mostFwhmArcsec,
-    Double usualFwhmArcsec,
-    List<SeeingRun> runs) {
+    double leastFwhmArcsec, double mostFwhmArcsec, Double usualFwhmArcsec, List<SeeingRun> runs) {
   /** Copies. */
   public Seeing {
     runs = List.copyOf(runs);

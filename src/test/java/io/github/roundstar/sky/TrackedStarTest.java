@@ -80,7 +80,10 @@ class TrackedStarTest {
     Site site = new Site(50);
     TrackedStar star =
         new TrackedStar(
-            site, new PolarAxis(site, 0, 0), Optional.of(new Refraction(1010, 10)), new StarPlace(45, 20));
+            site,
+            new PolarAxis(site, 0, 0),
+            Optional.of(new Refraction(1010, 10)),
+            new StarPlace(45, 20));
 
     double altitudeError = -star.northArcsec(60) / RATE / Math.sin(Math.toRadians(45));
 

@@ -60,8 +60,7 @@ public final class HourAngleChart {
   private static void run(XYPlot plot, DataLabels labels, AxisTrace.Run run) {
     Polyline line = run.line();
     double middle = line.x(line.size() / 2);
-    Path2D interval =
-        Paths.segment(middle, run.drift().lo95(), middle, run.drift().hi95());
+    Path2D interval = Paths.segment(middle, run.drift().lo95(), middle, run.drift().hi95());
     plot.addAnnotation(DataPath.stroked(interval, Ink.DEC.color(), ChartStyle.LINE));
     plot.addAnnotation(DataPath.stroked(Paths.line(line), Ink.DEC.color(), RUN));
     plot.addAnnotation(
@@ -96,8 +95,8 @@ public final class HourAngleChart {
               + Numbers.both(run.drift())
               + " arcsec/min.");
     }
-    return text
-        .append(trace.axis().size() == 0 ? "" : " The curve is what the polar axis found makes.")
+    return text.append(
+            trace.axis().size() == 0 ? "" : " The curve is what the polar axis found makes.")
         .toString();
   }
 }

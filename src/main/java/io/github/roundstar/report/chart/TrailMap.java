@@ -49,9 +49,9 @@ public final class TrailMap {
     below.setBottom(MARGIN);
     plot.setFixedDomainAxisSpace(below);
     plot.addAnnotation(
-        DataPath.stroked(Paths.box(-halfX, -halfY, halfX, halfY), Ink.QUIET.color(), ChartStyle.HAIR));
-    plot.addAnnotation(
-        DataPath.stroked(trails(sensor), Ink.INK.color(), ChartStyle.stroke(1.8f)));
+        DataPath.stroked(
+            Paths.box(-halfX, -halfY, halfX, halfY), Ink.QUIET.color(), ChartStyle.HAIR));
+    plot.addAnnotation(DataPath.stroked(trails(sensor), Ink.INK.color(), ChartStyle.stroke(1.8f)));
     plot.addAnnotation(labels(style, sensor, halfX, halfY, pad));
     double aspect = (halfY + pad) / (halfX + pad);
     int height = (int) Math.round((WIDTH - 2 * MARGIN) * aspect) + ChartStyle.HEADROOM + MARGIN;
@@ -71,7 +71,8 @@ public final class TrailMap {
         double x = sensor.widthArcmin() * (i / (COLUMNS - 1.0) - 0.5);
         double y = sensor.heightArcmin() * (j / (rows - 1.0) - 0.5);
         places.add(new double[] {x, y});
-        farthest = Math.max(farthest, Math.hypot(x - sensor.starXArcmin(), y - sensor.starYArcmin()));
+        farthest =
+            Math.max(farthest, Math.hypot(x - sensor.starXArcmin(), y - sensor.starYArcmin()));
       }
     }
     double scale = LONGEST * step / farthest / 2;
