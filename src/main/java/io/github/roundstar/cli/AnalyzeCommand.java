@@ -18,6 +18,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -89,8 +90,17 @@ final class AnalyzeCommand implements Callable<Integer> {
               + " watch.")
   private Level failOn;
 
+  @Option(
+      names = "--show-site",
+      description = "Let the report, too, tell exactly what gives the site away.")
+  private boolean showSite;
+
   @Override
   public Integer call() throws UnusableInputException, UnwritableOutputException {
+    if (share && showSite) {
+      throw new ParameterException(
+          spec.commandLine(), "--share and --show-site exclude each other: give one of them");
+    }
     AnalysisOutcome outcome =
         Analysis.run(
             new AnalysisJob(
@@ -100,6 +110,7 @@ final class AnalyzeCommand implements Callable<Integer> {
                 out,
                 Optional.ofNullable(utcOffset),
                 !share,
+                showSite,
                 Version.number(),
                 Optional.ofNullable(exposures)));
     PrintWriter err = spec.commandLine().getErr();

@@ -21,11 +21,12 @@ import picocli.CommandLine.ScopeType;
     scope = ScopeType.INHERIT,
     subcommands = {
       AnalyzeCommand.class,
-      CompareCommand.class,
-      SeasonCommand.class,
-      LayoutCommand.class,
-      SimulateCommand.class,
-        StarsCommand.class
+        CompareCommand.class,
+        SeasonCommand.class,
+        LayoutCommand.class,
+        StarsCommand.class,
+        ToleranceCommand.class,
+        SimulateCommand.class
     },
     synopsisSubcommandLabel = "COMMAND",
     footer = {"", "Example:", "  roundstar analyze sample-logs/good-night.ecsv"})
@@ -58,7 +59,9 @@ public final class Main implements Runnable {
   @Override
   public void run() {
     throw new CommandLine.ParameterException(
-        spec.commandLine(), "Missing command: one of analyze, compare, season, layout, simulate, stars");
+        spec.commandLine(),
+        "Missing command: one of "
+            + String.join(", ", spec.commandLine().getSubcommands().keySet()));
   }
 
   private static int explain(Exception failure, CommandLine command, ParseResult parsed) {

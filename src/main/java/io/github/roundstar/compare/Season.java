@@ -40,6 +40,7 @@ public final class Season {
         night.night(),
         night.runs().stream().map(Slim::run).toList(),
         night.polarAxis(),
+        night.seeing(),
         night.exposures(),
         null,
         null,

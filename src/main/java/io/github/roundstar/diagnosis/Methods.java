@@ -134,6 +134,35 @@ final class Methods {
                   + " in one night of a hundred, as the amplitude of a sinusoid in a spectrum with"
                   + " Hann window."),
           new Method(
+              "/polarAxis",
+              "The motion in declination of all runs, corrections taken out, is fitted with the exact"
+                  + " rotation about an axis beside the pole, refraction in it (A tan z + B tan^3 z,"
+                  + " coefficients of the IAU's SOFA routine for the site's pressure and"
+                  + " temperature). Drifts in right ascension join beside a free tracking rate. Each"
+                  + " stretch has its own level; wander and noise are those of the run by itself."
+                  + " The interval carries wander, noise, a response that may be off by 3 % in either"
+                  + " direction, and 10 % of the refraction (20 % without pressure and height). The"
+                  + " azimuth is the angle about the vertical, as the adjuster turns. A figure is"
+                  + " left out when it is known to no better than 3 arcmin and a third."),
+          new Method(
+              "/polarAxis/consistent",
+              "The sum of squares that the axis leaves against that of runs which drift and bend as"
+                  + " they like: chi squared at 1 %. What is left is tried with one more drift, the"
+                  + " same in all runs or turned by the pier side; one that takes away four fifths"
+                  + " of it is named and fitted beside the axis, else the intervals grow by what is"
+                  + " left."),
+          new Method(
+              "/polarAxis/cornerTrailArcsec",
+              "Fastest turn of the field about the guide star in the night's runs, times the exposure"
+                  + " and the distance to the farthest corner; a guide star whose place is not known"
+                  + " is put in the opposite corner."),
+          new Method(
+              "/seeing",
+              "Noise floor less the photon noise of the centroid, through Kolmogorov turbulence at 500"
+                  + " nm over the guide scope's aperture. An exposure averages the motion by its length"
+                  + " over the time in which a wind of 10 m/s crosses the aperture, to the power 1/6"
+                  + " (endless eddies) for the least and 1/2 for the most."),
+          new Method(
               "/runs/*/settling",
               "From the first frame against the new set point to the first used frame."));
 

@@ -17,7 +17,9 @@ import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
 import io.github.roundstar.results.Replay;
+import io.github.roundstar.results.PolarAxis;
 import io.github.roundstar.results.RunResult;
+import io.github.roundstar.results.Seeing;
 import io.github.roundstar.results.Unusable;
 import java.util.ArrayList;
 import java.util.List;
@@ -88,7 +90,9 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             ComparisonFigures.of(
                 night, studies, equipment, siteShown, reasons.below("/night/comparison")),
             reasons.below("/night"));
-    reasons.below("").notYet("/polarAxis");
+    AxisFigures axis = new AxisFigures(AxisSearch.of(studies, equipment), equipment, siteShown);
+    PolarAxis polarAxis = axis.of(reasons.below("/polarAxis"));
+    Seeing seeing = SeeingFigures.of(studies, equipment, siteShown, reasons.below("/seeing"));
     Optional<ExposureReport> exposures =
         camera.map(main -> ExposureFigures.of(main, studies, runs, summary.periodic(), equipment));
     List<Method> methods = new ArrayList<>(Methods.ALL);
@@ -100,7 +104,8 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             night.sources().stream().map(NightAnalysis::input).toList(),
             summary,
             runs,
-            null,
+            polarAxis,
+            seeing,
             reasons
                 .below("")
                 .orNull(
@@ -113,7 +118,7 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             null,
             reasons.all(),
             methods);
-    NightEvidence evidence = Evidence.of(night, studies, periodic, equipment);
+    NightEvidence evidence = Evidence.of(night, studies, periodic, equipment, axis.trace());
     return new NightAnalysis(
         Diagnosis.of(result, equipment).addedTo(result),
         exposures

@@ -8,8 +8,8 @@ import java.util.Optional;
 /**
  * A run's motion in declination with the corrections taken out.
  *
- * @param run the motion: pulses push as declared or, where that is off, pass the play that was
- *     found and push as measured
+ * @param run the motion: pulses pass the play where there certainly is one, and push as declared
+ *     or, where that is off, as measured
  * @param backlash the play; nothing without pulses or with too few frames
  * @param response what was measured behind the play
  */
@@ -27,7 +27,21 @@ public record DecMotion(AxisRun run, Optional<Backlash> backlash, Optional<Respo
               Optional<Response> response = Response.of(behind, List.of());
               AxisRun answering = response.map(r -> r.applied(behind)).orElse(behind);
               return new DecMotion(
-                  answering.responseMeasured() ? answering : plain, backlash, response);
+                  answering.responseMeasured() ? answering : declared(plain, backlash),
+                  backlash,
+                  response);
             });
+  }
+
+  /**
+   * Pulses as declared, behind the play where there certainly is one. What they may push more than
+   * declared still counts in full: the motor runs on inside the play, and where it stands there
+   * decides when it moves the tube.
+   */
+  private static AxisRun declared(AxisRun plain, Optional<Backlash> backlash) {
+    return backlash
+        .filter(play -> play.declaredArcsec().lo95() > 0)
+        .map(play -> plain.with(play.run().motion().withPushesOf(plain.motion())))
+        .orElse(plain);
   }
 }

@@ -37,6 +37,16 @@ public final class MountDrift {
     return fit;
   }
 
+  /** Number of the run. */
+  public int runId() {
+    return background().run().runId();
+  }
+
+  /** Wander and noise that the drift was told from. */
+  RunBackground background() {
+    return fit.model().backgrounds().get(0);
+  }
+
   /** The motion with its unknown steps closed. */
   public LevelledMotion levelled() {
     return LevelledMotion.of(fit).get(0);

@@ -65,4 +65,22 @@ final class ToneColumns {
     }
     return bend;
   }
+
+  /**
+   * What a unit of excess response changes in the motion that was reconstructed as declared
+   * [arcsec].
+   *
+   * @param direction 0 for pulses east or north, 1 for west or south
+   */
+  static double[] byExcess(AxisRun run, int direction) {
+    MotionSeries motion = run.motion();
+    if (direction == 1) {
+      return motion.pushedOtherWayArcsec();
+    }
+    double[] pushed = motion.pushedOneWayArcsec();
+    for (int i = 0; i < pushed.length; i++) {
+      pushed[i] = -pushed[i];
+    }
+    return pushed;
+  }
 }

@@ -23,7 +23,7 @@ final class ToneModel {
   static final double EXCESS_SHARE = 0.03;
 
   /** The same where the run's own pulses tell the response: wide enough not to matter. */
-  private static final double MEASURED_SHARE = 0.5;
+  static final double MEASURED_SHARE = 0.5;
 
   private final List<RunBackground> backgrounds;
   private final ToneLayout layout;
@@ -94,28 +94,12 @@ final class ToneModel {
   double[] values(double[] parameters, int run) {
     double[] values = motion(parameters, run);
     for (int d = 0; d < ToneLayout.DIRECTIONS; d++) {
-      double[] byExcess = byExcess(run, d);
+      double[] byExcess = ToneColumns.byExcess(backgrounds.get(run).run(), d);
       for (int i = 0; i < values.length; i++) {
         values[i] += parameters[layout.excess(layout.slot(run), d)] * byExcess[i];
       }
     }
     return values;
-  }
-
-  /**
-   * What a unit of excess response changes in the motion that was reconstructed as declared
-   * [arcsec].
-   */
-  private double[] byExcess(int run, int direction) {
-    MotionSeries motion = backgrounds.get(run).run().motion();
-    if (direction == 1) {
-      return motion.pushedOtherWayArcsec();
-    }
-    double[] pushed = motion.pushedOneWayArcsec();
-    for (int i = 0; i < pushed.length; i++) {
-      pushed[i] = -pushed[i];
-    }
-    return pushed;
   }
 
   /** Drift and sinusoids of one run at its frames [arcsec]. */
@@ -185,7 +169,11 @@ final class ToneModel {
         appendFamily(parameters, f, r, all, next);
       }
       for (int d = 0; d < ToneLayout.DIRECTIONS; d++) {
-        append(background, byExcess(r, d), all[layout.excess(layout.slot(r), d)], next);
+        append(
+            background,
+            ToneColumns.byExcess(background.run(), d),
+            all[layout.excess(layout.slot(r), d)],
+            next);
       }
       next += background.whitening().size();
     }
@@ -226,7 +214,8 @@ final class ToneModel {
     }
   }
 
-  private static int append(RunBackground background, double[] column, double[] all, int next) {
+  /** Whitens a run's column into {@code all} over its noise; returns where the next run begins. */
+  static int append(RunBackground background, double[] column, double[] all, int next) {
     double[] white = background.whitening().apply(column);
     double weight = 1 / Math.sqrt(background.wanderNoise().noiseVariance());
     for (int i = 0; i < white.length; i++) {

@@ -14,6 +14,7 @@ import io.github.roundstar.model.GuideLog;
 import io.github.roundstar.model.Night;
 import io.github.roundstar.model.SourceFile;
 import io.github.roundstar.report.NightPage;
+import io.github.roundstar.report.SiteDetail;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -63,6 +64,7 @@ public final class Analysis {
                 job.siteShown(),
                 job.version(),
                 exposures.map(all -> all.of(night, grouped.nights())),
+                job.siteInReport() ? SiteDetail.FULL : SiteDetail.ROUNDED,
                 files));
       } catch (RuntimeException e) {
         faults.add(new NightFault(night.name(), e));
@@ -114,11 +116,13 @@ public final class Analysis {
       boolean siteShown,
       String version,
       Optional<MainCamera> camera,
+      SiteDetail site,
       ResultFiles files)
       throws UnwritableOutputException {
     NightAnalysis analysis = NightAnalysis.of(night, equipment, version, siteShown, camera);
     NightPage.Rendered page =
-        NightPage.render(analysis.result(), analysis.evidence().withWarnings(warnings));
+        NightPage.render(
+            analysis.result(), analysis.evidence().withWarnings(warnings), site);
     return files.write(
         night.name(),
         analysis.result(),

@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param out folder for the results; made when missing
  * @param utcOffset offset of the logs' clocks, instead of what their headers say
  * @param siteShown whether what gives the site away may stand in the results
+ * @param siteInReport whether the report may tell it exactly, not rounded
  * @param version version of the tool
  * @param exposures folder or list of the main camera's exposures
  */
@@ -24,6 +25,7 @@ public record AnalysisJob(
     Path out,
     Optional<ZoneOffset> utcOffset,
     boolean siteShown,
+    boolean siteInReport,
     String version,
     Optional<Path> exposures) {
   /** Copies. */
@@ -31,7 +33,7 @@ public record AnalysisJob(
     logs = List.copyOf(logs);
   }
 
-  /** A job without exposures. */
+  /** A job without exposures whose report rounds what gives the site away. */
   public AnalysisJob(
       List<String> logs,
       Optional<Path> equipment,
@@ -40,6 +42,6 @@ public record AnalysisJob(
       Optional<ZoneOffset> utcOffset,
       boolean siteShown,
       String version) {
-    this(logs, equipment, layout, out, utcOffset, siteShown, version, Optional.empty());
+    this(logs, equipment, layout, out, utcOffset, siteShown, false, version, Optional.empty());
   }
 }

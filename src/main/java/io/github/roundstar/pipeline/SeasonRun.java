@@ -15,6 +15,7 @@ import io.github.roundstar.model.GuideLog;
 import io.github.roundstar.model.Night;
 import io.github.roundstar.report.NightPage;
 import io.github.roundstar.report.SeasonPage;
+import io.github.roundstar.report.SiteDetail;
 import io.github.roundstar.results.Input;
 import io.github.roundstar.results.NightJson;
 import io.github.roundstar.results.NightResult;
@@ -230,6 +231,7 @@ public final class SeasonRun {
                 true,
                 job.version(),
                 Optional.empty(),
+                SiteDetail.ROUNDED,
                 files);
         NightResult asWritten = NightJson.asWritten(finished.result());
         filed.add(new Season.Filed(entry(finished), Season.slim(asWritten)));

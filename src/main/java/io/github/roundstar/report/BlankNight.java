@@ -48,6 +48,7 @@ final class BlankNight {
             null),
         List.of(),
         null,
+        null,
         List.of(),
         List.of(replay(0.3, true), replay(0.6, false)),
         null,
@@ -74,6 +75,7 @@ final class BlankNight {
         motion,
         Optional.of(new SpectrumTrace(LINE, LINE, components)),
         Optional.of(new WormTrace(60, 1, BAND, LINE, List.of(LINE))),
+        Optional.empty(),
         List.of());
   }
 }

@@ -13,13 +13,12 @@ import io.github.roundstar.results.AxisDrift;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
-import io.github.roundstar.results.PolarAxis;
 import io.github.roundstar.results.RunResult;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
-/** Drift of the mount and, when it is known, where its axis points. */
+/** Drift of the mount. */
 final class DriftSection {
   private static final List<Column> COLUMNS =
       List.of(
@@ -32,7 +31,7 @@ final class DriftSection {
 
   private DriftSection() {}
 
-  static Section of(NightResult result, NightEvidence evidence, Charts charts) {
+  static Section of(NightResult result, NightEvidence evidence, Charts charts, SiteDetail site) {
     List<Block> blocks = new ArrayList<>();
     blocks.add(
         new Block(
@@ -44,11 +43,8 @@ final class DriftSection {
                   new Table(
                           "Drift of the mount on the sky, without what guiding did",
                           COLUMNS,
-                          result.runs().stream().map(DriftSection::row).toList())
+                          result.runs().stream().map(run -> row(run, site)).toList())
                       .withoutEmptyColumns()));
-    }
-    if (result.polarAxis() != null) {
-      blocks.add(polarAxis(result.polarAxis()));
     }
     return new Section("drift", heading(result.night()), blocks);
   }
@@ -101,12 +97,12 @@ final class DriftSection {
     return drift.covers(0) ? rate + "; the interval holds zero, so it may be nothing." : rate + ".";
   }
 
-  private static List<Cell> row(RunResult run) {
+  private static List<Cell> row(RunResult run, SiteDetail site) {
     AxisDrift drift = run.driftArcsecPerMinuteSky();
     return List.of(
         Cell.count(run.id()),
-        coarse(run.declinationDeg()),
-        coarse(run.hourAngleHours()),
+        rounded(run.declinationDeg(), SiteDetail.ROUNDED),
+        rounded(run.hourAngleHours(), site),
         run.pierSide() == null
             ? Cell.NOT_KNOWN
             : Cell.of(run.pierSide().name().toLowerCase(Locale.ROOT)),
@@ -114,26 +110,8 @@ final class DriftSection {
         Cell.of(drift == null ? null : drift.ra()));
   }
 
-  /** One decimal: an hour angle with more would tell where the telescope stands. */
-  private static Cell coarse(Double value) {
-    return value == null ? Cell.NOT_KNOWN : Cell.of(Numbers.fixed(value, 1));
-  }
-
-  private static Block polarAxis(PolarAxis axis) {
-    Table table =
-        new Table(
-            "Where the mount's axis points, from the true pole",
-            List.of(
-                Column.numbers("azimuth, east positive", "arcmin"),
-                Column.numbers("altitude, above positive", "arcmin"),
-                Column.numbers("total on the sky", "arcmin"),
-                Column.words("basis")),
-            List.of(
-                List.of(
-                    Cell.of(axis.azimuthArcmin()),
-                    Cell.of(axis.altitudeArcmin()),
-                    Cell.of(axis.totalArcmin()),
-                    Cell.of(axis.basis() == null ? "" : axis.basis()))));
-    return Block.text().with(table);
+  /** An hour angle with more than one decimal would tell where the telescope stands. */
+  private static Cell rounded(Double value, SiteDetail site) {
+    return value == null ? Cell.NOT_KNOWN : Cell.of(Numbers.fixed(value, site.decimals()));
   }
 }

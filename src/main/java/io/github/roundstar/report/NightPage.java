@@ -31,6 +31,11 @@ public final class NightPage {
 
   /** The night's page. Without a usable font system it comes without charts and says so. */
   public static Rendered render(NightResult result, NightEvidence evidence) {
+    return render(result, evidence, SiteDetail.ROUNDED);
+  }
+
+  /** As {@link #render(NightResult, NightEvidence)}, telling the site as asked. */
+  public static Rendered render(NightResult result, NightEvidence evidence, SiteDetail site) {
     Charts charts = new Charts();
     Block timeline = timeline(result, evidence, charts);
     List<Section> sections = new ArrayList<>(FindingSections.of(result));
@@ -38,7 +43,9 @@ public final class NightPage {
     sections.add(MovementSection.of(result, evidence, charts));
     sections.add(BudgetSection.of(result, charts));
     sections.add(PeriodicSection.of(result, evidence, charts));
-    sections.add(DriftSection.of(result, evidence, charts));
+    sections.add(DriftSection.of(result, evidence, charts, site));
+    sections.add(PolarSection.of(result, evidence, charts, site));
+    SeeingSection.of(result).ifPresent(sections::add);
     sections.add(LoopSection.of(result));
     sections.add(ReplaySection.of(result, charts));
     sections.add(PulseSection.of(result));

@@ -16,6 +16,7 @@ import java.util.OptionalDouble;
  * @param decMotion declination with corrections taken out, run by run
  * @param spectrum amplitude against period of the motion in right ascension, at the axis
  * @param worm one turn of the worm
+ * @param axis drift in declination against hour angle
  * @param warnings what the reader should know about the input
  * @param sense which directions of the sky all runs of the night tell apart
  * @param exposures what is shown of the main camera's exposures, where any were named
@@ -29,6 +30,7 @@ public record NightEvidence(
     List<MotionTrace> decMotion,
     Optional<SpectrumTrace> spectrum,
     Optional<WormTrace> worm,
+    Optional<AxisTrace> axis,
     List<String> warnings,
     SkySense sense,
     Optional<ExposureEvidence> exposures) {
@@ -50,6 +52,7 @@ public record NightEvidence(
       List<MotionTrace> decMotion,
       Optional<SpectrumTrace> spectrum,
       Optional<WormTrace> worm,
+      Optional<AxisTrace> axis,
       List<String> warnings) {
     this(
         mountName,
@@ -60,6 +63,7 @@ public record NightEvidence(
         decMotion,
         spectrum,
         worm,
+        axis,
         warnings,
         SkySense.KNOWN,
         Optional.empty());
@@ -76,6 +80,7 @@ public record NightEvidence(
         decMotion,
         spectrum,
         worm,
+        axis,
         toKnow,
         sense,
         exposures);
@@ -92,6 +97,7 @@ public record NightEvidence(
         decMotion,
         spectrum,
         worm,
+        axis,
         warnings,
         sense,
         Optional.of(shown));

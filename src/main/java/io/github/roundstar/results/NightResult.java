@@ -11,6 +11,7 @@ import java.util.List;
  * @param night figures over all runs
  * @param runs figures run by run
  * @param polarAxis where the mount's axis points
+ * @param seeing what the guide star tells of the air
  * @param exposures exposures of the main camera
  * @param replay what other settings would have done; null when it cannot be told
  * @param findings what the numbers mean; null when this version does not judge
@@ -25,6 +26,7 @@ public record NightResult(
     NightSummary night,
     List<RunResult> runs,
     PolarAxis polarAxis,
+    Seeing seeing,
     List<Exposure> exposures,
     List<Replay> replay,
     List<Finding> findings,

@@ -1,5 +1,6 @@
 package io.github.roundstar.sky;
 
+import java.util.OptionalDouble;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import org.apache.commons.math3.util.FastMath;
 
@@ -18,6 +19,8 @@ public final class Refraction {
   private static final double ARCSEC_PER_RADIAN = FastMath.toDegrees(1) * 3600;
   private static final int ITERATIONS = 8;
 
+  private final double pressureHectopascal;
+  private final double temperatureCelsius;
   private final double linear;
   private final double cubic;
 
@@ -33,6 +36,8 @@ public final class Refraction {
       throw new IllegalArgumentException(
           "no air: " + pressureHectopascal + " hPa at " + temperatureCelsius + " deg C");
     }
+    this.pressureHectopascal = pressureHectopascal;
+    this.temperatureCelsius = temperatureCelsius;
     double gamma =
         (77.53484e-6 + (4.39108e-7 + 3.666e-9 / WAVELENGTH_SQUARED) / WAVELENGTH_SQUARED)
             * pressureHectopascal
@@ -40,6 +45,22 @@ public final class Refraction {
     double beta = 4.4474e-6 * kelvin;
     linear = gamma * (1 - beta);
     cubic = -gamma * (beta - gamma / 2);
+  }
+
+  /** Air so many times as dense, which lifts every star so many times as much. */
+  public Refraction times(double factor) {
+    return new Refraction(factor * pressureHectopascal, temperatureCelsius);
+  }
+
+  /**
+   * How far the refracted pole stands above the true one [arcsec]; nothing can be said where the
+   * pole is too low.
+   */
+  public OptionalDouble poleLiftArcsec(Site site) {
+    double altitude = Math.abs(site.latitudeDegrees());
+    return altitude < LOWEST_ALTITUDE_DEGREES
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(arcsec(altitude));
   }
 
   /** Coefficient of tan z [arcsec]. */

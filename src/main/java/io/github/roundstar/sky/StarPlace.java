@@ -24,6 +24,12 @@ public record StarPlace(double hourAngleDegrees, double declinationDegrees) {
     return new StarPlace(hourAngleHours * 15, declinationDegrees);
   }
 
+  /** Where the sky's turning has brought the star some seconds later. */
+  public StarPlace later(double seconds) {
+    double degrees = hourAngleDegrees + seconds * SiderealRate.ARCSEC_PER_SECOND / 3600;
+    return new StarPlace(degrees, declinationDegrees);
+  }
+
   /** Of a unit vector (x to the equator on the meridian, y to the west point, z to the pole). */
   static StarPlace of(Vector3D polar) {
     return new StarPlace(

@@ -1,6 +1,6 @@
 /**
- * Spherical geometry: the turning sky, the horizon, refraction and a polar axis that is not quite
- * where it should be.
+ * Spherical geometry: the turning sky, the horizon, refraction, a polar axis that is not quite
+ * where it should be, the field that turns with it, and what optics and air make of a star.
  *
  * <p><b>Units and signs.</b> Degrees, arcminutes, arcseconds and seconds, named; radians stay
  * inside methods. Latitude and declination north positive, longitude east positive, hour angle west

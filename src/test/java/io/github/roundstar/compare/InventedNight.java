@@ -148,6 +148,7 @@ final class InventedNight {
             summary(date),
             List.of(run(date)),
             polar ? polarAxis() : null,
+            null,
             exposures(),
             null,
             null,
@@ -286,7 +287,7 @@ final class InventedNight {
         "two-pointings",
         null,
         null,
-        null);
+        null, null, null, null, null, null, null, null, null, null);
   }
 
   private List<Exposure> exposures() {

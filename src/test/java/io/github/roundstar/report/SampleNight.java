@@ -99,6 +99,7 @@ final class SampleNight {
         series.decMotion(),
         Optional.of(series.spectrum(components(gear))),
         Optional.of(series.worm()),
+        Optional.empty(),
         List.of());
   }
 
@@ -129,6 +130,7 @@ final class SampleNight {
             new Settling(runs * 5, 11.0, 19.5, 0.08),
             null),
         all,
+        null,
         null,
         List.of(),
         null,
@@ -266,6 +268,7 @@ final class SampleNight {
         r.night(),
         r.runs(),
         r.polarAxis(),
+        r.seeing(),
         r.exposures(),
         r.replay(),
         List.of(
@@ -338,6 +341,7 @@ final class SampleNight {
                 null,
                 List.of())),
         null,
+        null,
         List.of(),
         null,
         null,
@@ -358,6 +362,7 @@ final class SampleNight {
         new OffsetCloud(Polyline.EMPTY, 0, 0, 0, 0),
         List.of(),
         List.of(),
+        Optional.empty(),
         Optional.empty(),
         Optional.empty(),
         List.of("night.csv: no start time: add start to the header"));

@@ -96,6 +96,43 @@ class RefractionTest {
         .isCloseTo(ra, within(1e-4));
   }
 
+  /**
+   * Bennett (1982), J. of Navigation 35, 255 and Saemundsson (1986), Sky &amp; Telescope 72, 70, as
+   * Meeus gives them, for 1010 hPa and 10 deg C [arcsec]. Both promise 0.1 arcmin and run 3 to 5 %
+   * above a physical model at middle altitudes, so they bound ours from above.
+   */
+  @Tag("published")
+  @ParameterizedTest
+  @CsvSource({
+    "60, 35.1089, 34.4827",
+    "45, 60.7625, 59.6909",
+    "30, 104.7591, 103.0386",
+    "20, 164.4723, 162.2046",
+    "15, 220.4980, 218.1736"
+  })
+  void handbookFormulasLieAFewPercentAbove(double altitude, double saemundsson, double bennett) {
+    double ours = SEA_LEVEL.arcsec(altitude);
+
+    assertThat(saemundsson / ours).isBetween(1.03, 1.05);
+    assertThat(bennett / ours).isBetween(1.02, 1.035);
+  }
+
+  /** Saemundsson scaled to 780 hPa and -5 deg C at 30 degrees is 85.43 arcsec. */
+  @Test
+  @Tag("published")
+  void thinAirLiftsLess() {
+    assertThat(85.4312248 / new Refraction(780, -5).arcsec(30)).isBetween(1.03, 1.05);
+  }
+
+  @Test
+  @Tag("identity")
+  void liftScalesWithTheAir() {
+    assertThat(SEA_LEVEL.times(0.5).arcsec(40) / SEA_LEVEL.arcsec(40)).isCloseTo(0.5, within(2e-4));
+    assertThat(SEA_LEVEL.poleLiftArcsec(new Site(-45)).orElseThrow())
+        .isEqualTo(SEA_LEVEL.arcsec(45));
+    assertThat(SEA_LEVEL.poleLiftArcsec(new Site(3))).isEmpty();
+  }
+
   @Test
   void starNearTheHorizonIsRefused() {
     assertThatIllegalArgumentException()

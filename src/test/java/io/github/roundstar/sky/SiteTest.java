@@ -38,6 +38,32 @@ class SiteTest {
     assertThat(site.parallacticAngleDegrees(star)).isCloseTo(parallacticAngle, within(1e-5));
   }
 
+  /**
+   * Rotation of the field of an alt-azimuth mount, dq/dt = -w cos(latitude) cos A / cos h with A
+   * from north (textbook; magnitude 15.041 cos A cos(latitude) / cos h), evaluated in NumPy 1.24
+   * [arcsec/s].
+   */
+  @Tag("published")
+  @ParameterizedTest
+  @CsvSource({
+    "50, 0, 0, 12.620954",
+    "50, 0, 70, -28.267959",
+    "50, -45, 20, 5.323827",
+    "35, 60, -10, 5.764236",
+    "-33, 20, -30, -3.412857",
+    "-33, 0, -60, 27.785824"
+  })
+  void parallacticAngleGrows(
+      double latitude, double hourAngle, double declination, double arcsecPerSecond) {
+    Site site = new Site(latitude);
+    StarPlace star = new StarPlace(hourAngle, declination);
+    double turned =
+        site.parallacticAngleDegrees(star.later(1)) - site.parallacticAngleDegrees(star.later(-1));
+
+    assertThat((turned - 360 * Math.rint(turned / 360)) * 1800)
+        .isCloseTo(arcsecPerSecond, within(1e-5));
+  }
+
   /** Meeus, Astronomical Algorithms, 2nd ed., example 13.b; azimuth there from the south. */
   @Tag("published")
   @ParameterizedTest

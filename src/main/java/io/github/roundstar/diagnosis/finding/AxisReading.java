@@ -33,9 +33,12 @@ record AxisReading(PolarAxis axis, Estimate totalArcmin, Optional<Estimate> corn
                 : Optional.empty()));
   }
 
-  /** Whether two pointings or the drift's curvature tell the axis, not one direction alone. */
+  /**
+   * Whether two pointings or the drift's curvature tell the axis, not one direction alone, and the
+   * drifts are what an axis makes.
+   */
   boolean whole() {
-    return !"one-direction".equals(axis.basis());
+    return !"one-direction".equals(axis.basis()) && !Boolean.FALSE.equals(axis.consistent());
   }
 
   /**

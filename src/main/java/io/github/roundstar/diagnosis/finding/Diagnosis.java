@@ -77,6 +77,7 @@ public record Diagnosis(List<Finding> findings, Verdict verdict, List<NotCompute
         figures.night(),
         figures.runs(),
         figures.polarAxis(),
+        figures.seeing(),
         figures.exposures(),
         figures.replay(),
         findings,

@@ -182,7 +182,7 @@ final class MadeUpNight {
   MadeUpNight axis(Estimate totalArcmin, Double cornerTrailArcsec, String basis) {
     polarAxis =
         new PolarAxis(
-            totalArcmin, about(0, 1), totalArcmin, null, basis, 0.01, 300.0, cornerTrailArcsec);
+            totalArcmin, about(0, 1), totalArcmin, null, basis, 0.01, 300.0, cornerTrailArcsec, null, null, null, null, null, null, null, null, null);
     return this;
   }
 
@@ -343,6 +343,7 @@ final class MadeUpNight {
         null),
         List.of(run),
         polarAxis,
+        null,
         exposuresKnown ? exposures : null,
         replay.isEmpty() ? null : marked(),
         null,

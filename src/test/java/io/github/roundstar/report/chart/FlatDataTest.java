@@ -70,6 +70,7 @@ class FlatDataTest {
         List.of(),
         Optional.ofNullable(spectrum),
         Optional.ofNullable(worm),
+        Optional.empty(),
         List.of());
   }
 }

@@ -28,6 +28,7 @@ class WaysTest {
         List.of(),
         Optional.empty(),
         Optional.of(new WormTrace(480, 5, Band.of(X, Y, Y, Y), Polyline.EMPTY, List.of())),
+        Optional.empty(),
         List.of(),
         sense,
         Optional.empty());

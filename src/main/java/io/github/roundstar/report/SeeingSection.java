@@ -1,0 +1,81 @@
+package io.github.roundstar.report;
+
+import io.github.roundstar.report.Page.Block;
+import io.github.roundstar.report.Page.Cell;
+import io.github.roundstar.report.Page.Column;
+import io.github.roundstar.report.Page.Section;
+import io.github.roundstar.report.Page.Table;
+import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.results.NightResult;
+import io.github.roundstar.results.RunResult;
+import io.github.roundstar.results.Seeing;
+import io.github.roundstar.results.SeeingRun;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The air: what the guide star's noise allows, run by run, both sides of the pier together. */
+final class SeeingSection {
+  private static final List<Column> COLUMNS =
+      List.of(
+          Column.numbers("run", ""),
+          Column.words("pier side"),
+          Column.numbers("airmass", ""),
+          Column.numbers("noise floor, RA", "arcsec"),
+          Column.numbers("noise floor, Dec", "arcsec"),
+          Column.numbers("RMS, RA", "arcsec"),
+          Column.numbers("RMS, Dec", "arcsec"),
+          Column.numbers("least FWHM", "arcsec"));
+
+  private SeeingSection() {}
+
+  /** The section; nothing when the night says nothing of the air. */
+  static Optional<Section> of(NightResult result) {
+    Seeing seeing = result.seeing();
+    if (seeing == null) {
+      return Optional.empty();
+    }
+    List<String> sentences = new ArrayList<>();
+    sentences.add(
+        "A star that is measured so unsteadily would be at least "
+            + Numbers.coarse(seeing.leastFwhmArcsec())
+            + " arcsec wide in a long exposure, and at most "
+            + Numbers.coarse(seeing.mostFwhmArcsec())
+            + "; how much an exposure of seconds averages is not known better than that.");
+    sentences.add("Noise of the camera that the star's photons do not explain counts as air here.");
+    if (seeing.usualFwhmArcsec() != null) {
+      sentences.add("Usual at this place: " + Numbers.plain(seeing.usualFwhmArcsec()) + " arcsec.");
+    }
+    Table table =
+        new Table(
+            "Air and scatter, run by run",
+            COLUMNS,
+            result.runs().stream().map(run -> row(run, seeing)).toList());
+    return Optional.of(
+        new Section(
+            "seeing",
+            "The air widened stars to "
+                + Numbers.coarse(seeing.leastFwhmArcsec())
+                + " arcsec or more",
+            List.of(
+                Block.text(sentences.toArray(String[]::new)).with(table.withoutEmptyColumns()))));
+  }
+
+  private static List<Cell> row(RunResult run, Seeing seeing) {
+    Optional<SeeingRun> air =
+        seeing.runs().stream().filter(each -> each.run() == run.id()).findFirst();
+    boolean guided = run.guided() != null;
+    boolean floor = run.noiseFloorArcsec() != null;
+    return List.of(
+        Cell.count(run.id()),
+        run.pierSide() == null
+            ? Cell.NOT_KNOWN
+            : Cell.of(run.pierSide().name().toLowerCase(java.util.Locale.ROOT)),
+        air.map(SeeingRun::airmass).map(x -> Cell.of(Numbers.fixed(x, 1))).orElse(Cell.NOT_KNOWN),
+        floor ? Cell.of(run.noiseFloorArcsec().ra()) : Cell.NOT_KNOWN,
+        floor ? Cell.of(run.noiseFloorArcsec().dec()) : Cell.NOT_KNOWN,
+        guided ? Cell.of(run.guided().ra().rmsArcsec()) : Cell.NOT_KNOWN,
+        guided ? Cell.of(run.guided().dec().rmsArcsec()) : Cell.NOT_KNOWN,
+        air.map(x -> Cell.of(Numbers.coarse(x.leastFwhmArcsec()))).orElse(Cell.NOT_KNOWN));
+  }
+}

@@ -1,0 +1,73 @@
+package io.github.roundstar.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+
+/** {@code roundstar tolerance} answers without a log, with what it is given. */
+class ToleranceCommandTest {
+  /**
+   * By hand: 206.265 x 3.8 / 750 = 1.045 arcsec; 2.5 / 2.3548 x sqrt(1.15^2 - 1) = 0.603; that
+   * times sqrt 12 = 2.09. Hook's relation, as Covington's handbook quotes it: trail = distance x
+   * turn of the sky x axis error, so 0.5225 / (7536 x 0.021876) = 3.169e-3 rad = 10.9 arcmin.
+   * Common practice, no source: tracking of the order of five arcseconds or better, tighter with
+   * focal length.
+   */
+  @Test
+  @Tag("published")
+  void opticsAnswerWithoutALog() {
+    Ran ran =
+        Ran.of(
+            "tolerance",
+            "--focal-length",
+            "750",
+            "--pixel",
+            "3.8",
+            "--seeing",
+            "2.5",
+            "--sensor",
+            "6000x4000",
+            "--exposure",
+            "300");
+
+    assertThat(ran.code()).isZero();
+    assertThat(ran.err()).isEmpty();
+    assertThat(ran.out())
+        .contains("1.05 arcsec per pixel", "0.60 arcsec RMS", "2.1 arcsec over", "10.9 arcmin off");
+  }
+
+  @Test
+  void optionsWinOverTheEquipmentFile() {
+    Ran ran =
+        Ran.of(
+            "tolerance",
+            "--equipment",
+            "sample-logs/equipment.toml",
+            "--focal-length",
+            "1500",
+            "--periodic-error",
+            "6",
+            "--ratio",
+            "0.9");
+
+    assertThat(ran.code()).isZero();
+    assertThat(ran.out())
+        .contains("0.52 arcsec per pixel", "any size", "s of exposure with this periodic error");
+  }
+
+  @Test
+  void wrongNumbersAreNamed() {
+    Ran ran = Ran.of("tolerance", "--sensor", "big", "--pixel", "3.8");
+
+    assertThat(ran.code()).isEqualTo(2);
+    assertThat(ran.err()).contains("--sensor: found 'big'");
+    assertThat(Ran.of("tolerance", "--pixel", "-3").code()).isEqualTo(2);
+    assertThat(Ran.of("tolerance", "--declination", "90").err()).contains("--declination");
+  }
+
+  @Test
+  void whatIsMissingIsSaid() {
+    assertThat(Ran.of("tolerance").out()).contains("not known: focal length and pixel size");
+  }
+}
