@@ -91,7 +91,7 @@ class CommandLineTest {
       textBlock =
           """
                                          | Missing command
-          analyse x                      | roundstar analyze?
+          analyse x                      | roundstar analyze
           --loud                         | Unknown option: '--loud'
           analyze                        | Missing required parameter: 'LOG'
           analyze --loud LOG             | Unknown option: '--loud'
