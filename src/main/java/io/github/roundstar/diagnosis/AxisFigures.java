@@ -16,6 +16,7 @@ import java.util.DoubleSummaryStatistics;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 
 /** Polar axis, tracking rate and field rotation as the result shows them. */
 final class AxisFigures {
@@ -74,7 +75,6 @@ final class AxisFigures {
     Optional<FieldTurn> turn = both.value().map(known -> FieldTurn.of(found, equipment));
     Answer<FieldTurn> turning = turn.map(Answer::of).orElseGet(() -> Answer.none(both.because()));
     PolarAlignment.Combination known = fit.known();
-    noteMissing(scope, turning);
     return new PolarAxis(
         scope.orNull("/azimuthArcmin", both.map(p -> shown(p.azimuthArcmin(), 0.1))),
         scope.orNull("/altitudeArcmin", both.map(p -> shown(p.altitudeArcmin(), 0.1))),
@@ -82,34 +82,37 @@ final class AxisFigures {
         scope.orNull("/altitudeFromRefractedPoleArcmin", both.then(p -> fromRefracted(found))),
         basis(fit, both.value().isPresent()),
         scope.orNull("/fieldRotationDegPerHour", turning.map(FieldTurn::degreesPerHour)),
-        turn.flatMap(FieldTurn::exposureSeconds).orElse(null),
-        turn.flatMap(FieldTurn::cornerTrailArcsec).orElse(null),
-        turn.flatMap(FieldTurn::longestExposureSeconds).orElse(null),
-        turn.flatMap(FieldTurn::cornerArcmin).orElse(null),
+        scope.orNull("/exposureSeconds", given(turning, FieldTurn::exposureSeconds)),
+        scope.orNull("/cornerTrailArcsec", given(turning, FieldTurn::cornerTrailArcsec)),
+        scope.orNull("/longestExposureSeconds", given(turning, FieldTurn::longestExposureSeconds)),
+        scope.orNull("/cornerDistanceArcmin", given(turning, FieldTurn::cornerArcmin)),
         new KnownDirection(known.arcmin(), share(known.eastShare()), share(known.highShare())),
-        both.value().isPresent() ? null : secondPointing(fit),
+        scope.orNull(
+            "/secondPointingHourAngleHours",
+            both.value().isPresent()
+                ? Answer.none("both parts of the error are known")
+                : Answer.of(secondPointing(fit))),
         scope.orNull("/consistent", consistent(fit.residual())),
         fit.residual().misfitArcsecPerMinute(),
-        beside(fit),
-        both.value().map(p -> p.leftArcmin() * ARCSEC_PER_MINUTE_PER_ARCMIN).orElse(null),
+        scope.orNull("/beside", beside(fit)),
+        scope.orNull(
+            "/driftAfterArcsecPerMinute",
+            both.map(p -> p.leftArcmin() * ARCSEC_PER_MINUTE_PER_ARCMIN)),
         scope.orNull("/trackingRate", rate(found)));
   }
 
-  private static void noteMissing(Reasons.Scope scope, Answer<FieldTurn> turning) {
-    String missing =
-        turning
-            .value()
-            .map(
-                turn ->
-                    "the sensor and its scale or the exposure are not known: fill [imaging] in the"
-                        + " equipment file")
-            .orElse(turning.because());
-    if (turning.value().flatMap(FieldTurn::cornerTrailArcsec).isEmpty()) {
-      scope.note("/cornerTrailArcsec", missing);
-    }
-    if (turning.value().flatMap(FieldTurn::longestExposureSeconds).isEmpty()) {
-      scope.note("/longestExposureSeconds", missing);
-    }
+  private static Answer<Double> given(
+      Answer<FieldTurn> turning, Function<FieldTurn, Optional<Double>> figure) {
+    return turning.then(
+        turn ->
+            figure
+                .apply(turn)
+                .map(Answer::of)
+                .orElseGet(
+                    () ->
+                        Answer.none(
+                            "exposure, scale or size of the sensor is not known: fill [imaging] in"
+                                + " the equipment file")));
   }
 
   private static Answer<PolarAlignment> both(PolarAlignment fit) {
@@ -127,7 +130,7 @@ final class AxisFigures {
 
   private Answer<Double> fromRefracted(AxisSearch.Found found) {
     if (!siteShown) {
-      return Answer.none("left out on request, since it tells the latitude");
+      return Answer.none("left out on request, since it tells the site");
     }
     OptionalDouble lift = found.place().air().poleLiftArcsec(found.place().site());
     return lift.isEmpty()
@@ -164,10 +167,17 @@ final class AxisFigures {
         : Answer.of(residual.pattern() == AxisResidual.Pattern.NONE);
   }
 
-  private static BesideAxis beside(PolarAlignment fit) {
+  private static Answer<BesideAxis> beside(PolarAlignment fit) {
     String follows =
         fit.residual().pattern() == AxisResidual.Pattern.PIER_SIDE ? "pier-side" : "nothing";
-    return fit.besideArcsecPerMinute().map(drift -> new BesideAxis(follows, drift)).orElse(null);
+    return fit.besideArcsecPerMinute()
+        .map(drift -> Answer.of(new BesideAxis(follows, drift)))
+        .orElseGet(
+            () ->
+                Answer.none(
+                    fit.residual().pattern() == AxisResidual.Pattern.NONE
+                        ? "no drift is needed beside that of the axis"
+                        : "what the axis leaves follows neither hour angle nor pier side"));
   }
 
   private static Answer<TrackingRate> rate(AxisSearch.Found found) {

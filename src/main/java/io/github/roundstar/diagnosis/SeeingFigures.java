@@ -55,10 +55,20 @@ final class SeeingFigures {
     if (runs.isEmpty()) {
       return scope.orNull("", Answer.none(because));
     }
+    if (runs.stream().anyMatch(run -> run.airmass() == null)) {
+      scope.note(
+          "/runs/*/airmass",
+          siteShown
+              ? "latitude, declination or hour angle is not known, or the star stands too low"
+              : "left out on request, since it tells the site");
+    }
     return new Seeing(
         runs.stream().mapToDouble(SeeingRun::leastFwhmArcsec).average().orElseThrow(),
         runs.stream().mapToDouble(SeeingRun::mostFwhmArcsec).average().orElseThrow(),
-        equipment.seeingFwhmArcsec().stream().boxed().findFirst().orElse(null),
+        scope.orNull(
+            "/usualFwhmArcsec",
+            equipment.seeingFwhmArcsec(),
+            "not given: add seeing_fwhm_arcsec under [sky] in the equipment file"),
         runs);
   }
 

@@ -270,7 +270,7 @@ class NightResultSchemaTest {
   void keysComeInTheOrderOfTheContract(String name) throws IOException {
     assertOrder(
         tree(name),
-        "schema version inputs night runs polarAxis exposures replay findings verdict notComputed"
+        "schema version inputs night runs polarAxis seeing exposures replay findings verdict notComputed"
             + " methods");
     assertOrder(
         tree(name).get("night"),

@@ -55,7 +55,8 @@ class MetamorphicTest {
    * The search for wander stops within 1e-4 of the logarithm of its share; where exactly is a
    * matter of rounding, and these figures hang on it to first order.
    */
-  private static final String FROM_WANDER = ".*/(lo95|hi95|falseAlarm|detectable/[^/]+)";
+  private static final String FROM_WANDER =
+      ".*/(lo95|hi95|falseAlarm|detectable/[^/]+)|/polarAxis/.*";
 
   private static final double WANDER_ROUNDING = 1e-5;
 
@@ -244,6 +245,8 @@ class MetamorphicTest {
     NightResult before = result(log);
 
     Map<String, Change> changes = changes(before, result(turned));
+    // Other drifts in right ascension belong to another polar axis, or to none.
+    changes.keySet().removeIf(pointer -> pointer.matches("/(polarAxis|notComputed)(/.*)?"));
 
     assertNothingChangedBut(
         changes,
