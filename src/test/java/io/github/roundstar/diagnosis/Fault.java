@@ -45,7 +45,8 @@ enum Fault {
   DEC_BACKLASH("dec-backlash") {
     @Override
     void add(PlayedNight night) {
-      double wanted = night.times() * night.fixFirstArcsec2();
+      double times = night.times();
+      double wanted = times * times * night.fixFirstArcsec2();
       night.decWander = 0.008;
       night.azimuth = 0;
       night.altitude = 0;

@@ -41,6 +41,8 @@ final class PlayedNight {
   double decWander = 0.006;
   double wormPhase;
   String more = "";
+  private double leastTimes = 2;
+  private double mostTimes = 6;
 
   private PlayedNight(long seed) {
     this.seed = seed;
@@ -73,9 +75,16 @@ final class PlayedNight {
     return low + (high - low) * random.nextDouble();
   }
 
-  /** How many times the size that makes a fault come first: 2 to 6. */
+  /** How many times the size that makes a fault come first. */
   double times() {
-    return between(2, 6);
+    return between(leastTimes, mostTimes);
+  }
+
+  /** Two faults of one night are of like size, since each is weighed against both. */
+  PlayedNight withTwoFaults() {
+    leastTimes = 1.3;
+    mostTimes = 1.7;
+    return this;
   }
 
   /** Trailing mean square of the sound night: noise through the loop, in both axes [arcsec^2]. */

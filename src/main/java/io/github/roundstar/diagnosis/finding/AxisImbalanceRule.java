@@ -3,11 +3,13 @@ package io.github.roundstar.diagnosis.finding;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.results.Finding;
+import io.github.roundstar.results.Level;
 import java.util.Optional;
 
 /**
  * Pulses one way act more than the other way: an axis out of balance, or a stiff one. Half the
- * difference over the mean is the share of each correction that is too much or too little.
+ * difference over the mean is the share of each correction that is too much or too little. Play
+ * that matters makes a difference between north and south too; that one is left to the play.
  */
 final class AxisImbalanceRule implements Rule {
   @Override
@@ -18,7 +20,7 @@ final class AxisImbalanceRule implements Rule {
   @Override
   public Answer<Finding> judge(Facts facts) {
     Optional<Estimate> ra = facts.pulses().eastLessWest();
-    Optional<Estimate> dec = facts.pulses().northLessSouth();
+    Optional<Estimate> dec = facts.pulses().northLessSouth().filter(share -> !playMatters(facts));
     if (ra.isEmpty() && dec.isEmpty()) {
       return Answer.none(
           facts.because(
@@ -43,6 +45,14 @@ final class AxisImbalanceRule implements Rule {
         .caution(Cautions.BALANCE)
         .lostTo("axis-imbalance")
         .judged();
+  }
+
+  private static boolean playMatters(Facts facts) {
+    return new DecBacklashRule()
+        .judge(facts)
+        .value()
+        .map(finding -> finding.level().atLeast(Level.WORTH_FIXING))
+        .orElse(false);
   }
 
   private static String title(Optional<Estimate> ra, Optional<Estimate> dec) {

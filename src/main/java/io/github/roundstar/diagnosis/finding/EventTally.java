@@ -45,17 +45,6 @@ final class EventTally {
     return 2 * squares(GUST) > squares(JOLTS);
   }
 
-  /**
-   * Relative 95 % half-width of the jolts' summed squares, as of events that come at random: the
-   * root of the summed fourth powers over the summed squares (compound Poisson process). 1 without
-   * sizes.
-   */
-  double joltsRelative95() {
-    double squares = squares(JOLTS);
-    double fourth = sizes(JOLTS).map(size -> Math.pow(size, 4)).sum();
-    return squares == 0 ? 1 : Math.min(1, 1.96 * Math.sqrt(fourth) / squares);
-  }
-
   private double squares(String... kinds) {
     return sizes(kinds).map(size -> size * size).sum();
   }

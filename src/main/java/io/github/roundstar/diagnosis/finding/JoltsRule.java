@@ -5,7 +5,8 @@ import io.github.roundstar.results.Finding;
 
 /**
  * Sudden moves: gusts that come and go, knocks, and shifts that stay (a cable or a slipping
- * clutch). Their share has the interval of events that come at random.
+ * clutch). Each is surely one, since its size stands out from wander and noise, so their share is
+ * that of this night; another night may have other winds.
  */
 final class JoltsRule implements Rule {
   @Override
@@ -38,11 +39,7 @@ final class JoltsRule implements Rule {
     if (facts.budget().isPresent()) {
       TrailingBudget budget = facts.budget().get();
       TrailingBudget.Part part = budget.part("jolts"::equals);
-      double relative = events.joltsRelative95();
-      draft.share(
-          budget.share(part, 1 - relative, 1 + relative),
-          budget.trailingArcsec2(),
-          part.meanSquareArcsec2());
+      draft.share(budget.share(part, 1, 1), budget.trailingArcsec2(), part.meanSquareArcsec2());
     } else {
       draft.shareUnknown(
           "what jolts do to the star is not known: " + facts.because("/runs/*/budget"));

@@ -9,6 +9,7 @@ import static io.github.roundstar.results.Level.WATCH;
 import static io.github.roundstar.results.Level.WORTH_FIXING;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.roundstar.motion.Axis;
 import org.junit.jupiter.api.Test;
 
 /** Pulses that act more one way. */
@@ -31,6 +32,15 @@ class AxisImbalanceRuleTest {
   void weakerSideIsNamed() {
     assertThat(sound().eastWest(about(0.7, 0.03), about(1.3, 0.03)).judgedBy(RULE).title())
         .isEqualTo("Pulses act 60 % more to the west than east");
+  }
+
+  @Test
+  void differenceInDecBesideAPlayThatMattersIsThePlays() {
+    MadeUpNight unlike = sound().northSouth(about(1.3, 0.03), about(0.7, 0.03));
+
+    assertThat(unlike.levelBy(RULE)).isEqualTo(FIX_FIRST);
+    assertThat(unlike.play(about(8, 0.2)).part(Axis.DEC, "backlash", 1).levelBy(RULE))
+        .isEqualTo(FINE);
   }
 
   @Test

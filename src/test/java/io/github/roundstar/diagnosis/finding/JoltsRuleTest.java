@@ -13,7 +13,7 @@ import io.github.roundstar.results.Decision;
 import io.github.roundstar.results.Finding;
 import org.junit.jupiter.api.Test;
 
-/** Jolts count with the interval of events that come at random. */
+/** Jolts count by what they did this night. */
 class JoltsRuleTest {
   private static final JoltsRule RULE = new JoltsRule();
 
@@ -37,12 +37,13 @@ class JoltsRuleTest {
         .isEqualTo(Decision.REBALANCE);
   }
 
-  /** By hand: n alike events have a relative half-width of 1.96 / sqrt n. */
+  /** By hand as for the worm: 0.1073 and 0.0529 arcsec^2. */
   @Test
-  void twoJoltsProveNothing() {
-    assertThat(jolts("knock", 2).levelBy(RULE)).isEqualTo(CANNOT_TELL);
-    assertThat(jolts("knock", 5).levelBy(RULE)).isEqualTo(WATCH);
-    assertThat(jolts("knock", 9).levelBy(RULE)).isEqualTo(WORTH_FIXING);
+  void tenthOfTheTrailingIsTheLimit() {
+    assertThat(jolts("knock", 2).part(Axis.RA, "jolts", 0.110).levelBy(RULE))
+        .isEqualTo(WORTH_FIXING);
+    assertThat(jolts("knock", 2).part(Axis.RA, "jolts", 0.104).levelBy(RULE)).isEqualTo(WATCH);
+    assertThat(jolts("knock", 2).part(Axis.RA, "jolts", 0.052).levelBy(RULE)).isEqualTo(FINE);
   }
 
   @Test

@@ -207,6 +207,17 @@ final class MadeUpNight {
     return this;
   }
 
+  MadeUpNight northSouth(Estimate north, Estimate south) {
+    DecResponse dec = response.dec();
+    response =
+        new Response(
+            response.ra(),
+            new DecResponse(
+                dec.axis(), north.times(DECLARED), south.times(DECLARED), dec.declaredAxis()),
+            response.crossAxisDeg());
+    return this;
+  }
+
   MadeUpNight withoutResponse(String because) {
     response = new Response(null, null, null);
     return because("/runs/*/responseArcsecPerSecond/ra", because);
