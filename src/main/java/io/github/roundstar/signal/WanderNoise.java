@@ -107,16 +107,10 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
   public record Measured(WanderNoise model, Optional<Estimate> noise) {}
 
   /**
-   * As {@link #fit}, with the interval of the noise: its logarithm's variance for a known ratio,
-   * and what the ratio's own variance adds, by the curvature of the likelihood.
+   * This fit with the interval of the noise: its logarithm's variance for a known ratio, and what
+   * the ratio's own variance adds, by the curvature of the likelihood. The arguments are those that
+   * the fit was made from.
    */
-  public static Optional<Measured> measure(
-      double[] seconds, boolean[] startsPiece, double[] data, double[][] regressors) {
-    return fit(seconds, startsPiece, data, regressors)
-        .map(model -> model.measured(seconds, startsPiece, data, regressors));
-  }
-
-  /** This fit with the interval of the noise; the arguments are those that it was made from. */
   public Measured measured(
       double[] seconds, boolean[] startsPiece, double[] data, double[][] regressors) {
     return new Likelihood(seconds, startsPiece, data, regressors).measured(this);
