@@ -23,7 +23,6 @@ import java.util.Optional;
  * @param declared what the log says of the loop
  * @param law the law that the loop followed
  * @param gain what its pulses really take away
- * @param split motion by cause
  * @param budget the mean square by cause
  * @param replay the run, ready to be guided again
  */
@@ -31,7 +30,6 @@ record LoopStudy(
     AxisLoop declared,
     Answer<LoopFit> law,
     Answer<Estimate> gain,
-    Answer<MotionSplit> split,
     Answer<ErrorBudget> budget,
     Answer<LoopReplay> replay) {
   /** Exposures of the main camera where nobody says how long they are [s]. */
@@ -88,7 +86,6 @@ record LoopStudy(
         declared,
         law,
         gain,
-        split,
         split.then(s -> ErrorBudget.of(s, law.map(LoopFit::law).value(), exposure)),
         law.then(fit -> split.then(s -> LoopReplay.of(s, fit))));
   }

@@ -2,6 +2,7 @@ package io.github.roundstar.motion;
 
 import io.github.roundstar.signal.SmoothedLevel;
 import io.github.roundstar.signal.WanderNoise;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -10,7 +11,7 @@ import java.util.OptionalInt;
 
 /** Splits one run's motion by cause, for {@link MotionSplit}. */
 final class MotionSplitter {
-  /** The level may go as far in a jump as white steps of this many standard deviations say. */
+  /** In a jump the level may go this many standard deviations of the noise from frame to frame. */
   private static final double LOOSE = 20;
 
   /** Jolts are looked for so often, each time beside the noise that the last ones leave. */
@@ -153,8 +154,9 @@ final class MotionSplitter {
   private boolean[] inside(List<FrameSpan> spans) {
     boolean[] inside = new boolean[frames.size()];
     for (FrameSpan span : spans) {
-      for (int i = 0; i < inside.length; i++) {
-        inside[i] |= frames.frame[i] >= span.from() && frames.frame[i] < span.to();
+      int at = Arrays.binarySearch(frames.frame, span.from());
+      for (int i = at < 0 ? -at - 1 : at; i < inside.length && frames.frame[i] < span.to(); i++) {
+        inside[i] = true;
       }
     }
     return inside;
