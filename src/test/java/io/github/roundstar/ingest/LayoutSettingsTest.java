@@ -72,6 +72,17 @@ class LayoutSettingsTest {
         .isCloseTo(9.662438, within(1e-5));
   }
 
+  /** Ninety seconds, in each of the units that elapsed time may have. */
+  @ParameterizedTest
+  @CsvSource({"elapsed-s, 90", "elapsed-ms, 90000", "elapsed-min, 1.5"})
+  void elapsedTimeIsInSecondsWhateverItsUnit(String form, String time) throws Exception {
+    String layout = NAMES + "[time]\nform = \"" + form + "\"\n" + SKY;
+
+    GuideLog log = LayoutReaderTest.read("t,e,n\n0,0,0\n" + time + ",0.1,0.2\n", layout);
+
+    assertThat(log.runs().get(0).frames().timeSeconds(1)).isEqualTo(90);
+  }
+
   @Test
   void hourAngleNeedsTheLongitude() throws Exception {
     String layout =
