@@ -67,7 +67,11 @@ public final class Season {
       List<String> noticed,
       String version) {
     List<Filed> ordered =
-        nights.stream().sorted(Comparator.comparing(filed -> filed.night().night())).toList();
+        nights.stream()
+            .sorted(
+                Comparator.comparing((Filed filed) -> filed.night().night())
+                    .thenComparing(filed -> filed.night().result()))
+            .toList();
     List<DatedNight> dated =
         ordered.stream()
             .map(Filed::result)

@@ -2,10 +2,10 @@
  * Whether nights differ: before and after a change, and along a season.
  *
  * <p>{@link io.github.roundstar.compare.Comparison} takes two sets of nights and fills {@code
- * results.CompareResult}; {@code Season} takes all nights in order of time and the dates of work on
- * the mount. {@code MountFigures}, {@code ComponentFigures}, {@code DriftFigures} and {@code
- * GuidingFigures} are the one place that says which figures are compared, what better means, which
- * change is none in practice and how far nights differ by themselves.
+ * results.CompareResult}; {@link io.github.roundstar.compare.Season} takes all nights in order of
+ * time and the dates of work on the mount. {@code MountFigures}, {@code ComponentFigures}, {@code
+ * DriftFigures} and {@code GuidingFigures} are the one place that says which figures are compared,
+ * what better means, which change is none in practice and how far nights differ by themselves.
  *
  * <p><b>Statistics.</b> A night counts as one value; frames never do. {@code NightSample} gives its
  * variance, {@code ChangeTest} the difference, {@code Judge} the word for it.

@@ -6,7 +6,8 @@
  * <p><b>Files.</b> A result is written under a temporary name beside its place and moved, so that
  * no half file is ever seen and no earlier report is lost to a failure.
  *
- * <p><b>Neighbours.</b> Imports {@code ingest}, {@code diagnosis}, {@code results} and {@code
- * report}. Start at {@link io.github.roundstar.pipeline.Analysis}.
+ * <p><b>Neighbours.</b> Imports {@code ingest}, {@code diagnosis}, {@code compare}, {@code results}
+ * and {@code report}. Start at {@link io.github.roundstar.pipeline.Analysis}, {@link
+ * io.github.roundstar.pipeline.Compare} or {@link io.github.roundstar.pipeline.SeasonRun}.
  */
 package io.github.roundstar.pipeline;

@@ -1,6 +1,7 @@
 /**
  * A night as one HTML page that needs no network: {@link io.github.roundstar.report.NightPage} is
- * the front door.
+ * the front door; {@link io.github.roundstar.report.ComparePage} and {@link
+ * io.github.roundstar.report.SeasonPage} are those of several nights.
  *
  * <p>Java puts the page's content in order and words ({@code Page} and the classes that fill it);
  * the template {@code night.html} lays it out and escapes every text; charts come ready-made from
