@@ -118,7 +118,7 @@ public final class StarTables {
               number(star.elongation().value()),
               number(star.elongation().lo95()),
               number(star.elongation().hi95()),
-              number(star.stretch().angleDegrees())));
+              number(star.angleDegrees())));
     }
     return text;
   }

@@ -37,6 +37,11 @@ public record Star(
     return stretch().elongation(stretchSigma);
   }
 
+  /** Angle of its long axis from +x towards +y [deg, 0..180). */
+  public double angleDegrees() {
+    return stretch().angleDegrees();
+  }
+
   /** Full width at half maximum along the long axis [px]. */
   public double majorFwhmPixels() {
     return FWHM_PER_SIGMA * new CovarianceEllipse(xx, yy, xy).majorSigma();
