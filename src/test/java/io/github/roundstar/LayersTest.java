@@ -58,14 +58,7 @@ class LayersTest {
           .mayOnlyAccessLayers("results", "model")
           .whereLayer("pipeline")
           .mayOnlyAccessLayers(
-              "report",
-              "compare",
-              "diagnosis",
-              "results",
-              "stars",
-              "ingest",
-              "formats",
-              "model")
+              "report", "compare", "diagnosis", "results", "stars", "ingest", "formats", "model")
           .whereLayer("compare")
           .mayOnlyAccessLayers("results", "signal", "model")
           .whereLayer("diagnosis")

@@ -21,12 +21,12 @@ import picocli.CommandLine.ScopeType;
     scope = ScopeType.INHERIT,
     subcommands = {
       AnalyzeCommand.class,
-        CompareCommand.class,
-        SeasonCommand.class,
-        LayoutCommand.class,
-        StarsCommand.class,
-        ToleranceCommand.class,
-        SimulateCommand.class
+      CompareCommand.class,
+      SeasonCommand.class,
+      LayoutCommand.class,
+      StarsCommand.class,
+      ToleranceCommand.class,
+      SimulateCommand.class
     },
     synopsisSubcommandLabel = "COMMAND",
     footer = {"", "Example:", "  roundstar analyze sample-logs/good-night.ecsv"})

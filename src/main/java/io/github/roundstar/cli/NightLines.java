@@ -1,8 +1,8 @@
 package io.github.roundstar.cli;
 
 import io.github.roundstar.model.Estimate;
-import io.github.roundstar.results.Level;
 import io.github.roundstar.results.ExposureCounts;
+import io.github.roundstar.results.Level;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
 import io.github.roundstar.results.Periodic;

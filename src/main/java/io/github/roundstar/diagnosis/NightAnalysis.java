@@ -1,9 +1,9 @@
 package io.github.roundstar.diagnosis;
 
-import io.github.roundstar.diagnosis.finding.Diagnosis;
 import io.github.roundstar.diagnosis.exposures.ExposureReport;
 import io.github.roundstar.diagnosis.exposures.JudgedExposure;
 import io.github.roundstar.diagnosis.exposures.MainCamera;
+import io.github.roundstar.diagnosis.finding.Diagnosis;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Night;
 import io.github.roundstar.model.SourceFile;
@@ -16,8 +16,8 @@ import io.github.roundstar.results.Method;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
-import io.github.roundstar.results.Replay;
 import io.github.roundstar.results.PolarAxis;
+import io.github.roundstar.results.Replay;
 import io.github.roundstar.results.RunResult;
 import io.github.roundstar.results.Seeing;
 import io.github.roundstar.results.Unusable;

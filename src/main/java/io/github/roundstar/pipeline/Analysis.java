@@ -121,8 +121,7 @@ public final class Analysis {
       throws UnwritableOutputException {
     NightAnalysis analysis = NightAnalysis.of(night, equipment, version, siteShown, camera);
     NightPage.Rendered page =
-        NightPage.render(
-            analysis.result(), analysis.evidence().withWarnings(warnings), site);
+        NightPage.render(analysis.result(), analysis.evidence().withWarnings(warnings), site);
     return files.write(
         night.name(),
         analysis.result(),

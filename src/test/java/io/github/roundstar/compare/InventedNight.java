@@ -287,7 +287,16 @@ final class InventedNight {
         "two-pointings",
         null,
         null,
-        null, null, null, null, null, null, null, null, null, null);
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null);
   }
 
   private List<Exposure> exposures() {
@@ -308,7 +317,12 @@ final class InventedNight {
               null,
               null,
               chance.nextDouble() < round ? "round" : "trailed",
-              null, null, null, null, null, null));
+              null,
+              null,
+              null,
+              null,
+              null,
+              null));
     }
     return exposures;
   }

@@ -58,8 +58,7 @@ record GainChange(
         gain,
         replay.best().gain(),
         square(now),
-        new Estimate(
-            saved(now, less.value()), saved(now, less.lo95()), saved(now, less.hi95())),
+        new Estimate(saved(now, less.value()), saved(now, less.lo95()), saved(now, less.hi95())),
         "replay of the night");
   }
 

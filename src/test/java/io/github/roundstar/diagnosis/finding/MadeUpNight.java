@@ -133,8 +133,7 @@ final class MadeUpNight {
 
   private Replay marked(Replay row) {
     List<Replay> axis = replay.stream().filter(other -> other.axis().equals(row.axis())).toList();
-    double least =
-        axis.stream().mapToDouble(Replay::predictedMotionRmsArcsec).min().orElseThrow();
+    double least = axis.stream().mapToDouble(Replay::predictedMotionRmsArcsec).min().orElseThrow();
     double rms = row.predictedMotionRmsArcsec();
     double less = axis.get(0).predictedMotionRmsArcsec() - rms;
     return row(row.axis(), row.gain(), rms, row.current(), rms == least, less);
@@ -182,7 +181,23 @@ final class MadeUpNight {
   MadeUpNight axis(Estimate totalArcmin, Double cornerTrailArcsec, String basis) {
     polarAxis =
         new PolarAxis(
-            totalArcmin, about(0, 1), totalArcmin, null, basis, 0.01, 300.0, cornerTrailArcsec, null, null, null, null, null, null, null, null, null);
+            totalArcmin,
+            about(0, 1),
+            totalArcmin,
+            null,
+            basis,
+            0.01,
+            300.0,
+            cornerTrailArcsec,
+            null,
+            null,
+            null,
+            null,
+            null,
+            null,
+            null,
+            null,
+            null);
     return this;
   }
 
@@ -267,7 +282,12 @@ final class MadeUpNight {
               null,
               null,
               i < round ? "round" : "trailed",
-              i < round ? null : cause, null, null, null, null, null));
+              i < round ? null : cause,
+              null,
+              null,
+              null,
+              null,
+              null));
     }
     return this;
   }
@@ -351,7 +371,7 @@ final class MadeUpNight {
             periodic,
             new Backlash(play, null),
             settling,
-        null),
+            null),
         List.of(run),
         polarAxis,
         null,
