@@ -1,7 +1,6 @@
 package io.github.roundstar.diagnosis;
 
-import io.github.roundstar.model.FrameState;
-import io.github.roundstar.model.Frames;
+import io.github.roundstar.motion.Axis;
 import java.util.Locale;
 
 /**
@@ -52,9 +51,9 @@ enum Fault {
       night.altitude = 0;
       night.ditherMinutes = 3;
       night.play = 0;
-      double without = decMeanSquare(night);
+      double without = night.meanSquareArcsec2(Axis.DEC);
       night.play = 3;
-      while (night.play < 14 && decMeanSquare(night) - without < wanted) {
+      while (night.play < 14 && night.meanSquareArcsec2(Axis.DEC) - without < wanted) {
         night.play *= 1.2;
       }
     }
@@ -158,18 +157,4 @@ enum Fault {
   }
 
   abstract void add(PlayedNight night);
-
-  /** Mean square of the logged offsets in declination of a night as it stands [arcsec^2]. */
-  private static double decMeanSquare(PlayedNight night) {
-    Frames frames = night.run().log().frames();
-    double sum = 0;
-    int used = 0;
-    for (int i = 0; i < frames.size(); i++) {
-      if (frames.state(i) == FrameState.USED) {
-        sum += frames.decArcsec(i) * frames.decArcsec(i);
-        used++;
-      }
-    }
-    return used == 0 ? 0 : sum / used;
-  }
 }

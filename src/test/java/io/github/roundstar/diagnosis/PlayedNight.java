@@ -1,6 +1,9 @@
 package io.github.roundstar.diagnosis;
 
 import io.github.roundstar.formats.FormatException;
+import io.github.roundstar.model.FrameState;
+import io.github.roundstar.model.Frames;
+import io.github.roundstar.motion.Axis;
 import io.github.roundstar.simulate.ScenarioReader;
 import io.github.roundstar.simulate.SimulatedRun;
 import io.github.roundstar.simulate.Simulation;
@@ -41,6 +44,7 @@ final class PlayedNight {
   double decWander = 0.006;
   double wormPhase;
   String more = "";
+  private final double soundArcsec2;
   private double leastTimes = 2;
   private double mostTimes = 6;
 
@@ -63,7 +67,27 @@ final class PlayedNight {
     south = between(0.97, 1.03);
     cameraAngle = between(-2, 2);
     wormPhase = between(-3, 3);
+    if (random.nextBoolean()) {
+      noise = between(0.1, 0.2);
+      more = seeing(between(1.5, 3.5), between(3, 10));
+    }
     settleArcsec = 3 + 2 * noise;
+    soundArcsec2 = meanSquareArcsec2();
+  }
+
+  /** Image motion that has a colour, as of a layer of air that drifts past. */
+  private static String seeing(double fwhmArcsec, double windMetresPerSecond) {
+    return String.format(
+        Locale.ROOT,
+        """
+        [seeing]
+        fwhm_arcsec = %.2f
+        aperture_mm = 60
+        wind_m_per_s = %.1f
+        outer_scale_m = 25
+        """,
+        fwhmArcsec,
+        windMetresPerSecond);
   }
 
   /** A sound night. */
@@ -87,10 +111,24 @@ final class PlayedNight {
     return this;
   }
 
-  /** Trailing mean square of the sound night: noise through the loop, in both axes [arcsec^2]. */
-  double soundTrailingArcsec2() {
-    double square = noise * noise;
-    return 2 * square / (2 - raGain) + 2 * square / (2 - decGain);
+  /** Mean square of the logged offsets of the night as it stands, in both axes [arcsec^2]. */
+  double meanSquareArcsec2() {
+    return meanSquareArcsec2(Axis.RA) + meanSquareArcsec2(Axis.DEC);
+  }
+
+  /** The same in one axis. */
+  double meanSquareArcsec2(Axis axis) {
+    Frames frames = run().log().frames();
+    double sum = 0;
+    int used = 0;
+    for (int i = 0; i < frames.size(); i++) {
+      if (frames.state(i) == FrameState.USED) {
+        double arcsec = axis == Axis.RA ? frames.raArcsec(i) : frames.decArcsec(i);
+        sum += arcsec * arcsec;
+        used++;
+      }
+    }
+    return used == 0 ? 0 : sum / used;
   }
 
   /**
@@ -98,7 +136,7 @@ final class PlayedNight {
    * of 0.15 arcsec [arcsec^2].
    */
   double fixFirstArcsec2() {
-    double sound = soundTrailingArcsec2();
+    double sound = soundArcsec2;
     double byCut = sound * 0.4375 / (1 - 0.4375);
     double bySize = Math.pow(Math.sqrt(sound) + 0.15, 2) - sound;
     return Math.max(byCut, bySize);

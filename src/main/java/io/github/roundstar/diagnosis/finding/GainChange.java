@@ -53,18 +53,17 @@ record GainChange(
   private static GainChange replayed(Axis axis, Estimate gain, ReplayReading replay) {
     double now = replay.current().predictedMotionRmsArcsec();
     Estimate less = replay.best().lessMotionArcsec();
+    double error = Thresholds.REPLAY_RATIO;
     return new GainChange(
         axis,
         gain,
         replay.best().gain(),
         square(now),
-        new Estimate(saved(now, less.value()), saved(now, less.lo95()), saved(now, less.hi95())),
+        new Estimate(
+            square(now) - square(now - less.value()),
+            square(now) - square((now - less.lo95()) * (1 + error)),
+            square(now) - square((now - less.hi95()) * (1 - error))),
         "replay of the night");
-  }
-
-  /** Mean square that goes when the RMS falls by so much. */
-  private static double saved(double now, double less) {
-    return square(now) - square(now - less);
   }
 
   /**

@@ -7,6 +7,7 @@ import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.RunResult;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 
 /**
  * How the loop of one axis behaved over the night.
@@ -16,22 +17,21 @@ import java.util.OptionalDouble;
  *     series of as many frames (2 / sqrt n)
  */
 record LoopReading(Optional<Estimate> gain, Optional<Estimate> lag1) {
-  private static final AxisLoopResult UNKNOWN =
-      new AxisLoopResult(null, null, null, null, null, null, null, null, null, null, null);
-
   static LoopReading of(NightResult night, Axis axis) {
-    OptionalDouble lag1 = Pooled.number(night, run -> loop(run, axis).lag1Autocorrelation());
+    OptionalDouble lag1 =
+        Pooled.number(night, run -> figure(run, axis, AxisLoopResult::lag1Autocorrelation));
     int frames = night.runs().stream().mapToInt(run -> run.counts().used()).sum();
     return new LoopReading(
-        Pooled.estimate(night, run -> loop(run, axis).gain()),
+        Pooled.estimate(night, run -> figure(run, axis, AxisLoopResult::gain)),
         lag1.isEmpty() || frames == 0
             ? Optional.empty()
             : Optional.of(Estimate.symmetric(lag1.getAsDouble(), 2 / Math.sqrt(frames))));
   }
 
-  private static AxisLoopResult loop(RunResult run, Axis axis) {
+  /** A figure of a run's loop; null when the run has none. */
+  private static <T> T figure(RunResult run, Axis axis, Function<AxisLoopResult, T> figure) {
     AxisLoopResult loop =
         run.loop() == null ? null : axis == Axis.RA ? run.loop().ra() : run.loop().dec();
-    return loop == null ? UNKNOWN : loop;
+    return loop == null ? null : figure.apply(loop);
   }
 }

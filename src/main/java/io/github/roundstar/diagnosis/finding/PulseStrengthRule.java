@@ -5,6 +5,7 @@ import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Level;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -45,6 +46,10 @@ final class PulseStrengthRule implements Rule {
           worst = GainFinding.name(axis) + " move the star " + words(strength.get().value());
         }
         draft.spoils(Deviation.from(strength.get(), 1));
+      } else {
+        draft.shareUnknown(
+            facts.because(
+                "/runs/*/responseArcsecPerSecond/" + axis.name().toLowerCase(Locale.ROOT)));
       }
     }
     draft.title("Pulses in " + worst, "Pulses are as strong as they should be");

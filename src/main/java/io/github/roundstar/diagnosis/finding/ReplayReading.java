@@ -3,17 +3,17 @@ package io.github.roundstar.diagnosis.finding;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.Replay;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.function.Predicate;
 
 /**
  * What the replay says of one axis: the row of the settings in use, and the row that moves the star
  * least with the periodic error as it is.
  *
  * @param current settings in use
- * @param best settings with the least motion of the star
+ * @param best settings with the least motion of the star at the cadence in use
  */
 record ReplayReading(Replay current, Replay best) {
   /** The axis' rows; empty when there is no replay. */
@@ -24,12 +24,17 @@ record ReplayReading(Replay current, Replay best) {
     String name = axis.name().toLowerCase(Locale.ROOT);
     List<Replay> rows =
         night.replay().stream().filter(row -> name.equals(row.axis()) && !row.trained()).toList();
-    return first(rows, Replay::current)
-        .flatMap(
-            current -> first(rows, Replay::best).map(best -> new ReplayReading(current, best)));
+    return rows.stream()
+        .filter(Replay::current)
+        .findFirst()
+        .map(current -> new ReplayReading(current, least(rows, current.cadenceSeconds())));
   }
 
-  private static Optional<Replay> first(List<Replay> rows, Predicate<Replay> which) {
-    return rows.stream().filter(which).findFirst();
+  /** Longer exposures are another question than the gain. */
+  private static Replay least(List<Replay> rows, double cadenceSeconds) {
+    return rows.stream()
+        .filter(row -> row.cadenceSeconds() == cadenceSeconds)
+        .min(Comparator.comparingDouble(Replay::predictedMotionRmsArcsec))
+        .orElseThrow();
   }
 }

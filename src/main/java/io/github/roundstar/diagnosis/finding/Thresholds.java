@@ -36,6 +36,13 @@ final class Thresholds {
 
   static final double BUDGET_ARCSEC2 = 0.01;
 
+  /**
+   * What the ratio of two replayed RMS may be off beside its interval, which knows the scatter
+   * within the night only. The replay is proved to 10 % across settings; two settings of one replay
+   * share most of that error, so half of it is taken.
+   */
+  static final double REPLAY_RATIO = 0.05;
+
   /** Chance of being noise below which a periodic component is taken as real; common practice. */
   static final double FALSE_ALARM = 0.01;
 

@@ -238,6 +238,11 @@ final class MadeUpNight {
     return because("/runs/*/responseArcsecPerSecond/ra", because);
   }
 
+  MadeUpNight withoutRaResponse(String because) {
+    response = new Response(null, response.dec(), response.crossAxisDeg());
+    return because("/runs/*/responseArcsecPerSecond/ra", because);
+  }
+
   MadeUpNight settling(int dithers, Double median, Double p90, double hours) {
     settling = new Settling(dithers, median, p90, hours);
     return this;

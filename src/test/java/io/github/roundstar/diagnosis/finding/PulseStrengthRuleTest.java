@@ -39,6 +39,14 @@ class PulseStrengthRuleTest {
   }
 
   @Test
+  void oneSoundAxisDoesNotSpeakForTheOther() {
+    MadeUpNight decOnly = sound().withoutRaResponse("too few pulses in RA");
+
+    assertThat(decOnly.levelBy(RULE)).isEqualTo(CANNOT_TELL);
+    assertThat(decOnly.judgedBy(RULE).evidence()).isEqualTo("Too few pulses in RA.");
+  }
+
+  @Test
   void cannotTellWithoutResponse() {
     assertThat(sound().withoutResponse("too few pulses").judgedBy(RULE).evidence())
         .isEqualTo("Too few pulses.");
