@@ -91,7 +91,7 @@
       }
     }
     if (high < 0) {
-      return null;
+      return undefined;
     }
     return Math.abs(points[low][0] - x) < Math.abs(points[high][0] - x) ? points[low] : points[high];
   }
@@ -113,7 +113,7 @@
         node: node,
         d: node.getAttribute('d'),
         x: +node.getAttribute('x'),
-        ends: node.tagName === 'line' ? [+node.getAttribute('x1'), +node.getAttribute('x2')] : null
+        ends: node.tagName === 'line' ? [+node.getAttribute('x1'), +node.getAttribute('x2')] : undefined
       };
     });
   }
@@ -131,8 +131,8 @@
       eachPair(part, function (x) {
         xs.push(x);
       });
-      var least = Math.min.apply(null, xs);
-      var most = Math.max.apply(null, xs);
+      var least = Math.min(...xs);
+      var most = Math.max(...xs);
       var mark = most - least <= 14 && xs.length <= 6;
       var shift = self.placed((least + most) / 2) - (least + most) / 2;
       return eachPair(part, function (x) {
