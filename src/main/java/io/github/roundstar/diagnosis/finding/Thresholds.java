@@ -43,6 +43,9 @@ final class Thresholds {
    */
   static final double REPLAY_RATIO = 0.05;
 
+  /** A radial RMS that would fall by less than this share is not held out; nobody would see it. */
+  static final double LEAST_WORTH_SAYING = 0.1;
+
   /** Chance of being noise below which a periodic component is taken as real; common practice. */
   static final double FALSE_ALARM = 0.01;
 

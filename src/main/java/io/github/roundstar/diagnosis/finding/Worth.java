@@ -22,11 +22,26 @@ final class Worth {
     if (finding.expectedRmsRadialArcsec() == null || facts.radialRmsArcsec().isEmpty()) {
       return "";
     }
-    return "; without it guiding would come from "
-        + Wording.number(facts.radialRmsArcsec().get())
-        + " to "
-        + Wording.number(finding.expectedRmsRadialArcsec())
-        + " arcsec RMS at best"
-        + facts.limit().map(limit -> ", against your limit of " + limit.words()).orElse("");
+    double now = facts.radialRmsArcsec().get();
+    double then = finding.expectedRmsRadialArcsec();
+    return then > (1 - Thresholds.LEAST_WORTH_SAYING) * now
+        ? ""
+        : "; without it guiding would come from "
+            + Wording.number(now)
+            + " to "
+            + Wording.number(then)
+            + " arcsec RMS at best"
+            + limit(facts);
+  }
+
+  private static String limit(Facts facts) {
+    return facts
+        .limit()
+        .map(
+            limit ->
+                limit.metBy(facts.result().night().guided(), facts.usedFrames())
+                    ? ", both within your limit of " + limit.words()
+                    : ", against your limit of " + limit.words())
+        .orElse("");
   }
 }
