@@ -52,6 +52,14 @@ final class AxisFigures {
     this.siteShown = siteShown;
   }
 
+  /** The axis, where both its directions are known well enough to be told. */
+  Optional<AxisSearch.Found> whole() {
+    return search
+        .value()
+        .filter(found -> !tooWide(found.fit().known().arcmin()))
+        .filter(found -> both(found.fit()).value().isPresent());
+  }
+
   /** The record; null, with the reason, when no direction is known well enough. */
   PolarAxis of(Reasons.Scope scope) {
     Answer<AxisSearch.Found> sharp =

@@ -2,6 +2,7 @@ package io.github.roundstar.diagnosis;
 
 import io.github.roundstar.diagnosis.exposures.ExposureReport;
 import io.github.roundstar.diagnosis.exposures.ExposureStudy;
+import io.github.roundstar.diagnosis.exposures.FieldTurn;
 import io.github.roundstar.diagnosis.exposures.Flexure;
 import io.github.roundstar.diagnosis.exposures.GuidedRun;
 import io.github.roundstar.diagnosis.exposures.JudgedExposure;
@@ -12,6 +13,7 @@ import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.motion.Backlash;
 import io.github.roundstar.motion.DecMotion;
+import io.github.roundstar.motion.SmoothedStar;
 import io.github.roundstar.results.ExposureEvidence;
 import io.github.roundstar.results.Method;
 import io.github.roundstar.results.Periodic;
@@ -30,13 +32,14 @@ final class ExposureFigures {
 
   private ExposureFigures() {}
 
-  /** Judges the exposures with what was found out about the runs. */
+  /** Judges the exposures with what was found out about the runs and the polar axis. */
   static ExposureReport of(
       MainCamera camera,
       List<RunStudy> studies,
       List<RunResult> results,
       Periodic periodic,
-      Equipment equipment) {
+      Equipment equipment,
+      Optional<FieldTurn> turn) {
     Optional<Estimate> swing =
         Optional.ofNullable(periodic)
             .map(Periodic::peakToPeakArcsecAxis)
@@ -47,15 +50,20 @@ final class ExposureFigures {
       RunResult result = results.get(i);
       runs.add(
           new GuidedRun(
-              run,
-              StarTrack.measured(
-                  run.frames(),
-                  Optional.ofNullable(result.noiseFloorArcsec().ra()),
-                  Optional.ofNullable(result.noiseFloorArcsec().dec())),
-              play(studies.get(i), result),
-              swing));
+              run, track(studies.get(i), result, equipment), play(studies.get(i), result), swing));
     }
-    return ExposureStudy.of(camera, runs, equipment, Optional.empty());
+    return ExposureStudy.of(camera, runs, equipment, turn);
+  }
+
+  /** The smoothed star; where the noise of a frame is not known, its measured places. */
+  private static StarTrack track(RunStudy study, RunResult result, Equipment equipment) {
+    Optional<Estimate> ra = Optional.ofNullable(result.noiseFloorArcsec().ra());
+    Optional<Estimate> dec = Optional.ofNullable(result.noiseFloorArcsec().dec());
+    return SmoothedStar.of(study.run(), equipment, study.ra(), study.dec())
+        .value()
+        .filter(star -> ra.isPresent() && dec.isPresent())
+        .map(star -> StarTrack.smoothed(study.run().frames(), star, ra.get(), dec.get()))
+        .orElseGet(() -> StarTrack.measured(study.run().frames(), ra, dec));
   }
 
   /** The play; where its size cannot be given to 10 %, what it is at the declared guide rate. */
@@ -94,9 +102,10 @@ final class ExposureFigures {
             "/exposures/*/predictedElongation",
             String.format(
                 Locale.ROOT,
-                "Round images at all logged places of the star during the exposure, settling and"
-                    + " dithers included, each narrowed by the noise floor of a frame, which the"
-                    + " places hold already; of their sum the Gaussian-weighted moments, as in the"
+                "Round images at all places of the star during the exposure, settling and dithers"
+                    + " included: places without the error of measuring, by the fit of wander and"
+                    + " noise, each image widened by what the fit does not know (where there is no"
+                    + " noise floor: the logged places, narrowed by it); of their sum the Gaussian-weighted moments, as in the"
                     + " measurement. The round image has %.2f (%.2f .. %.2f) arcsec FWHM, from %s. The interval holds the"
                     + " sampling error of that covariance and the round image's width.",
                 report.roundFwhmArcsec().value(),

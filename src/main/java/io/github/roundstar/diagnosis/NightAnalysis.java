@@ -94,7 +94,15 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
     PolarAxis polarAxis = axis.of(reasons.below("/polarAxis"));
     Seeing seeing = SeeingFigures.of(studies, equipment, siteShown, reasons.below("/seeing"));
     Optional<ExposureReport> exposures =
-        camera.map(main -> ExposureFigures.of(main, studies, runs, summary.periodic(), equipment));
+        camera.map(
+            main ->
+                ExposureFigures.of(
+                    main,
+                    studies,
+                    runs,
+                    summary.periodic(),
+                    equipment,
+                    axis.whole().map(ExposureTurn::of)));
     List<Method> methods = new ArrayList<>(Methods.ALL);
     exposures.ifPresent(report -> methods.addAll(ExposureFigures.methods(report)));
     NightResult result =

@@ -3,8 +3,11 @@ package io.github.roundstar.diagnosis.exposures;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.FrameState;
 import io.github.roundstar.model.Frames;
+import io.github.roundstar.motion.SmoothedStar;
 import io.github.roundstar.signal.RobustScale;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 
 /**
@@ -12,8 +15,6 @@ import java.util.stream.IntStream;
  * with what has to be added to the covariance of these places to get that of the star: for smoothed
  * places the variance of the smoothing, for measured ones less than nothing, since they count the
  * noise of measuring too.
- *
- * <p>This is the one place to change when a better track is to be had.
  */
 public final class StarTrack {
   private static final double GAUSSIAN_95 = 1.959963984540054;
@@ -64,6 +65,50 @@ public final class StarTrack {
    */
   public static StarTrack measured(
       Frames frames, Optional<Estimate> raFloor, Optional<Estimate> decFloor) {
+    return of(
+        frames,
+        frames::raArcsec,
+        frames::decArcsec,
+        places -> noise(places, raFloor),
+        places -> noise(places, decFloor));
+  }
+
+  /**
+   * The smoothed star, with the variance of the smoothing. Its errors hang together over the frames
+   * that it averages, so that a window tells as much of the motion as if each frame were off by its
+   * noise.
+   *
+   * @param raFloor noise of one frame in right ascension [arcsec]
+   * @param decFloor the same in declination [arcsec]
+   */
+  public static StarTrack smoothed(
+      Frames frames, SmoothedStar star, Estimate raFloor, Estimate decFloor) {
+    return of(
+        frames,
+        star::raArcsec,
+        star::decArcsec,
+        places -> smoothing(frames, star::raVariance, raFloor),
+        places -> smoothing(frames, star::decVariance, decFloor));
+  }
+
+  private static Noise smoothing(Frames frames, IntToDoubleFunction variance, Estimate floor) {
+    double mean =
+        IntStream.range(0, frames.size())
+            .filter(frames::measured)
+            .mapToDouble(variance)
+            .average()
+            .orElse(0);
+    double half = (floor.hi95() - floor.lo95()) / 2;
+    return new Noise(
+        mean, 2 * mean * half / floor.value() / GAUSSIAN_95, floor.value() * floor.value());
+  }
+
+  private static StarTrack of(
+      Frames frames,
+      IntToDoubleFunction east,
+      IntToDoubleFunction north,
+      Function<double[], Noise> raNoise,
+      Function<double[], Noise> decNoise) {
     int[] at = IntStream.range(0, frames.size()).filter(frames::measured).toArray();
     double[][] moves = setPoint(frames);
     double[] seconds = new double[at.length];
@@ -76,8 +121,8 @@ public final class StarTrack {
     for (int m = 0; m < at.length; m++) {
       int i = at[m];
       seconds[m] = frames.timeSeconds(i);
-      ra[m] = frames.raArcsec(i) + moves[0][i];
-      dec[m] = frames.decArcsec(i) + moves[1][i];
+      ra[m] = east.applyAsDouble(i) + moves[0][i];
+      dec[m] = north.applyAsDouble(i) + moves[1][i];
       int lost = 0;
       for (; next <= i; next++) {
         if (frames.ditherStart(next)) {
@@ -91,7 +136,7 @@ public final class StarTrack {
       sinceDither[m] = settling ? 0 : seconds[m] - dither;
     }
     return new StarTrack(
-        seconds, ra, dec, sinceDither, lostBefore, noise(ra, raFloor), noise(dec, decFloor));
+        seconds, ra, dec, sinceDither, lostBefore, raNoise.apply(ra), decNoise.apply(dec));
   }
 
   /**

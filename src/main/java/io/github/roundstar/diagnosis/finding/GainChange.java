@@ -62,7 +62,7 @@ record GainChange(
         new Estimate(
             square(now) - square(now - less.value()),
             square(now) - square((now - less.lo95()) * (1 + error)),
-            square(now) - square((now - less.hi95()) * (1 - error))),
+            square(now) - square(Math.max(0, now - less.hi95()) * (1 - error))),
         "replay of the night");
   }
 
