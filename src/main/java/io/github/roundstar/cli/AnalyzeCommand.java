@@ -120,6 +120,13 @@ final class AnalyzeCommand implements Callable<Integer> {
       night.withoutCharts().ifPresent(err::println);
       print(night);
     }
+    outcome
+        .index()
+        .ifPresent(
+            page ->
+                spec.commandLine()
+                    .getOut()
+                    .println(loudness.quiet() ? page.toString() : "all nights " + page));
     for (NightFault fault : outcome.faults()) {
       err.print("night " + fault.night() + ": ");
       Complaint.print(err, fault.cause(), loudness.verbose());

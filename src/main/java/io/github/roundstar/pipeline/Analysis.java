@@ -70,7 +70,8 @@ public final class Analysis {
         faults.add(new NightFault(night.name(), e));
       }
     }
-    return new AnalysisOutcome(nights, unusable, faults, warnings);
+    Optional<Path> index = nights.size() > 1 ? Optional.of(files.index(nights)) : Optional.empty();
+    return new AnalysisOutcome(nights, index, unusable, faults, warnings);
   }
 
   /**

@@ -1,11 +1,14 @@
 package io.github.roundstar.pipeline;
 
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What came of a job.
  *
  * @param nights finished nights in order of time
+ * @param index page that links the nights, where there are several
  * @param unusable inputs that could not be used, each {@code file:line: what is wrong: how to mend
  *     it}
  * @param faults nights that could not be finished
@@ -13,6 +16,7 @@ import java.util.List;
  */
 public record AnalysisOutcome(
     List<FinishedNight> nights,
+    Optional<Path> index,
     List<String> unusable,
     List<NightFault> faults,
     List<String> warnings) {

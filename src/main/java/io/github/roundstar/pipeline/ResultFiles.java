@@ -1,5 +1,6 @@
 package io.github.roundstar.pipeline;
 
+import io.github.roundstar.report.IndexPage;
 import io.github.roundstar.results.Input;
 import io.github.roundstar.results.NightJson;
 import io.github.roundstar.results.NightResult;
@@ -66,6 +67,25 @@ final class ResultFiles {
     }
     FileInPlace.write(files);
     return new FinishedNight(result, report, json, withoutCharts);
+  }
+
+  /**
+   * Writes the page that links the nights, and gives its place.
+   *
+   * @throws UnwritableOutputException when it cannot be written
+   */
+  synchronized Path index(List<FinishedNight> nights) throws UnwritableOutputException {
+    Path page = folder.resolve("nights.html");
+    String html =
+        IndexPage.render(
+            nights.stream()
+                .map(
+                    night ->
+                        new IndexPage.Entry(
+                            night.result(), night.report().getFileName().toString()))
+                .toList());
+    FileInPlace.write(page, html.getBytes(StandardCharsets.UTF_8));
+    return page;
   }
 
   private String stem(String name, List<Input> inputs) throws UnwritableOutputException {

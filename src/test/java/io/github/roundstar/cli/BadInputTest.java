@@ -275,7 +275,7 @@ class BadInputTest {
     GuideTables.write(folder, "notes.md", "no log");
 
     Ran whole = analyze(folder).endsWith(0);
-    assertThat(written()).hasSize(4);
+    assertThat(written()).hasSize(5);
     Ran pattern = analyze(folder.resolve("{a,b}.*")).endsWith(0);
     assertThat(pattern.out()).isEqualTo(whole.out());
     assertThat(analyze(folder.resolve("b.*")).endsWith(0).out()).contains("1 run");

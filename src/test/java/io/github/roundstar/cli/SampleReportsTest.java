@@ -59,7 +59,7 @@ class SampleReportsTest {
 
   @Test
   void everySampleNightHasItsReport() throws IOException {
-    assertThat(results(written)).hasSize(12).isEqualTo(results(REPORTS));
+    assertThat(results(written)).hasSize(13).isEqualTo(results(REPORTS));
   }
 
   @Test

@@ -209,7 +209,7 @@ class ResultFilesTest {
 
     assertThat(outcome.warnings()).hasSize(1);
     assertThat(outcome.nights()).hasSize(2);
-    assertThat(files()).hasSize(4);
+    assertThat(files()).hasSize(5);
     assertThat(files().get(0)).matches("2026-10-08-[0-9a-f]{8}\\.html");
   }
 }

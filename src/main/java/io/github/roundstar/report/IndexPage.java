@@ -1,0 +1,95 @@
+package io.github.roundstar.report;
+
+import io.github.roundstar.report.Page.Block;
+import io.github.roundstar.report.Page.Cell;
+import io.github.roundstar.report.Page.Column;
+import io.github.roundstar.report.Page.Section;
+import io.github.roundstar.report.Page.Table;
+import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.results.Decision;
+import io.github.roundstar.results.ExposureCounts;
+import io.github.roundstar.results.NightResult;
+import io.github.roundstar.results.NightSummary;
+import java.util.List;
+import java.util.Optional;
+
+/** Several nights on one page: what to do after each, and the way to its report. */
+public final class IndexPage {
+  private static final List<Column> COLUMNS =
+      List.of(
+          Column.words("night"),
+          Column.numbers("guided", "h"),
+          Column.numbers("radial RMS", "arcsec"),
+          Column.numbers("periodic error, peak to peak", "arcsec"),
+          Column.words("round exposures"),
+          Column.words("what to do"));
+
+  private IndexPage() {}
+
+  /**
+   * One night on the page.
+   *
+   * @param report file of its report, beside the page
+   */
+  public record Entry(NightResult result, String report) {}
+
+  /** The page of some nights in order of time; it has no charts. */
+  public static String render(List<Entry> nights) {
+    Page page =
+        new Page(
+            "Nights",
+            Numbers.counted(nights.size(), "night", "nights"),
+            headline(nights),
+            List.of(),
+            List.of(),
+            List.of(),
+            null,
+            List.of(
+                new Section(
+                    "nights",
+                    "Night by night",
+                    List.of(Block.text().with(table(nights).withoutEmptyColumns())))),
+            List.of(),
+            "Made by roundstar " + nights.get(0).result().version() + ".");
+    return PageTemplate.fill(page);
+  }
+
+  private static String headline(List<Entry> nights) {
+    long calm =
+        nights.stream()
+            .filter(night -> night.result().verdict().decision() == Decision.LEAVE_ALONE)
+            .count();
+    long unclear =
+        nights.stream()
+            .filter(night -> night.result().verdict().decision() == Decision.CANNOT_TELL)
+            .count();
+    long work = nights.size() - calm - unclear;
+    return (work == 0
+            ? "No night asks for work"
+            : Numbers.counted(work, "night asks", "nights ask") + " for something to be done")
+        + (calm == 0 ? "" : "; " + Numbers.counted(calm, "night is", "nights are") + " fine as is")
+        + (unclear == 0 ? "" : "; " + unclear + " cannot tell")
+        + ".";
+  }
+
+  private static Table table(List<Entry> nights) {
+    return new Table("", COLUMNS, nights.stream().map(IndexPage::row).toList());
+  }
+
+  private static List<Cell> row(Entry entry) {
+    NightResult result = entry.result();
+    NightSummary night = result.night();
+    return List.of(
+        Cell.link(night.date(), entry.report()),
+        Cell.of(Numbers.fixed(night.guidedHours(), 1)),
+        night.guided() == null ? Cell.NOT_KNOWN : Cell.of(night.guided().rmsRadialArcsec()),
+        night.periodic() == null
+            ? Cell.NOT_KNOWN
+            : Cell.of(night.periodic().peakToPeakArcsecAxis()),
+        Optional.ofNullable(result.exposures())
+            .map(ExposureCounts::of)
+            .map(counts -> Cell.of(counts.round() + " of " + counts.all()))
+            .orElse(Cell.NOT_KNOWN),
+        Cell.of(result.verdict().summary()));
+  }
+}

@@ -1,0 +1,30 @@
+package io.github.roundstar.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.github.roundstar.results.NightResult;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** Several nights on one page, each with its report and what to do. */
+class IndexPageTest {
+  private static final NightResult NIGHT = SampleNight.twoHours().judged();
+
+  private final String page =
+      IndexPage.render(
+          List.of(
+              new IndexPage.Entry(NIGHT, "one.html"),
+              new IndexPage.Entry(NIGHT, "a \"b\" <c>.html")));
+
+  @Test
+  void everyNightIsLinkedWithItsVerdict() {
+    assertThat(page)
+        .contains("<a href=\"one.html\">", "2 nights ask for something to be done.")
+        .containsSubsequence(NIGHT.verdict().summary(), NIGHT.verdict().summary());
+  }
+
+  @Test
+  void namesOfFilesStayText() {
+    assertThat(page).contains("a &quot;b&quot; &lt;c&gt;.html").doesNotContain("<c>");
+  }
+}
