@@ -1,6 +1,7 @@
 package io.github.roundstar.pipeline;
 
 import java.io.IOException;
+import java.nio.file.DirectoryStream;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -13,6 +14,11 @@ import java.util.Map;
  * moved.
  */
 public final class FileInPlace {
+  private static final String PART = ".part";
+
+  /** No file takes so long to write. */
+  private static final long SURELY_DEAD_MILLIS = 3_600_000;
+
   private FileInPlace() {}
 
   /**
@@ -47,6 +53,9 @@ public final class FileInPlace {
               StandardCopyOption.ATOMIC_MOVE,
               StandardCopyOption.REPLACE_EXISTING);
         }
+        for (Path target : parts.keySet()) {
+          sweep(target);
+        }
       } finally {
         for (Path part : parts.values()) {
           Files.deleteIfExists(part);
@@ -54,6 +63,23 @@ public final class FileInPlace {
       }
     } catch (IOException e) {
       throw new UnwritableOutputException(at, e);
+    }
+  }
+
+  /** Removes what a killed process left of the same file, long enough ago to be surely dead. */
+  private static void sweep(Path target) throws IOException {
+    Path folder = target.toAbsolutePath().getParent();
+    String start = "." + target.getFileName() + ".";
+    long now = Files.getLastModifiedTime(target).toMillis();
+    DirectoryStream.Filter<Path> left =
+        file ->
+            file.getFileName().toString().startsWith(start)
+                && file.getFileName().toString().endsWith(PART)
+                && now - Files.getLastModifiedTime(file).toMillis() > SURELY_DEAD_MILLIS;
+    try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, left)) {
+      for (Path file : files) {
+        Files.deleteIfExists(file);
+      }
     }
   }
 
@@ -66,6 +92,6 @@ public final class FileInPlace {
       Files.createDirectories(folder);
     }
     long process = ProcessHandle.current().pid();
-    return target.resolveSibling("." + target.getFileName() + "." + process + ".part");
+    return target.resolveSibling("." + target.getFileName() + "." + process + PART);
   }
 }

@@ -47,6 +47,7 @@ final class ResultFiles {
    * @throws UnwritableOutputException when a file cannot be written, or other nights hold every
    *     name
    */
+  @SuppressWarnings("try") // the lock is held, not used
   synchronized FinishedNight write(
       String name,
       NightResult result,
@@ -54,19 +55,21 @@ final class ResultFiles {
       Optional<String> withoutCharts,
       Optional<WormTrace> worm)
       throws UnwritableOutputException {
-    String stem = stem(name, result.inputs());
-    Path json = folder.resolve(stem + ".json");
-    Path report = folder.resolve(stem + ".html");
-    Map<Path, byte[]> files = new LinkedHashMap<>();
-    files.put(report, html.getBytes(StandardCharsets.UTF_8));
-    files.put(json, NightJson.write(result));
-    worm.ifPresent(
-        turn -> files.put(folder.resolve(stem + ".worm.ecsv"), WormTable.of(turn, result)));
-    if (result.exposures() != null) {
-      files.put(folder.resolve(stem + ".exposures.csv"), ExposureCsv.of(result.exposures()));
+    try (FolderLock lock = FolderLock.of(folder)) {
+      String stem = stem(name, result.inputs());
+      Path json = folder.resolve(stem + ".json");
+      Path report = folder.resolve(stem + ".html");
+      Map<Path, byte[]> files = new LinkedHashMap<>();
+      files.put(report, html.getBytes(StandardCharsets.UTF_8));
+      files.put(json, NightJson.write(result));
+      worm.ifPresent(
+          turn -> files.put(folder.resolve(stem + ".worm.ecsv"), WormTable.of(turn, result)));
+      if (result.exposures() != null) {
+        files.put(folder.resolve(stem + ".exposures.csv"), ExposureCsv.of(result.exposures()));
+      }
+      FileInPlace.write(files);
+      return new FinishedNight(result, report, json, withoutCharts);
     }
-    FileInPlace.write(files);
-    return new FinishedNight(result, report, json, withoutCharts);
   }
 
   /**
