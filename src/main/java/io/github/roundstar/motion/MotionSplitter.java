@@ -1,7 +1,7 @@
 package io.github.roundstar.motion;
 
-import io.github.roundstar.signal.SmoothedLevel;
 import io.github.roundstar.signal.WanderNoise;
+import io.github.roundstar.signal.WanderPath;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -148,7 +148,7 @@ final class MotionSplitter {
     for (int i = 0; i < loose.length; i++) {
       loose[i] = jolted[i] ? LOOSE * LOOSE : 0;
     }
-    putLevel(SmoothedLevel.of(seconds, starts, wanderNoise, loose, data), starts, jolted);
+    putLevel(WanderPath.of(seconds, starts, data, wanderNoise, loose), starts, jolted);
   }
 
   private boolean[] inside(List<FrameSpan> spans) {
@@ -174,7 +174,7 @@ final class MotionSplitter {
     return any ? known.refit(seconds, broken, data, new double[0][]).orElse(known) : known;
   }
 
-  private void putLevel(SmoothedLevel level, boolean[] starts, boolean[] jolted) {
+  private void putLevel(WanderPath level, boolean[] starts, boolean[] jolted) {
     int n = frames.size();
     double cosine = run.cosine();
     double[] wander = new double[n];
@@ -183,10 +183,10 @@ final class MotionSplitter {
     boolean any = false;
     for (int i = 0; i < n; i++) {
       any |= jolted[i];
-      noise[i] = left[i] - cosine * level.at(i);
+      noise[i] = left[i] - cosine * level.level(i);
       levelVariance[i] = cosine * cosine * level.variance(i);
       if (i > 0) {
-        double step = starts[i] ? 0 : cosine * (level.at(i) - level.at(i - 1));
+        double step = starts[i] ? 0 : cosine * (level.level(i) - level.level(i - 1));
         wander[i] = wander[i - 1] + (jolted[i] ? 0 : step);
         jolt[i] = jolt[i - 1] + (jolted[i] ? step : 0);
       }

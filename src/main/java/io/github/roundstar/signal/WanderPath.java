@@ -33,6 +33,17 @@ public final class WanderPath {
    */
   public static WanderPath of(
       double[] seconds, boolean[] startsPiece, double[] data, WanderNoise model) {
+    return of(seconds, startsPiece, data, model, new double[data.length]);
+  }
+
+  /**
+   * The same, where the level may move farther at some samples.
+   *
+   * @param loose per sample what the level may have moved just before it beyond its wander, as a
+   *     variance over the noise's [&ge; 0]
+   */
+  public static WanderPath of(
+      double[] seconds, boolean[] startsPiece, double[] data, WanderNoise model, double[] loose) {
     int n = data.length;
     double ratio = model.ratioPerSecond();
     Known before = new Known();
@@ -41,7 +52,7 @@ public final class WanderPath {
     double[] level = new double[n];
     for (int i = 0; i < n; i++) {
       if (i > 0) {
-        double walk = ratio * (seconds[i] - seconds[i - 1]);
+        double walk = ratio * (seconds[i] - seconds[i - 1]) + loose[i];
         carry[i - 1] = startsPiece[i] ? 0 : 1 / (1 + before.precision * walk);
         before.walk(startsPiece[i] ? Double.POSITIVE_INFINITY : walk);
       }
@@ -49,7 +60,7 @@ public final class WanderPath {
       precision[i] = before.precision;
       level[i] = before.level;
     }
-    return backward(seconds, startsPiece, data, model, carry, precision, level);
+    return backward(seconds, startsPiece, data, model, loose, carry, precision, level);
   }
 
   private static WanderPath backward(
@@ -57,6 +68,7 @@ public final class WanderPath {
       boolean[] startsPiece,
       double[] data,
       WanderNoise model,
+      double[] loose,
       double[] carry,
       double[] precision,
       double[] level) {
@@ -65,7 +77,7 @@ public final class WanderPath {
     Known after = new Known();
     for (int i = n - 1; i >= 0; i--) {
       if (i < n - 1) {
-        double walk = model.ratioPerSecond() * (seconds[i + 1] - seconds[i]);
+        double walk = model.ratioPerSecond() * (seconds[i + 1] - seconds[i]) + loose[i + 1];
         after.walk(startsPiece[i + 1] ? Double.POSITIVE_INFINITY : walk);
       }
       double both = precision[i] + after.precision;

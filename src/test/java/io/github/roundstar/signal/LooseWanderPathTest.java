@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Test;
 
 /** The smoother against generalised least squares with dense matrices. */
 @Tag("identity")
-class SmoothedLevelTest {
+class LooseWanderPathTest {
   private static final double R = 0.09;
   private static final double Q = 0.01;
 
@@ -51,10 +51,10 @@ class SmoothedLevelTest {
     RealMatrix covariance = new LUDecomposition(normal).getSolver().getInverse();
     RealMatrix expected = covariance.multiply(right);
 
-    SmoothedLevel level = SmoothedLevel.of(seconds, starts, new WanderNoise(R, Q / R), loose, data);
+    WanderPath path = WanderPath.of(seconds, starts, data, new WanderNoise(R, Q / R), loose);
     for (int i = 0; i < n; i++) {
-      assertThat(level.at(i)).isCloseTo(expected.getEntry(i, 0), within(1e-10));
-      assertThat(level.variance(i)).isCloseTo(covariance.getEntry(i, i), within(1e-10));
+      assertThat(path.level(i)).isCloseTo(expected.getEntry(i, 0), within(1e-10));
+      assertThat(path.variance(i)).isCloseTo(covariance.getEntry(i, i), within(1e-10));
     }
   }
 }
