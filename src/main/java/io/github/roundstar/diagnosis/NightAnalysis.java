@@ -56,7 +56,8 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
       boolean siteShown,
       Optional<MainCamera> camera) {
     Night night = MixedRuns.split(logged);
-    List<RunStudy> studies = night.runs().stream().map(run -> RunStudy.of(run, equipment)).toList();
+    List<RunStudy> studies =
+        night.runs().parallelStream().map(run -> RunStudy.of(run, equipment)).toList();
     Answer<PeriodicError> periodic = periodic(studies, equipment);
     OptionalDouble imaging = equipment.imaging().arcsecPerPixel();
     Gears gears = Gears.of(equipment);
@@ -139,7 +140,7 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
 
   private static List<LoopStudy> loops(
       List<RunStudy> studies, Function<RunStudy, LoopStudy> study) {
-    return studies.stream().map(study).toList();
+    return studies.parallelStream().map(study).toList();
   }
 
   /** One period and amplitude over all runs; the run's own fit where there is only one. */

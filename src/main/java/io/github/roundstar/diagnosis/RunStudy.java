@@ -18,6 +18,7 @@ import io.github.roundstar.motion.RaMotion;
 import io.github.roundstar.motion.StarScatter;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.ForkJoinTask;
 
 /**
  * What is found out about one run by itself.
@@ -41,9 +42,12 @@ record RunStudy(
     List<Disturbance> disturbances) {
   static RunStudy of(GuideRun run, Equipment equipment) {
     Answer<Double> cosine = CosDec.of(run);
+    // The two axes take all the time and know nothing of each other.
+    ForkJoinTask<Answer<DecMotion>> beside =
+        ForkJoinTask.adapt(() -> DecMotion.of(run, equipment)).fork();
     Answer<RaMotion> ra =
         RaMotion.of(run, equipment, cosine.value().orElse(1.0), Gears.of(equipment));
-    Answer<DecMotion> dec = DecMotion.of(run, equipment);
+    Answer<DecMotion> dec = beside.join();
     return new RunStudy(
         run,
         StarScatter.of(run.frames()),
