@@ -183,6 +183,21 @@ class PolarAxisTruthTest {
     return figure.covers(truth) ? 1 : 0;
   }
 
+  /** North and south still mean something six degrees from the pole; the drift is not divided. */
+  @ParameterizedTest(name = "latitude {0}")
+  @CsvSource({"47.2", "-33"})
+  void axisIsRecoveredNearThePole(double latitude) throws Exception {
+    double north = Math.signum(latitude);
+    String runs = run(0, 80 * north, -3.2, "west") + run(66, 84 * north, 1.4, "east");
+    Sky sky = new Sky(latitude, 11, -7, WANDER, runs);
+
+    PolarAxis axis = sky.result(2, run -> run).polarAxis();
+
+    assertThat(axis.azimuthArcmin().covers(11)).isTrue();
+    assertThat(axis.altitudeArcmin().covers(-7)).isTrue();
+    assertThat(axis.consistent()).isTrue();
+  }
+
   private static String oneLongRun(double latitude) {
     return run(0, 34 * Math.signum(latitude), -1, "west")
         .replace("duration_min = 60", "duration_min = 240");
