@@ -5,6 +5,7 @@ import io.github.roundstar.sky.Refraction;
 import io.github.roundstar.sky.Site;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * The equations of a night's polar axis: white residuals and derivatives of all runs' motion in
@@ -49,10 +50,11 @@ final class AxisSystem {
       Refraction air,
       double liftDeviation,
       List<PointedRun> runs,
+      List<RunBackground> backgrounds,
       double[] besideWeights) {
     this.runs = runs;
     this.paths = runs.stream().map(run -> new PolarPath(site, air, run)).toList();
-    this.backgrounds = runs.stream().map(PointedRun::background).toList();
+    this.backgrounds = List.copyOf(backgrounds);
     this.excess = new ResponseExcess(runs);
     this.liftDeviation = liftDeviation;
     this.besideWeights = besideWeights.clone();
@@ -67,6 +69,23 @@ final class AxisSystem {
   /** Mean drift north that axis and air give a run [arcsec/min]. */
   double northPerMinute(double[] p, int run) {
     return paths.get(run).northPerMinute(p[EAST], p[HIGH], 1 + p[LIFT]);
+  }
+
+  List<RunBackground> backgrounds() {
+    return backgrounds;
+  }
+
+  /** Motion north that axis and air give every run at its samples [arcsec]. */
+  List<double[]> paths(double[] p) {
+    return paths.stream().map(path -> path.northArcsec(p[EAST], p[HIGH], 1 + p[LIFT])).toList();
+  }
+
+  /** Wander and noise of every run about the path that axis and air give it. */
+  List<RunBackground> about(double[] p) {
+    List<double[]> known = paths(p);
+    return IntStream.range(0, runs.size())
+        .mapToObj(r -> backgrounds.get(r).about(known.get(r)))
+        .toList();
   }
 
   int frameRows() {

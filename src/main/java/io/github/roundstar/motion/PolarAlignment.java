@@ -62,14 +62,21 @@ public final class PolarAlignment {
    */
   public static Optional<PolarAlignment> of(
       Site site, Refraction air, double liftDeviation, List<PointedRun> runs) {
-    FreeDrifts free = FreeDrifts.of(runs);
-    return solve(new AxisSystem(site, air, liftDeviation, runs, new double[0]))
-        .map(plain -> judged(site, air, liftDeviation, plain, free));
+    double[] nothingBeside = new double[0];
+    List<RunBackground> first = runs.stream().map(PointedRun::background).toList();
+    return solve(new AxisSystem(site, air, liftDeviation, runs, first, nothingBeside))
+        .map(start -> start.system.about(start.parameters))
+        .flatMap(
+            about ->
+                solve(new AxisSystem(site, air, liftDeviation, runs, about, nothingBeside))
+                    .map(plain -> judged(site, air, liftDeviation, plain)));
   }
 
   private static PolarAlignment judged(
-      Site site, Refraction air, double liftDeviation, Solution plain, FreeDrifts free) {
+      Site site, Refraction air, double liftDeviation, Solution plain) {
     List<PointedRun> runs = plain.system.runs();
+    FreeDrifts free =
+        FreeDrifts.of(runs, plain.system.backgrounds(), plain.system.paths(plain.parameters));
     double chance = plain.chance(free);
     if (!(chance < CONSISTENT)) {
       return new PolarAlignment(
@@ -84,7 +91,14 @@ public final class PolarAlignment {
     double most = plain.squares() - MOSTLY * (plain.squares() - free.squares());
     for (AxisResidual.Pattern pattern : AxisResidual.Pattern.REGULAR) {
       Optional<Solution> tried =
-          solve(new AxisSystem(site, air, liftDeviation, runs, pattern.weights(runs)));
+          solve(
+              new AxisSystem(
+                  site,
+                  air,
+                  liftDeviation,
+                  runs,
+                  plain.system.backgrounds(),
+                  pattern.weights(runs)));
       if (pattern.tellable(runs) && tried.isPresent() && tried.get().squares() < most) {
         best = pattern;
         explained = tried.get();
@@ -154,12 +168,7 @@ public final class PolarAlignment {
 
     /** Root mean square of the runs' drifts against the axis's [arcsec/min]. */
     double misfit(FreeDrifts free) {
-      double sum = 0;
-      for (int r = 0; r < system.runs().size(); r++) {
-        double left = free.slopes()[r] - system.northPerMinute(parameters, r);
-        sum += left * left;
-      }
-      return Math.sqrt(sum / system.runs().size());
+      return Math.sqrt(PolarAlignment.squares(free.left()) / system.runs().size());
     }
   }
 

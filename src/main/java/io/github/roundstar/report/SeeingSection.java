@@ -6,10 +6,12 @@ import io.github.roundstar.report.Page.Column;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
 import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.RunResult;
 import io.github.roundstar.results.Seeing;
 import io.github.roundstar.results.SeeingRun;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -19,6 +21,7 @@ final class SeeingSection {
   private static final List<Column> COLUMNS =
       List.of(
           Column.numbers("run", ""),
+          Column.words("begin, UTC"),
           Column.words("pier side"),
           Column.numbers("airmass", ""),
           Column.numbers("noise floor, RA", "arcsec"),
@@ -51,14 +54,16 @@ final class SeeingSection {
             "Air and scatter, run by run",
             COLUMNS,
             result.runs().stream().map(run -> row(run, seeing)).toList());
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(Block.text(sentences.toArray(String[]::new)).with(table.withoutEmptyColumns()));
+    PierSides.table(result.runs()).ifPresent(sides -> blocks.add(Block.text().with(sides)));
     return Optional.of(
         new Section(
             "seeing",
             "The air widened stars to "
                 + Numbers.coarse(seeing.leastFwhmArcsec())
                 + " arcsec or more",
-            List.of(
-                Block.text(sentences.toArray(String[]::new)).with(table.withoutEmptyColumns()))));
+            blocks));
   }
 
   private static List<Cell> row(RunResult run, Seeing seeing) {
@@ -68,6 +73,9 @@ final class SeeingSection {
     boolean floor = run.noiseFloorArcsec() != null;
     return List.of(
         Cell.count(run.id()),
+        run.startUtc() == null
+            ? Cell.NOT_KNOWN
+            : Cell.of(Times.clock(Instant.parse(run.startUtc()))),
         run.pierSide() == null
             ? Cell.NOT_KNOWN
             : Cell.of(run.pierSide().name().toLowerCase(java.util.Locale.ROOT)),

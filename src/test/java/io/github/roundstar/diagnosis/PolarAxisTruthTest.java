@@ -183,6 +183,68 @@ class PolarAxisTruthTest {
     return figure.covers(truth) ? 1 : 0;
   }
 
+  /** North and south still mean something six degrees from the pole; the drift is not divided. */
+  @ParameterizedTest(name = "latitude {0}")
+  @CsvSource({"47.2", "-33"})
+  void axisIsRecoveredNearThePole(double latitude) throws Exception {
+    double north = Math.signum(latitude);
+    String runs = run(0, 80 * north, -3.2, "west") + run(66, 84 * north, 1.4, "east");
+    Sky sky = new Sky(latitude, 11, -7, WANDER, runs);
+
+    PolarAxis axis = sky.result(2, run -> run).polarAxis();
+
+    assertThat(axis.azimuthArcmin().covers(11)).isTrue();
+    assertThat(axis.altitudeArcmin().covers(-7)).isTrue();
+    assertThat(axis.consistent()).isTrue();
+  }
+
+  private static String oneLongRun(double latitude) {
+    return run(0, 34 * Math.signum(latitude), -1, "west")
+        .replace("duration_min = 60", "duration_min = 240");
+  }
+
+  /** Four hours hold more than a parabola; it must count neither as wander nor as response. */
+  @ParameterizedTest(name = "latitude {0}")
+  @CsvSource({"47.2", "-33"})
+  void oneLongRunTellsBothParts(double latitude) throws Exception {
+    Sky sky = new Sky(latitude, 16.8, 11.6, WANDER, oneLongRun(latitude));
+
+    PolarAxis axis = sky.result(3, run -> run).polarAxis();
+
+    assertThat(axis.basis()).isEqualTo("curvature");
+    assertThat(axis.azimuthArcmin().covers(16.8)).isTrue();
+    assertThat(axis.altitudeArcmin().covers(11.6)).isTrue();
+    assertThat(axis.totalArcmin().covers(sky.total())).isTrue();
+    assertThat(axis.totalArcmin().hi95() - axis.totalArcmin().lo95()).isLessThan(2);
+  }
+
+  /** A hundred nights of one run of four hours each. */
+  @Tag("long")
+  @Test
+  void intervalsOfOneLongRunCoverTheTruth() throws Exception {
+    Random random = new Random(9);
+    int azimuth = 0;
+    int altitude = 0;
+    int total = 0;
+    for (int seed = 1; seed <= 100; seed++) {
+      double unlike = 0.02 * (random.nextInt(3) - 1);
+      Sky sky =
+          new Sky(
+              47.2,
+              40 * (random.nextDouble() - 0.5),
+              30 * (random.nextDouble() - 0.5),
+              WANDER + "response_north = " + (1 + unlike) + "\nresponse_south = " + (1 - unlike),
+              oneLongRun(47.2));
+      PolarAxis axis = sky.result(seed, run -> run).polarAxis();
+      azimuth += covers(axis.azimuthArcmin(), sky.azimuth());
+      altitude += covers(axis.altitudeArcmin(), sky.altitude());
+      total += covers(axis.totalArcmin(), sky.total());
+    }
+    assertThat(azimuth).isBetween(88, 99);
+    assertThat(altitude).isBetween(88, 99);
+    assertThat(total).isBetween(88, 99);
+  }
+
   /** A drift that no axis makes is named, and the axis is still found beside it. */
   @Test
   void flexureIsToldFromTheAxis() throws Exception {
