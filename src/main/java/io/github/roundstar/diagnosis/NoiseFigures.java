@@ -31,9 +31,7 @@ final class NoiseFigures {
   }
 
   private static Answer<NoiseColour> colour(AxisRun run, Optional<Response> response) {
-    return response
-        .map(r -> Answer.of(NoiseColour.of(run, r)))
-        .orElseGet(() -> Answer.none(PulseFigures.TOO_FEW));
+    return floor(response).map(floor -> NoiseColour.of(run, response.orElseThrow()));
   }
 
   private static Answer<Double> lag1(Answer<NoiseColour> ra, Answer<NoiseColour> dec) {

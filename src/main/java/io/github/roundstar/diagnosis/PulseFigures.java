@@ -46,11 +46,9 @@ final class PulseFigures {
     return study.ra().then(ra -> study.dec().then(dec -> CrossAxis.degrees(study.run(), ra, dec)));
   }
 
-  /** Play in declination. */
+  /** Play in declination; that of right ascension has a reason only. */
   io.github.roundstar.results.Backlash backlash() {
-    scope.note(
-        "/backlashArcsecAxis/ra",
-        "tracking keeps the gears of this axis on one flank, so the log does not show its play");
+    scope.note("/backlashArcsecAxis/ra", TrackedPlay.whyUnseen(study.run(), declared));
     return new io.github.roundstar.results.Backlash(
         scope.orNull("/backlashArcsecAxis/dec", study.dec().then(this::play)), null);
   }
@@ -60,7 +58,14 @@ final class PulseFigures {
     if (study.run().mode() == GuidingMode.UNGUIDED || backlash.isEmpty()) {
       return Answer.none("no pulse was sent in declination, or too few frames were measured");
     }
-    return of(motion.response().filter(Response::informative).flatMap(backlash.get()::arcsec));
+    return informative(motion.response())
+        .then(
+            response ->
+                response.bothWays()
+                    ? of(backlash.get().arcsec(response))
+                    : Answer.none(
+                        "declination was guided one way only, so the gears never crossed their"
+                            + " play"));
   }
 
   private RaResponse ra() {
@@ -114,13 +119,12 @@ final class PulseFigures {
       return Answer.none("no pulse was sent in this axis");
     }
     if (!response.get().informative()) {
-      Estimate both = response.get().both().get();
       return Answer.none(
           String.format(
               Locale.ROOT,
-              "the pulses tell their strength only to within %.0f %% of the declared one: record"
+              "the pulses of a direction tell their strength only to within %.0f %%: record"
                   + " longer, or with larger dithers",
-              100 * (both.hi95() - both.value())));
+              100 * response.get().uncertainShare()));
     }
     return Answer.of(response.get());
   }

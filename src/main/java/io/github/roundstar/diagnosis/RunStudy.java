@@ -17,6 +17,7 @@ import io.github.roundstar.motion.PeriodicError;
 import io.github.roundstar.motion.RaMotion;
 import io.github.roundstar.motion.StarScatter;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.ForkJoinTask;
 
@@ -31,6 +32,7 @@ import java.util.concurrent.ForkJoinTask;
  * @param decDriftFit drift in declination with the motion it was fitted to
  * @param axis whether {@code ra} is at the axis, or why not
  * @param disturbances what the star shows that the log does not tell
+ * @param turnSeconds one turn of the worm, whose swing passes for drift in a shorter run [s]
  */
 record RunStudy(
     GuideRun run,
@@ -39,7 +41,11 @@ record RunStudy(
     Answer<DecMotion> dec,
     Answer<MountDrift> decDriftFit,
     Answer<Double> axis,
-    List<Disturbance> disturbances) {
+    List<Disturbance> disturbances,
+    double turnSeconds) {
+  /** A slow worm's turn, for mounts whose worm is not known; common practice, no source [s]. */
+  private static final double USUAL_TURN_SECONDS = 480;
+
   static RunStudy of(GuideRun run, Equipment equipment) {
     Answer<Double> cosine = CosDec.of(run);
     // The two axes take all the time and know nothing of each other.
@@ -55,11 +61,20 @@ record RunStudy(
         dec,
         dec.then(motion -> MountDrift.of(motion.run())),
         cosine,
-        DisturbanceSearch.of(run, ra.value(), dec.value()));
+        DisturbanceSearch.of(run, ra.value(), dec.value()),
+        equipment.mount().wormPeriodSeconds().orElse(USUAL_TURN_SECONDS));
   }
 
   /** Drift in right ascension on the sky [arcsec/min]. */
   Answer<Estimate> raDriftSky() {
+    if (ra.value().isPresent() && durationSeconds() < turnSeconds) {
+      return Answer.none(
+          String.format(
+              Locale.ROOT,
+              "the run is shorter than a turn of the worm, whose swing passes for drift: record at"
+                  + " least %.0f minutes",
+              Math.ceil(turnSeconds / 60)));
+    }
     return Directions.of(
         run.sense(),
         Axis.RA,

@@ -28,12 +28,13 @@ final class ExecutedPulses {
     double finished = 0;
     int firstOpen = 0;
     for (int k = 0; k < acted.length; k++) {
-      double begin = frames.timeSeconds(k) - exposureSeconds / 2;
+      double exposure = possible(frames, k, exposureSeconds);
+      double begin = frames.timeSeconds(k) - exposure / 2;
       double open = 0;
       for (int j = firstOpen; j < k; j++) {
         double pulse = Math.max(0, direction * pulses.seconds(j));
-        double sent = frames.timeSeconds(j) + exposureSeconds / 2 + pulses.delaySeconds(j);
-        double share = share(sent, pulse, begin, exposureSeconds);
+        double ended = frames.timeSeconds(j) + possible(frames, j, exposureSeconds) / 2;
+        double share = share(ended + pulses.delaySeconds(j), pulse, begin, exposure);
         if (j == firstOpen && share >= 1) {
           finished += pulse;
           firstOpen++;
@@ -44,6 +45,13 @@ final class ExecutedPulses {
       acted[k] = finished + open;
     }
     return acted;
+  }
+
+  /** The exposure of one frame, no longer than the cadence that a log may have changed to. */
+  private static double possible(Frames frames, int i, double exposureSeconds) {
+    return i == 0
+        ? exposureSeconds
+        : Math.min(exposureSeconds, frames.timeSeconds(i) - frames.timeSeconds(i - 1));
   }
 
   /**

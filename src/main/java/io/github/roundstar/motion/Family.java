@@ -8,10 +8,12 @@ import java.util.stream.Stream;
  *
  * @param angularRate of the fundamental [rad/s]
  * @param harmonics orders that are present, ascending; 1 is the fundamental
- * @param source what the gear is: {@code worm}, {@code gear:NAME} or {@code unlabelled}
+ * @param source what the gear is: {@code worm}, {@code strain-wave}, {@code gear:NAME} or {@code
+ *     unlabelled}
  */
 record Family(double angularRate, List<Integer> harmonics, String source) {
   static final String WORM = "worm";
+  static final String STRAIN_WAVE = "strain-wave";
   static final String UNLABELLED = "unlabelled";
 
   Family {
@@ -46,8 +48,13 @@ record Family(double angularRate, List<Integer> harmonics, String source) {
         angularRate / factor, harmonics.stream().map(h -> h * factor).toList(), source);
   }
 
+  Family named(String newSource) {
+    return new Family(angularRate, harmonics, newSource);
+  }
+
   /** What a component is called. */
   String label(int harmonic) {
-    return harmonic == 1 || !source.equals(WORM) ? source : source + "/" + harmonic;
+    boolean counted = source.equals(WORM) || source.equals(STRAIN_WAVE);
+    return harmonic == 1 || !counted ? source : source + "/" + harmonic;
   }
 }

@@ -12,8 +12,12 @@ import java.util.OptionalDouble;
  *
  * @param wormPeriodSeconds one turn of the worm [s]
  * @param others further gears
+ * @param drive kind of drive
  */
-public record Gears(OptionalDouble wormPeriodSeconds, List<Equipment.Gear> others) {
+public record Gears(
+    OptionalDouble wormPeriodSeconds,
+    List<Equipment.Gear> others,
+    Optional<Equipment.Drive> drive) {
   /** Highest harmonic of the worm that is looked for; higher ones are gear teeth of their own. */
   private static final int HIGHEST_WORM_HARMONIC = 12;
 
@@ -29,14 +33,22 @@ public record Gears(OptionalDouble wormPeriodSeconds, List<Equipment.Gear> other
     others = List.copyOf(others);
   }
 
+  /** Gears of a drive of unknown kind. */
+  public Gears(OptionalDouble wormPeriodSeconds, List<Equipment.Gear> others) {
+    this(wormPeriodSeconds, others, Optional.empty());
+  }
+
   /** The gears that the equipment file names. */
   public static Gears of(Equipment equipment) {
-    return new Gears(equipment.mount().wormPeriodSeconds(), equipment.mount().gears());
+    Equipment.Mount mount = equipment.mount();
+    return new Gears(mount.wormPeriodSeconds(), mount.gears(), mount.drive());
   }
 
   /**
    * The families with one more line in them: a harmonic of a known gear, else of the strongest
-   * unlabelled family, else a family of its own.
+   * unlabelled family, else a family of its own. In a strain-wave drive the first such family that
+   * shows a harmonic is the drive's own: its error comes several times a turn, where a plain gear
+   * or a belt hardly shows more than its own period (common practice, no source).
    *
    * @param families families so far, strongest first
    * @param hertz frequency of the line
@@ -60,28 +72,36 @@ public record Gears(OptionalDouble wormPeriodSeconds, List<Equipment.Gear> other
     return placeUnlabelled(families, hertz, resolutionHertz);
   }
 
-  private static List<Family> placeUnlabelled(
+  private List<Family> placeUnlabelled(
       List<Family> families, double hertz, double resolutionHertz) {
     List<Family> placed = new ArrayList<>(families);
     for (int f = 0; f < placed.size(); f++) {
       Family family = placed.get(f);
-      if (!family.source().equals(Family.UNLABELLED)) {
+      String source = family.source();
+      if (!source.equals(Family.UNLABELLED) && !source.equals(Family.STRAIN_WAVE)) {
         continue;
       }
       double fundamental = family.hertz(1);
       int faster = harmonic(hertz, fundamental, 2, HIGHEST_UNLABELLED_HARMONIC, resolutionHertz);
       int slower = harmonic(fundamental, hertz, 2, SLOWEST_FUNDAMENTAL, resolutionHertz);
       if (faster > 0) {
-        placed.set(f, family.withHarmonic(faster));
+        placed.set(f, withSeveral(placed, family.withHarmonic(faster)));
         return placed;
       }
       if (slower > 0) {
-        placed.set(f, family.slower(slower).withHarmonic(1));
+        placed.set(f, withSeveral(placed, family.slower(slower).withHarmonic(1)));
         return placed;
       }
     }
     placed.add(Family.ofPeriod(1 / hertz, 1, Family.UNLABELLED));
     return placed;
+  }
+
+  /** A family with harmonics, which is the drive's own where that is a strain wave. */
+  private Family withSeveral(List<Family> families, Family family) {
+    boolean first = families.stream().noneMatch(f -> f.source().equals(Family.STRAIN_WAVE));
+    boolean strainWave = drive.filter(Equipment.Drive.STRAIN_WAVE::equals).isPresent();
+    return strainWave && first ? family.named(Family.STRAIN_WAVE) : family;
   }
 
   private static List<Family> with(

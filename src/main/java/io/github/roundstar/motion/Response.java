@@ -55,11 +55,22 @@ public record Response(
     return both.isPresent() && narrow(oneWay) && narrow(otherWay) && both.get().lo95() > 0;
   }
 
+  /** Whether pulses were sent in both directions. */
+  public boolean bothWays() {
+    return oneWay.isPresent() && otherWay.isPresent();
+  }
+
+  /** Half width of the least known direction's interval, as a share of its strength. */
+  public double uncertainShare() {
+    return Stream.concat(oneWay.stream(), otherWay.stream())
+        .mapToDouble(e -> (e.hi95() - e.value()) / Math.abs(e.value()))
+        .max()
+        .orElse(0);
+  }
+
   /** Half of the difference between the two directions; 0 when there is only one. */
   double unlikeness() {
-    return oneWay.isPresent() && otherWay.isPresent()
-        ? Math.abs(oneWay.get().value() - otherWay.get().value()) / 2
-        : 0;
+    return bothWays() ? Math.abs(oneWay.get().value() - otherWay.get().value()) / 2 : 0;
   }
 
   private static boolean narrow(Optional<Estimate> strength) {

@@ -10,7 +10,8 @@ import io.github.roundstar.model.Estimate;
  * @param phaseRad phase in the first run that takes part, from its first used frame [rad]
  * @param falseAlarm probability that wander and noise alone show so strong a line anywhere in the
  *     range searched
- * @param source {@code worm}, {@code worm/2}, {@code gear:NAME} or {@code unlabelled}
+ * @param source {@code worm}, {@code worm/2}, {@code strain-wave}, {@code strain-wave/2}, {@code
+ *     gear:NAME} or {@code unlabelled}
  * @param mayBeAlias whether the period is below four cadences
  */
 public record Tone(

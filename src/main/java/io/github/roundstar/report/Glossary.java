@@ -112,6 +112,10 @@ final class Glossary {
               "star motion",
               "Where the star really was: the offsets without the error of measuring them."),
           word("star switch", "The camera went over to another star."),
+          word(
+              "strain-wave",
+              "The gear of a strain-wave drive: a wave bends a toothed cup; its error comes several"
+                  + " times a turn."),
           word("stuck star", "A bright fault of the camera's chip that is taken for a star."),
           word(
               "trailing", "Motion of the star within an exposure; a steady offset trails nothing."),

@@ -12,7 +12,7 @@ import io.github.roundstar.model.Estimate;
  * @param phaseRad phase in the night's first run [rad]
  * @param falseAlarm probability that wander and noise alone show so strong a peak anywhere in the
  *     range searched
- * @param source worm, worm/2, gear:NAME or unlabelled
+ * @param source worm, worm/2, strain-wave, strain-wave/2, gear:NAME or unlabelled
  * @param mayBeAlias period below four cadences
  */
 public record Component(

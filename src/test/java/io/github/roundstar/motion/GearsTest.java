@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.github.roundstar.model.Equipment;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
@@ -64,6 +65,21 @@ class GearsTest {
     assertThat(families.get(0).periodSeconds()).isCloseTo(480, within(1e-9));
     families = place(UNKNOWN, families, 160);
     assertThat(families.get(0).harmonics()).containsExactly(1, 2, 3);
+  }
+
+  @Test
+  void firstFamilyWithHarmonicsIsTheStrainWaveDrive() {
+    Gears gears =
+        new Gears(OptionalDouble.empty(), List.of(), Optional.of(Equipment.Drive.STRAIN_WAVE));
+    List<Family> families = place(gears, List.of(), 100);
+    families = place(gears, families, 240);
+    assertThat(families).extracting(Family::source).containsOnly(Family.UNLABELLED);
+    families = place(gears, families, 479.8);
+    families = place(gears, families, 160);
+    families = place(gears, families, 50);
+    assertThat(families).extracting(Family::source).containsExactly("unlabelled", "strain-wave");
+    assertThat(families.get(1).harmonics()).containsExactly(1, 2, 3);
+    assertThat(families.get(1).label(2)).isEqualTo("strain-wave/2");
   }
 
   @Test

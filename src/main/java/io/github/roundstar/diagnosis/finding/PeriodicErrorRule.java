@@ -72,7 +72,11 @@ final class PeriodicErrorRule implements Rule {
     draft
         .title(what + " gets through guiding", what + " is nearly all guided out")
         .say("Peak to peak at the axis: " + Wording.both(swing) + " arcsec.");
-    if (!worm) {
+    if (leading.source().startsWith("strain-wave")) {
+      draft.say(
+          "It is the strain-wave drive's own: its curve has steep parts, which short guide"
+              + " exposures follow best.");
+    } else if (!worm) {
       draft.say(
           "The period belongs to no worm that the equipment file names; find the gear that turns"
               + " once in this time.");
