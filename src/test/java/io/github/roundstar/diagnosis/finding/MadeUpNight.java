@@ -287,6 +287,7 @@ final class MadeUpNight {
               null,
               null,
               null,
+              null,
               null));
     }
     return this;
