@@ -3,6 +3,7 @@ package io.github.roundstar.formats;
 import java.io.Closeable;
 import java.io.EOFException;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -41,7 +42,7 @@ public final class FitsImage implements Closeable {
   private final BasicHDU<?> unit;
   private final int[] axes;
 
-  private FitsImage(String file, Fits fits) throws IOException, FormatException {
+  private FitsImage(String file, Fits fits, long bytes) throws IOException, FormatException {
     this.file = file;
     this.fits = fits;
     List<Header> headers = new ArrayList<>();
@@ -58,6 +59,9 @@ public final class FitsImage implements Closeable {
       throw new FormatException(file, 0, "holds no image", "name FITS files of the main camera");
     }
     unit = found;
+    if (endOfData(found) > bytes) {
+      throw truncated(file);
+    }
     axes = axes(found);
     header = new FitsHeader(headers);
     if (width() < 1 || height() < 1 || (long) width() * height() > MOST_PIXELS) {
@@ -67,6 +71,25 @@ public final class FitsImage implements Closeable {
           "an image of " + width() + " x " + height() + " pixels",
           "give images of at most " + MOST_PIXELS + " pixels");
     }
+  }
+
+  /**
+   * Where the unit's data end in the file, the padding behind them left out [bytes].
+   *
+   * @see "FITS Standard 4.0, section 4.4.1.2: |BITPIX| GCOUNT (PCOUNT + NAXIS1 NAXIS2 ...) bits"
+   */
+  private static long endOfData(BasicHDU<?> unit) {
+    Header head = unit.getHeader();
+    double values = 1;
+    for (int axis = 1; axis <= head.getIntValue("NAXIS"); axis++) {
+      values *= head.getLongValue("NAXIS" + axis);
+    }
+    double bytes =
+        Math.abs(head.getIntValue("BITPIX"))
+            / 8.0
+            * head.getLongValue("GCOUNT", 1)
+            * (head.getLongValue("PCOUNT", 0) + values);
+    return unit.getFileOffset() + head.getSize() + (long) bytes;
   }
 
   private static boolean holdsImage(BasicHDU<?> unit) {
@@ -91,7 +114,7 @@ public final class FitsImage implements Closeable {
   /**
    * Opens a file and reads its headers.
    *
-   * @throws FormatException if it is no FITS file or holds no image
+   * @throws FormatException if it is no FITS file, holds no image, or ends before its last pixel
    */
   public static FitsImage open(Path path) throws IOException, FormatException {
     String file = String.valueOf(path.getFileName());
@@ -102,7 +125,7 @@ public final class FitsImage implements Closeable {
     try {
       Fits fits = new Fits(path.toFile());
       try {
-        return new FitsImage(file, fits);
+        return new FitsImage(file, fits, Files.size(path));
       } catch (IOException | FormatException | RuntimeException e) {
         fits.close();
         throw e;

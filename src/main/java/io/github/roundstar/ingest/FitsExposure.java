@@ -5,6 +5,7 @@ import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.model.ExposureFrame;
 import io.github.roundstar.model.ExposureFrame.CameraClock;
 import io.github.roundstar.model.ExposureFrame.Optics;
+import io.github.roundstar.model.ExposureFrame.RowOrder;
 import io.github.roundstar.model.PierSide;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -23,7 +24,8 @@ import java.util.OptionalDouble;
  * seconds.
  *
  * @see "FITS Standard 4.0, sections 4.4.2.2 and 9 (time), 8 (WCS); Rots et al. 2015, A&amp;A 574,
- *     A36. EXPTIME, FOCALLEN, XPIXSZ, OBJCTRA, PIERSIDE and the like: common practice, no source"
+ *     A36. EXPTIME, FOCALLEN, XPIXSZ, OBJCTRA, PIERSIDE, ROWORDER and the like: common practice, no
+ *     source"
  */
 public final class FitsExposure {
   /** Seconds to take off for the scales that run ahead of UTC by a constant since 2017. */
@@ -141,7 +143,14 @@ public final class FitsExposure {
         map.map(SkyMap::mirrored),
         SkyAngle.degrees(header.text("DEC", "OBJCTDEC", "TELDEC")),
         SkyAngle.hours(header.text("RA", "OBJCTRA", "TELRA")),
-        header.text("PIERSIDE").flatMap(FitsExposure::pierSide));
+        header.text("PIERSIDE").flatMap(FitsExposure::pierSide),
+        map.isPresent() ? RowOrder.BOTTOM_UP : rows(header));
+  }
+
+  /** World coordinates speak of the rows as stored; an angle alone, of the picture as shown. */
+  private static RowOrder rows(FitsHeader header) {
+    String order = header.text("ROWORDER").orElse("").toUpperCase(Locale.ROOT).replace('_', '-');
+    return order.equals("TOP-DOWN") ? RowOrder.TOP_DOWN : RowOrder.BOTTOM_UP;
   }
 
   private static boolean positive(OptionalDouble value) {

@@ -46,11 +46,12 @@ public record ExposureFrame(
    * The main camera of one exposure.
    *
    * @param arcsecPerPixel sky per pixel as stored [arcsec]
-   * @param upPositionAngleDegrees position angle of the direction of later rows [deg]
-   * @param mirrored whether the image shows the sky mirrored
+   * @param upPositionAngleDegrees position angle of the picture's up direction [deg]
+   * @param mirrored whether the picture shows the sky mirrored
    * @param declinationDegrees where it looked [deg]
    * @param rightAscensionHours where it looked [h]
    * @param pierSide side of the pier the tube was on
+   * @param rows which way later rows lie in the picture whose angle and mirroring are told
    */
   public record Optics(
       OptionalDouble arcsecPerPixel,
@@ -58,7 +59,8 @@ public record ExposureFrame(
       Optional<Boolean> mirrored,
       OptionalDouble declinationDegrees,
       OptionalDouble rightAscensionHours,
-      Optional<PierSide> pierSide) {
+      Optional<PierSide> pierSide,
+      RowOrder rows) {
     /** Nothing known. */
     public static final Optics UNKNOWN =
         new Optics(
@@ -67,7 +69,16 @@ public record ExposureFrame(
             Optional.empty(),
             OptionalDouble.empty(),
             OptionalDouble.empty(),
-            Optional.empty());
+            Optional.empty(),
+            RowOrder.BOTTOM_UP);
+  }
+
+  /** In which order the rows of a picture stand in its file. */
+  public enum RowOrder {
+    /** The lowest row of the picture first. */
+    BOTTOM_UP,
+    /** The highest row of the picture first. */
+    TOP_DOWN
   }
 
   /**

@@ -102,6 +102,7 @@ final class ExposureSection {
       case "polar-axis" -> "drift (polar axis)";
       case "dec-backlash" -> "backlash in Dec";
       case "star-lost" -> "a lost guide star";
+      case "differential-refraction" -> "refraction between guide star and field";
       case "differential-flexure" -> "flexure between the cameras";
       default -> cause.replace('-', ' ');
     };

@@ -24,6 +24,7 @@ import io.github.roundstar.model.Estimate;
  * @param measuredPattern how the measured shapes change over the field: none, uniform, rotation,
  *     radial or one-sided
  * @param evidence why the verdict has this cause, in words
+ * @param predictedCornerElongation from the log and the turn of the field, in the worst corner
  */
 public record Exposure(
     String file,
@@ -43,4 +44,5 @@ public record Exposure(
     Double predictedMinorFwhmArcsec,
     Double predictedSensorAngleDeg,
     String measuredPattern,
-    String evidence) {}
+    String evidence,
+    Estimate predictedCornerElongation) {}

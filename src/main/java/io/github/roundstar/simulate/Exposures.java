@@ -4,6 +4,8 @@ import io.github.roundstar.model.FrameState;
 import io.github.roundstar.model.Frames;
 import io.github.roundstar.simulate.FrameTruth.Column;
 import io.github.roundstar.simulate.SimulatedExposure.Image;
+import io.github.roundstar.sky.DifferentialRefraction;
+import io.github.roundstar.sky.Refraction;
 import io.github.roundstar.sky.Site;
 import io.github.roundstar.sky.StarPlace;
 import java.time.Duration;
@@ -92,7 +94,9 @@ public final class Exposures {
       if (time >= from && time <= from + plan.seconds()) {
         double turn = sky.rotationDegrees(0, time);
         turns.add(turn);
-        path.add(place(run, i, time, StrictMath.toRadians(turn)));
+        double[] place = place(run, i, time, StrictMath.toRadians(turn));
+        double[] lifted = lifted(runPlan, time);
+        path.add(new double[] {place[0] + lifted[0], place[1] + lifted[1]});
       }
     }
     if (path.size() < 2) {
@@ -134,6 +138,25 @@ public final class Exposures {
           + plan.flexureDecArcsecPerHour() * hours
           - turnRadians * east
     };
+  }
+
+  /** What the air moves the image's centre by against the guide star, since the run's start. */
+  private double[] lifted(RunPlan run, double time) {
+    if (night.scenario().air().isEmpty()) {
+      return new double[2];
+    }
+    Scenario.Air air = night.scenario().air().get();
+    DifferentialRefraction refraction =
+        new DifferentialRefraction(
+            new Site(night.scenario().evening().latitudeDegrees()),
+            new Refraction(air.pressureHectopascal(), air.temperatureCelsius()),
+            run.star(0),
+            -plan.guideStarEastArcmin() * ARCSEC_PER_RADIAN_ARCMIN,
+            -plan.guideStarNorthArcmin() * ARCSEC_PER_RADIAN_ARCMIN);
+    return refraction
+        .shift(0, time)
+        .map(shift -> new double[] {shift.eastArcsec(), shift.northArcsec()})
+        .orElse(new double[2]);
   }
 
   private static Image covariance(List<double[]> path) {

@@ -322,6 +322,7 @@ final class InventedNight {
               null,
               null,
               null,
+              null,
               null));
     }
     return exposures;

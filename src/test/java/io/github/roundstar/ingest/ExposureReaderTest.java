@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.roundstar.formats.FitsWriter;
+import io.github.roundstar.formats.MadeUpPhoto;
 import io.github.roundstar.model.ExposureFrame;
 import io.github.roundstar.model.ExposureFrame.CameraClock;
+import io.github.roundstar.model.ExposureFrame.RowOrder;
 import io.github.roundstar.model.ExposureList;
 import io.github.roundstar.model.PierSide;
 import java.io.IOException;
@@ -14,6 +16,8 @@ import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.Arrays;
+import java.util.HashMap;
 import java.util.Map;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -113,6 +117,61 @@ class ExposureReaderTest {
     assertThat(frame.optics().arcsecPerPixel().getAsDouble()).isCloseTo(1.2, within(1e-9));
     assertThat(frame.optics().upPositionAngleDegrees().getAsDouble()).isCloseTo(30, within(1e-9));
     assertThat(frame.optics().mirrored()).hasValue(false);
+  }
+
+  /** ROWORDER: common practice, no source. World coordinates speak of stored rows anyway. */
+  @Test
+  void orderOfRowsIsRead() throws IOException, UnusableInputException {
+    Map<String, Object> shown = new HashMap<>(Map.of("DATE-OBS", "2024-03-10T21:15:30"));
+    shown.put("EXPTIME", 120);
+    assertThat(only(shown).optics().rows()).isEqualTo(RowOrder.BOTTOM_UP);
+    shown.put("ROWORDER", "TOP-DOWN");
+    assertThat(only(shown).optics().rows()).isEqualTo(RowOrder.TOP_DOWN);
+    shown.putAll(Map.of("CTYPE1", "RA---TAN", "CDELT1", -0.001, "CDELT2", 0.001));
+    assertThat(only(shown).optics().rows()).isEqualTo(RowOrder.BOTTOM_UP);
+  }
+
+  @Test
+  void truncatedImageDoesNotHideTheGoodOneOfItsStart() throws IOException, UnusableInputException {
+    Map<String, Object> keywords = Map.of("DATE-OBS", "2024-03-10T21:15:30", "EXPTIME", 120);
+    fits("a.fits", keywords);
+    fits("b.fits", keywords);
+    byte[] whole = Files.readAllBytes(folder.resolve("a.fits"));
+    Files.write(folder.resolve("a.fits"), Arrays.copyOf(whole, 2880 + 511));
+    ExposureList list = ExposureReader.read(folder);
+    assertThat(list.frames()).extracting(ExposureFrame::file).containsExactly("b.fits");
+    assertThat(list.problems()).hasSize(1);
+    assertThat(list.problems().get(0)).startsWith("a.fits: ends before its last pixel: ");
+  }
+
+  @Test
+  void missingPaddingBehindTheLastPixelIsForgiven() throws IOException, UnusableInputException {
+    fits("a.fits", Map.of("DATE-OBS", "2024-03-10T21:15:30", "EXPTIME", 120));
+    byte[] whole = Files.readAllBytes(folder.resolve("a.fits"));
+    Files.write(folder.resolve("a.fits"), Arrays.copyOf(whole, 2880 + 512));
+    assertThat(ExposureReader.read(folder).frames()).hasSize(1);
+  }
+
+  @Test
+  void photographsTellTheirStartByTheirOwnClock() throws IOException, UnusableInputException {
+    MadeUpPhoto photo =
+        new MadeUpPhoto().text(0x9003, "2026:03:14 20:15:30").rational(0x829A, 300, 1);
+    Files.write(folder.resolve("local.jpg"), photo.bytes());
+    Files.write(folder.resolve("zoned.jpg"), photo.text(0x9011, "+01:00").bytes());
+    Files.write(folder.resolve("undated.jpg"), new MadeUpPhoto().rational(0x829A, 9, 1).bytes());
+    Files.write(
+        folder.resolve("unending.jpg"),
+        new MadeUpPhoto().text(0x9003, "2026:03:14 21:15:30").bytes());
+    ExposureList list = ExposureReader.read(folder);
+    assertThat(list.frames()).hasSize(2);
+    assertThat(list.frames().get(0).start()).isEqualTo(Instant.parse("2026-03-14T19:15:30Z"));
+    assertThat(list.frames().get(0).clock()).isEqualTo(CameraClock.UTC);
+    assertThat(list.frames().get(1).start()).isEqualTo(Instant.parse("2026-03-14T20:15:30Z"));
+    assertThat(list.frames().get(1).clock()).isEqualTo(CameraClock.LOCAL);
+    assertThat(list.frames()).allMatch(frame -> frame.seconds() == 300);
+    assertThat(String.join("\n", list.problems()))
+        .contains("undated.jpg: tells no DateTimeOriginal")
+        .contains("unending.jpg: tells no ExposureTime");
   }
 
   @Test

@@ -4,9 +4,11 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.ExposureFrame;
 import io.github.roundstar.signal.Quantile;
+import io.github.roundstar.sky.DifferentialRefraction;
 import io.github.roundstar.stars.ImageShape;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -21,6 +23,10 @@ public final class ExposureStudy {
 
   /** Long axes that are farther apart have different causes [deg]. */
   private static final double SAME_ANGLE_DEGREES = 30;
+
+  /** Taken off where the refraction is not known; the evidence then says so. */
+  private static final DifferentialRefraction.Offset STILL_AIR =
+      new DifferentialRefraction.Offset(0, 0);
 
   private final MainCamera camera;
   private final List<GuidedRun> runs;
@@ -88,10 +94,19 @@ public final class ExposureStudy {
               && now.measured().flatMap(MeasuredShape::shift).isPresent();
       if (usable) {
         var shift = now.measured().orElseThrow().shift().orElseThrow();
+        var air =
+            now.air(equipment)
+                .value()
+                .flatMap(a -> a.shift(before.middleSeconds(), now.middleSeconds()))
+                .orElse(STILL_AIR);
         pairs.add(
             new Flexure.Pair(
-                shift.eastArcsec() - (now.motion().meanEast() - before.motion().meanEast()),
-                shift.northArcsec() - (now.motion().meanNorth() - before.motion().meanNorth()),
+                shift.eastArcsec()
+                    - (now.motion().meanEast() - before.motion().meanEast())
+                    - air.eastArcsec(),
+                shift.northArcsec()
+                    - (now.motion().meanNorth() - before.motion().meanNorth())
+                    - air.northArcsec(),
                 shift.sigmaArcsec(),
                 (now.middleSeconds() - before.middleSeconds()) / 3600));
       }
@@ -108,7 +123,7 @@ public final class ExposureStudy {
       predicted.add(shape);
       explained.add(window.measured().isEmpty() || explains(shape, window.measured().get()));
     }
-    ImageCause imageCause = new ImageCause(context(explained));
+    ImageCause imageCause = new ImageCause(context(explained), equipment);
     List<JudgedExposure> judged = new ArrayList<>();
     for (int i = 0; i < windows.size(); i++) {
       judged.add(judge(windows.get(i), predicted.get(i), explained.get(i), imageCause));
@@ -136,7 +151,8 @@ public final class ExposureStudy {
           window.lostShare() > (1 - ENOUGH_COVERAGE) / 2
               ? new Cause("star-lost", "the guide star was lost during the exposure")
               : new Cause(null, "the guide log does not cover the exposure");
-      return new JudgedExposure(window, Optional.empty(), "not covered", cause, equipment);
+      return new JudgedExposure(
+          window, Optional.empty(), Optional.empty(), "not covered", cause, equipment);
     }
     Estimate elongation =
         window.measured().map(MeasuredShape::elongation).orElse(predicted.elongation());
@@ -150,7 +166,15 @@ public final class ExposureStudy {
               : imageCause.find(
                   window, window.measured().orElseThrow(), window.zenith(equipment), seeing);
     }
-    return new JudgedExposure(window, Optional.of(predicted), verdict, cause, equipment);
+    return new JudgedExposure(
+        window, Optional.of(predicted), corner(window), verdict, cause, equipment);
+  }
+
+  /** The longest star image in a corner. */
+  private Optional<Estimate> corner(Window window) {
+    return window.turnedCorners(turn, equipment).stream()
+        .map(added -> PredictedShape.of(window, added, width.fwhmArcsec()).elongation())
+        .max(Comparator.comparing(Estimate::value));
   }
 
   /** Round is at most two thirds of the way to the limit, for certain. */

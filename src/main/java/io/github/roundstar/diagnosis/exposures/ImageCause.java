@@ -1,5 +1,6 @@
 package io.github.roundstar.diagnosis.exposures;
 
+import io.github.roundstar.model.Equipment;
 import io.github.roundstar.signal.Stretch;
 import java.util.Locale;
 import java.util.Optional;
@@ -11,6 +12,8 @@ import java.util.OptionalDouble;
  * <ol>
  *   <li>{@code field-rotation}: the stars lie along circles about a point.
  *   <li>{@code optics}: they point outwards from the centre, or grow towards one side.
+ *   <li>{@code differential-refraction}: the air moves the field against the guide star, and the
+ *       trail of that explains at least half of what is missing, along the measured axis.
  *   <li>{@code differential-flexure}: the two cameras surely move apart, and the trail of that
  *       explains at least half of what is missing, along the measured axis.
  *   <li>{@code atmospheric-dispersion}: the long axis points to the zenith, here and in the median
@@ -46,9 +49,11 @@ final class ImageCause {
       int alike) {}
 
   private final NightContext night;
+  private final Equipment equipment;
 
-  ImageCause(NightContext night) {
+  ImageCause(NightContext night, Equipment equipment) {
     this.night = night;
+    this.equipment = equipment;
   }
 
   /**
@@ -71,7 +76,8 @@ final class ImageCause {
               ? "the stars point outwards from the centre of the field"
               : "the stars grow towards one side of the field");
     }
-    return flexure(window, measured, seeing)
+    return refraction(window, measured, seeing)
+        .or(() -> flexure(window, measured, seeing))
         .or(() -> dispersion(measured, zenith))
         .or(() -> focus(measured))
         .or(() -> fixedAngle(measured))
@@ -80,13 +86,61 @@ final class ImageCause {
                 null, "the stars are longer than the guide log explains, and nothing tells why"));
   }
 
+  private Optional<Cause> refraction(Window window, MeasuredShape measured, double seeing) {
+    double from = window.startSeconds();
+    double to = from + window.frame().seconds();
+    return window
+        .air(equipment)
+        .value()
+        .flatMap(air -> air.shift(from, to))
+        .flatMap(
+            shift ->
+                explaining(window, measured, seeing, shift.eastArcsec(), shift.northArcsec())
+                    .map(
+                        elongation ->
+                            new Cause(
+                                "differential-refraction",
+                                format(
+                                    "the air moves the field by %.2f arcsec east and %.2f north"
+                                        + " against the guide star, which gives an elongation of"
+                                        + " %.2f",
+                                    shift.eastArcsec(), shift.northArcsec(), elongation))));
+  }
+
   private Optional<Cause> flexure(Window window, MeasuredShape measured, double seeing) {
     if (night.flexure().isEmpty() || !night.flexure().get().certain()) {
       return Optional.empty();
     }
     Flexure flexure = night.flexure().get();
-    double east = flexure.eastArcsecPerHour().value() * window.frame().seconds() / 3600;
-    double north = flexure.northArcsecPerHour().value() * window.frame().seconds() / 3600;
+    double hours = window.frame().seconds() / 3600;
+    double east = flexure.eastArcsecPerHour().value() * hours;
+    double north = flexure.northArcsecPerHour().value() * hours;
+    String because = window.air(equipment).because();
+    String air =
+        because.isEmpty()
+            ? "; refraction between guide star and field is taken off"
+            : "; refraction between guide star and field is not taken off, since " + because;
+    return explaining(window, measured, seeing, east, north)
+        .map(
+            elongation ->
+                new Cause(
+                    "differential-flexure",
+                    format(
+                            "the cameras move apart by %.1f (%.1f .. %.1f) arcsec/h east and %.1f"
+                                + " (%.1f .. %.1f) north, which gives an elongation of %.2f",
+                            flexure.eastArcsecPerHour().value(),
+                            flexure.eastArcsecPerHour().lo95(),
+                            flexure.eastArcsecPerHour().hi95(),
+                            flexure.northArcsecPerHour().value(),
+                            flexure.northArcsecPerHour().lo95(),
+                            flexure.northArcsecPerHour().hi95(),
+                            elongation)
+                        + air));
+  }
+
+  /** Elongation with a trail added, where that explains at least half of what is missing. */
+  private static Optional<Double> explaining(
+      Window window, MeasuredShape measured, double seeing, double east, double north) {
     Stretch with =
         PredictedShape.stretch(window.core(i -> true, PredictedShape.trail(east, north), seeing));
     double found = Math.log(measured.elongation().value());
@@ -98,21 +152,7 @@ final class ImageCause {
         measured.angleDegrees().isEmpty()
             || apart(measured.angleDegrees().getAsDouble(), with.angleDegrees())
                 < SAME_ANGLE_DEGREES;
-    return explains && along
-        ? Optional.of(
-            new Cause(
-                "differential-flexure",
-                format(
-                    "the cameras move apart by %.1f (%.1f .. %.1f) arcsec/h east and %.1f (%.1f .."
-                        + " %.1f) north, which gives an elongation of %.2f",
-                    flexure.eastArcsecPerHour().value(),
-                    flexure.eastArcsecPerHour().lo95(),
-                    flexure.eastArcsecPerHour().hi95(),
-                    flexure.northArcsecPerHour().value(),
-                    flexure.northArcsecPerHour().lo95(),
-                    flexure.northArcsecPerHour().hi95(),
-                    with.elongation())))
-        : Optional.empty();
+    return explains && along ? Optional.of(with.elongation()) : Optional.empty();
   }
 
   private Optional<Cause> dispersion(MeasuredShape measured, Optional<ZenithDirection> zenith) {

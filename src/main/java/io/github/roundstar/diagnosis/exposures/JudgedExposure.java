@@ -1,6 +1,7 @@
 package io.github.roundstar.diagnosis.exposures;
 
 import io.github.roundstar.model.Equipment;
+import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.ExposureFrame.SkyShift;
 import io.github.roundstar.results.Exposure;
 import java.time.Instant;
@@ -13,6 +14,8 @@ import java.util.OptionalDouble;
  *
  * @param window the exposure on the log
  * @param predicted what the log implies; nothing when it does not cover the exposure
+ * @param corner elongation in the corner where the log and the field's turn imply most; nothing
+ *     where the turn, the guide star's place or the sensor are not known
  * @param verdict round, borderline, trailed or not covered
  * @param cause what trailed it
  * @param equipment for the sensor's angle
@@ -20,6 +23,7 @@ import java.util.OptionalDouble;
 public record JudgedExposure(
     Window window,
     Optional<PredictedShape> predicted,
+    Optional<Estimate> corner,
     String verdict,
     Cause cause,
     Equipment equipment) {
@@ -59,7 +63,8 @@ public record JudgedExposure(
             ? orNull(MeasuredShape.onSensor(window.frame(), equipment, angle.getAsDouble()))
             : null,
         measured.map(MeasuredShape::pattern).filter(p -> !p.equals("unknown")).orElse(null),
-        cause.evidence().isEmpty() ? null : cause.evidence());
+        cause.evidence().isEmpty() ? null : cause.evidence(),
+        corner.orElse(null));
   }
 
   private static Double orNull(OptionalDouble value) {

@@ -3,6 +3,7 @@ package io.github.roundstar.diagnosis.exposures;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.ExposureFrame;
+import io.github.roundstar.model.ExposureFrame.RowOrder;
 import io.github.roundstar.model.ExposureFrame.SkyShift;
 import io.github.roundstar.stars.ImageShape;
 import io.github.roundstar.stars.StarMatch;
@@ -26,15 +27,23 @@ record MeasuredShape(
     OptionalDouble angleDegrees,
     Optional<SkyShift> shift,
     String pattern) {
-  /** How a sensor lies on the sky. */
+  /** How a sensor, in the order of its stored rows, lies on the sky. */
   private record Sensor(OptionalDouble scale, OptionalDouble up, boolean mirrored) {
     static Sensor of(ExposureFrame frame, Equipment equipment) {
       OptionalDouble scale = frame.optics().arcsecPerPixel();
       OptionalDouble up = frame.optics().upPositionAngleDegrees();
       return new Sensor(
-          scale.isPresent() ? scale : equipment.imaging().arcsecPerPixel(),
-          up.isPresent() ? up : equipment.imaging().positionAngleDegrees(),
-          frame.optics().mirrored().orElse(equipment.imaging().mirrored()));
+              scale.isPresent() ? scale : equipment.imaging().arcsecPerPixel(),
+              up.isPresent() ? up : equipment.imaging().positionAngleDegrees(),
+              frame.optics().mirrored().orElse(equipment.imaging().mirrored()))
+          .stored(frame.optics().rows());
+    }
+
+    /** A picture stored from its highest row down is turned by half a turn and mirrored. */
+    private Sensor stored(RowOrder rows) {
+      OptionalDouble down =
+          up.isPresent() ? OptionalDouble.of(up.getAsDouble() + 180) : OptionalDouble.empty();
+      return rows == RowOrder.TOP_DOWN ? new Sensor(scale, down, !mirrored) : this;
     }
 
     /** Position angle of a direction from +x towards +y. */

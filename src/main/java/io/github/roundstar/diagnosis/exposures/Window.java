@@ -4,12 +4,13 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.ExposureFrame;
 import io.github.roundstar.model.FrameState;
 import io.github.roundstar.model.Frames;
+import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Cadence;
+import io.github.roundstar.sky.DifferentialRefraction;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.function.IntPredicate;
 
 /**
@@ -37,8 +38,6 @@ record Window(
     double coverage,
     double lostShare,
     WindowMotion motion) {
-  private static final double ARCSEC_PER_ARCMIN = 60;
-
   static Window of(
       ExposureFrame frame, Instant start, List<GuidedRun> runs, Optional<MeasuredShape> measured) {
     Window best =
@@ -126,17 +125,25 @@ record Window(
 
   /** What the field's turn about the guide star adds in the image's centre: (ee, nn, en). */
   double[] turned(Optional<FieldTurn> turn, Equipment equipment) {
-    double angle = turnRadians(turn);
-    OptionalDouble x = equipment.guide().starXArcmin();
-    OptionalDouble y = equipment.guide().starYArcmin();
-    if (angle == 0 || x.isEmpty() || y.isEmpty()) {
-      return new double[3];
-    }
-    double up = Math.toRadians(equipment.imaging().positionAngleDegrees().orElse(0));
-    double right = x.getAsDouble() * (equipment.imaging().mirrored() ? -1 : 1);
-    double east = (-right * Math.cos(up) + y.getAsDouble() * Math.sin(up)) * ARCSEC_PER_ARCMIN;
-    double north = (right * Math.sin(up) + y.getAsDouble() * Math.cos(up)) * ARCSEC_PER_ARCMIN;
-    return PredictedShape.trail(-angle * north, angle * east);
+    return FieldPlace.guideStar(equipment)
+        .map(star -> FieldPlace.CENTRE.turned(star, turnRadians(turn)))
+        .orElse(new double[3]);
+  }
+
+  /** The same in each corner; none unless turn, guide star and sensor are known. */
+  List<double[]> turnedCorners(Optional<FieldTurn> turn, Equipment equipment) {
+    Optional<FieldPlace> star = FieldPlace.guideStar(equipment);
+    return turn.isEmpty() || star.isEmpty()
+        ? List.of()
+        : FieldPlace.corners(equipment).stream()
+            .map(corner -> corner.turned(star.get(), turnRadians(turn)))
+            .toList();
+  }
+
+  /** Refraction between guide star and image, its time zero at the run's start. */
+  Answer<DifferentialRefraction> air(Equipment equipment) {
+    return run.map(r -> GuideStarAir.of(r.run(), equipment))
+        .orElse(Answer.none("the guide log does not cover the exposure"));
   }
 
   /** Rotation of the field during the exposure [rad]. */

@@ -33,7 +33,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 class ExposureCauseTest {
   @TempDir private Path temporary;
 
-  private List<Exposure> judged(String toml)
+  private List<Exposure> judged(String toml, Equipment equipment)
       throws FormatException, IOException, UnusableInputException {
     SimulatedNight night = Simulation.run(ScenarioReader.parse("scenario", toml));
     StringBuilder list = new StringBuilder();
@@ -45,7 +45,7 @@ class ExposureCauseTest {
     List<GuideRun> runs = night.runs().stream().map(SimulatedRun::log).toList();
     return NightAnalysis.of(
             new Night("2026-01-01", runs, List.of()),
-            Equipment.UNKNOWN,
+            equipment,
             "0",
             true,
             Optional.of(new MainCamera(exposures.frames(), Map.of(), List.of())))
@@ -57,8 +57,8 @@ class ExposureCauseTest {
   private int[] tally(SingleFault fault, long seed)
       throws FormatException, IOException, UnusableInputException {
     int[] tally = new int[2];
-    for (Exposure exposure : judged(fault.scenario(seed))) {
-      if (exposure.verdict().equals("trailed")) {
+    for (Exposure exposure : judged(fault.scenario(seed), fault.equipment())) {
+      if (exposure.verdict().equals(fault.verdict())) {
         tally[0]++;
         tally[1] += fault.cause.equals(exposure.cause()) ? 1 : 0;
       }
@@ -98,7 +98,8 @@ class ExposureCauseTest {
   @Tag("identity")
   @Test
   void exposuresOfAGoodNightAreRound() throws FormatException, IOException, UnusableInputException {
-    List<Exposure> exposures = judged(SingleFault.OPTICS.scenario(3).replace("1.35", "1.0"));
+    List<Exposure> exposures =
+        judged(SingleFault.OPTICS.scenario(3).replace("1.35", "1.0"), Equipment.UNKNOWN);
     assertThat(exposures).hasSizeGreaterThan(10);
     assertThat(exposures).noneMatch(e -> e.verdict().equals("trailed"));
     assertThat(exposures).filteredOn(e -> e.verdict().equals("round")).hasSizeGreaterThan(9);

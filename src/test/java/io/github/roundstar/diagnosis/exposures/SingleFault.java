@@ -1,6 +1,10 @@
 package io.github.roundstar.diagnosis.exposures;
 
+import io.github.roundstar.model.Equipment;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 
 /** Invented nights with one fault each, and the cause that its trailed exposures have. */
 enum SingleFault {
@@ -59,7 +63,61 @@ enum SingleFault {
       "",
       "flexure_ra_arcsec_per_hour = 30\nflexure_dec_arcsec_per_hour = 9"),
   OPTICS("optics", "", "elongation = 1.35\nangle_deg = 40"),
+  STAR_LOST("star-lost", clouds(), ""),
+  DIFFERENTIAL_REFRACTION(
+      "differential-refraction",
+      """
+      [air]
+      pressure_hpa = 1010
+      temperature_c = 10
+      """,
+      "guide_star_east_arcmin = 180\nguide_star_north_arcmin = -360"),
   DISPERSION("atmospheric-dispersion", "", "dispersion_arcsec = 0.85");
+
+  /** The guide star behind a cloud for some minutes, every fourteen minutes. */
+  private static String clouds() {
+    StringBuilder clouds = new StringBuilder();
+    for (int minute = 3; minute < 100; minute += 14) {
+      clouds.append("[[cloud]]\nat_min = ").append(minute);
+      clouds.append("\nminutes = 8\ndepth = 1.0\n");
+    }
+    return clouds.toString();
+  }
+
+  /** The verdict that exposures with this fault get. */
+  String verdict() {
+    return this == STAR_LOST ? "not covered" : "trailed";
+  }
+
+  /** What the user tells of site and optics. */
+  Equipment equipment() {
+    Equipment no = Equipment.UNKNOWN;
+    return this != DIFFERENTIAL_REFRACTION
+        ? no
+        : new Equipment(
+            no.site(),
+            no.mount(),
+            new Equipment.GuideOptics(
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalInt.empty(),
+                OptionalDouble.empty(),
+                false,
+                OptionalDouble.of(-180),
+                OptionalDouble.of(-360),
+                Optional.of(Equipment.Arrangement.GUIDE_SCOPE)),
+            new Equipment.ImagingOptics(
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalInt.empty(),
+                OptionalInt.empty(),
+                OptionalInt.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.of(0),
+                false),
+            no.seeingFwhmArcsec(),
+            no.limits());
+  }
 
   /** A cable that catches and lets go, once in each exposure. */
   private static String knocks() {
@@ -105,10 +163,22 @@ enum SingleFault {
         """,
         seed,
         this == SLOW_SETTLING ? "15" : "6",
-        this == DISPERSION ? "-5" : "25",
-        this == DISPERSION ? "-3.5" : "-1",
-        this == SLOW_SETTLING || this == JOLTS ? "120" : "300",
+        low() ? "-5" : "25",
+        low() ? "-3.5" : "-1",
+        seconds(),
         camera,
         mount);
+  }
+
+  private boolean low() {
+    return this == DISPERSION || this == DIFFERENTIAL_REFRACTION;
+  }
+
+  private int seconds() {
+    return switch (this) {
+      case SLOW_SETTLING, JOLTS -> 120;
+      case DIFFERENTIAL_REFRACTION -> 480;
+      default -> 300;
+    };
   }
 }

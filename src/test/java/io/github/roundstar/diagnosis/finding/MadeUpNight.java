@@ -292,6 +292,7 @@ final class MadeUpNight {
               null,
               null,
               null,
+              null,
               null));
     }
     return this;

@@ -1,0 +1,87 @@
+package io.github.roundstar.diagnosis.exposures;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.github.roundstar.diagnosis.exposures.ImageCause.NightContext;
+import io.github.roundstar.model.Equipment;
+import io.github.roundstar.model.Estimate;
+import io.github.roundstar.model.ExposureFrame;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+
+/** Each rule for what the image shows and the log does not, on either side of its limit. */
+class ImageCauseTest {
+  private static final Instant START = Instant.parse("2026-01-01T20:00:00Z");
+
+  private static Cause cause(String pattern, double fwhm, ZenithDirection zenith, int alike) {
+    MeasuredShape measured =
+        new MeasuredShape(
+            new Estimate(1.3, 1.28, 1.32),
+            OptionalDouble.of(fwhm),
+            OptionalDouble.of(40),
+            Optional.empty(),
+            pattern);
+    ExposureFrame frame =
+        new ExposureFrame(
+            "a.fits",
+            START,
+            ExposureFrame.CameraClock.UTC,
+            300,
+            ExposureFrame.Optics.UNKNOWN,
+            Optional.empty(),
+            Optional.empty());
+    Window window =
+        new Window(
+            frame,
+            START,
+            Optional.of(measured),
+            Optional.empty(),
+            0,
+            0,
+            0,
+            1,
+            0,
+            new WindowMotion(0, 0, 0, 0, 0, 0, 0));
+    NightContext night =
+        new NightContext(
+            Optional.empty(),
+            OptionalDouble.of(2),
+            OptionalDouble.of(5),
+            OptionalDouble.of(10),
+            alike);
+    return new ImageCause(night, Equipment.UNKNOWN)
+        .find(window, measured, Optional.ofNullable(zenith), 2);
+  }
+
+  @Test
+  void patternsOverTheFieldComeFirst() {
+    ZenithDirection zenith = new ZenithDirection(40, 60);
+    assertThat(cause("rotation", 3, zenith, 5).code()).isEqualTo("field-rotation");
+    assertThat(cause("radial", 3, zenith, 5).code()).isEqualTo("optics");
+    assertThat(cause("radial", 3, zenith, 5).evidence()).contains("outwards");
+    assertThat(cause("one-sided", 3, zenith, 5).code()).isEqualTo("optics");
+    assertThat(cause("one-sided", 3, zenith, 5).evidence()).contains("one side");
+  }
+
+  @Test
+  void dispersionPointsToTheZenithFarFromIt() {
+    assertThat(cause("uniform", 2, new ZenithDirection(50, 36), 1).code())
+        .isEqualTo("atmospheric-dispersion");
+    assertThat(cause("uniform", 2, new ZenithDirection(50, 34), 1).code()).isNull();
+    assertThat(cause("uniform", 2, new ZenithDirection(56, 60), 1).code()).isNull();
+  }
+
+  @Test
+  void starsWiderThanInTheBestImagesAreOutOfFocus() {
+    assertThat(cause("uniform", 2.81, null, 1).code()).isEqualTo("focus");
+    assertThat(cause("uniform", 2.79, null, 1).code()).isNull();
+  }
+
+  @Test
+  void oneAngleAllNightIsOptics() {
+    assertThat(cause("uniform", 2, null, 3).code()).isEqualTo("optics");
+    assertThat(cause("uniform", 2, null, 2).code()).isNull();
+  }
+}
