@@ -5,12 +5,10 @@ import io.github.roundstar.pipeline.Analysis;
 import io.github.roundstar.pipeline.AnalysisJob;
 import io.github.roundstar.pipeline.AnalysisOutcome;
 import io.github.roundstar.pipeline.FinishedNight;
-import io.github.roundstar.pipeline.NightFault;
 import io.github.roundstar.pipeline.UnwritableOutputException;
 import io.github.roundstar.results.Level;
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -37,6 +35,8 @@ final class AnalyzeCommand implements Callable<Integer> {
 
   @Mixin private Loudness loudness;
 
+  @Mixin private LogReading reading;
+
   @Parameters(
       arity = "1..*",
       paramLabel = "LOG",
@@ -54,27 +54,6 @@ final class AnalyzeCommand implements Callable<Integer> {
       paramLabel = "PATH",
       description = "Exposures of the main camera: a folder of FITS, raw or JPEG files, or a list.")
   private Path exposures;
-
-  @Option(
-      names = "--layout",
-      paramLabel = "FILE",
-      description = "TOML file that tells how the logs are laid out, if they are no guide tables.")
-  private Path layout;
-
-  @Option(
-      names = "--utc-offset",
-      paramLabel = "OFFSET",
-      converter = UtcOffset.class,
-      description =
-          "Offset of the logs' clocks from UTC, such as +01:00, instead of what their headers say.")
-  private ZoneOffset utcOffset;
-
-  @Option(
-      names = "--out",
-      paramLabel = "FOLDER",
-      defaultValue = "reports",
-      description = "Where the results go (default: ${DEFAULT-VALUE}).")
-  private Path out;
 
   @Option(
       names = "--share",
@@ -106,9 +85,9 @@ final class AnalyzeCommand implements Callable<Integer> {
             new AnalysisJob(
                 logs,
                 Optional.ofNullable(equipment),
-                Optional.ofNullable(layout),
-                out,
-                Optional.ofNullable(utcOffset),
+                reading.layout(),
+                reading.out(),
+                reading.utcOffset(),
                 !share,
                 showSite,
                 Version.number(),
@@ -127,21 +106,13 @@ final class AnalyzeCommand implements Callable<Integer> {
                 spec.commandLine()
                     .getOut()
                     .println(loudness.quiet() ? page.toString() : "all nights " + page));
-    for (NightFault fault : outcome.faults()) {
-      err.print("night " + fault.night() + ": ");
-      Complaint.print(err, fault.cause(), loudness.verbose());
-    }
+    Complaint.print(err, outcome.faults(), loudness.verbose());
     return exitCode(outcome).number();
   }
 
   private ExitCode exitCode(AnalysisOutcome outcome) {
-    if (!outcome.faults().isEmpty()) {
-      return ExitCode.OWN_FAULT;
-    }
-    if (!outcome.unusable().isEmpty()) {
-      return ExitCode.UNUSABLE_INPUT;
-    }
-    return failOn != null && found(outcome) ? ExitCode.FINDING : ExitCode.DONE;
+    ExitCode code = ExitCode.of(outcome.faults(), outcome.unusable());
+    return code == ExitCode.DONE && failOn != null && found(outcome) ? ExitCode.FINDING : code;
   }
 
   private boolean found(AnalysisOutcome outcome) {

@@ -4,11 +4,9 @@ import io.github.roundstar.ingest.UnusableInputException;
 import io.github.roundstar.pipeline.Compare;
 import io.github.roundstar.pipeline.CompareJob;
 import io.github.roundstar.pipeline.CompareOutcome;
-import io.github.roundstar.pipeline.NightFault;
 import io.github.roundstar.pipeline.UnwritableOutputException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -34,6 +32,8 @@ final class CompareCommand implements Callable<Integer> {
 
   @Mixin private Loudness loudness;
 
+  @Mixin private LogReading reading;
+
   @Option(
       names = "--before",
       required = true,
@@ -56,27 +56,6 @@ final class CompareCommand implements Callable<Integer> {
       description = "TOML file that describes site, mount and optics, for logs.")
   private Path equipment;
 
-  @Option(
-      names = "--layout",
-      paramLabel = "FILE",
-      description = "TOML file that tells how the logs are laid out, if they are no guide tables.")
-  private Path layout;
-
-  @Option(
-      names = "--utc-offset",
-      paramLabel = "OFFSET",
-      converter = UtcOffset.class,
-      description =
-          "Offset of the logs' clocks from UTC, such as +01:00, instead of what their headers say.")
-  private ZoneOffset utcOffset;
-
-  @Option(
-      names = "--out",
-      paramLabel = "FOLDER",
-      defaultValue = "reports",
-      description = "Where the results go (default: ${DEFAULT-VALUE}).")
-  private Path out;
-
   @Override
   public Integer call() throws UnusableInputException, UnwritableOutputException {
     CompareOutcome outcome =
@@ -85,22 +64,16 @@ final class CompareCommand implements Callable<Integer> {
                 before,
                 after,
                 Optional.ofNullable(equipment),
-                Optional.ofNullable(layout),
-                out,
-                Optional.ofNullable(utcOffset),
+                reading.layout(),
+                reading.out(),
+                reading.utcOffset(),
                 Version.number()));
     PrintWriter err = spec.commandLine().getErr();
     outcome.unusable().forEach(err::println);
     outcome.warnings().forEach(err::println);
-    for (NightFault fault : outcome.faults()) {
-      err.print("night " + fault.night() + ": ");
-      Complaint.print(err, fault.cause(), loudness.verbose());
-    }
+    Complaint.print(err, outcome.faults(), loudness.verbose());
     outcome.result().ifPresent(result -> print(outcome));
-    if (!outcome.faults().isEmpty()) {
-      return ExitCode.OWN_FAULT.number();
-    }
-    return (outcome.unusable().isEmpty() ? ExitCode.DONE : ExitCode.UNUSABLE_INPUT).number();
+    return ExitCode.of(outcome.faults(), outcome.unusable()).number();
   }
 
   private void print(CompareOutcome outcome) {

@@ -2,7 +2,9 @@ package io.github.roundstar.cli;
 
 import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.ingest.UnusableInputException;
+import io.github.roundstar.pipeline.NightFault;
 import io.github.roundstar.pipeline.UnwritableOutputException;
+import java.util.List;
 
 /** What the process's exit code says. */
 enum ExitCode {
@@ -23,6 +25,14 @@ enum ExitCode {
 
   int number() {
     return number;
+  }
+
+  /** Of a job that went on past what it could not use. */
+  static ExitCode of(List<NightFault> faults, List<String> unusable) {
+    if (!faults.isEmpty()) {
+      return OWN_FAULT;
+    }
+    return unusable.isEmpty() ? DONE : UNUSABLE_INPUT;
   }
 
   static ExitCode of(Exception failure) {

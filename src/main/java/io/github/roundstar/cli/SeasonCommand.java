@@ -2,7 +2,6 @@ package io.github.roundstar.cli;
 
 import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.ingest.UnusableInputException;
-import io.github.roundstar.pipeline.NightFault;
 import io.github.roundstar.pipeline.Progress;
 import io.github.roundstar.pipeline.SeasonJob;
 import io.github.roundstar.pipeline.SeasonOutcome;
@@ -11,7 +10,6 @@ import io.github.roundstar.pipeline.UnwritableOutputException;
 import io.github.roundstar.results.SeasonChange;
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.time.ZoneOffset;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -39,6 +37,8 @@ final class SeasonCommand implements Callable<Integer> {
 
   @Mixin private Loudness loudness;
 
+  @Mixin private LogReading reading;
+
   @Parameters(paramLabel = "FOLDER", description = "Holds the logs, in folders of any depth.")
   private Path folder;
 
@@ -54,27 +54,6 @@ final class SeasonCommand implements Callable<Integer> {
       description = "TOML file that describes site, mount and optics.")
   private Path equipment;
 
-  @Option(
-      names = "--layout",
-      paramLabel = "FILE",
-      description = "TOML file that tells how the logs are laid out, if they are no guide tables.")
-  private Path layout;
-
-  @Option(
-      names = "--utc-offset",
-      paramLabel = "OFFSET",
-      converter = UtcOffset.class,
-      description =
-          "Offset of the logs' clocks from UTC, such as +01:00, instead of what their headers say.")
-  private ZoneOffset utcOffset;
-
-  @Option(
-      names = "--out",
-      paramLabel = "FOLDER",
-      defaultValue = "reports",
-      description = "Where the results go (default: ${DEFAULT-VALUE}).")
-  private Path out;
-
   @Override
   public Integer call() throws UnusableInputException, FormatException, UnwritableOutputException {
     PrintWriter err = spec.commandLine().getErr();
@@ -85,23 +64,16 @@ final class SeasonCommand implements Callable<Integer> {
                 folder,
                 Optional.ofNullable(changes),
                 Optional.ofNullable(equipment),
-                Optional.ofNullable(layout),
-                out,
-                Optional.ofNullable(utcOffset),
+                reading.layout(),
+                reading.out(),
+                reading.utcOffset(),
                 Version.number()),
             terminal ? new ProgressLine(err) : Progress.SILENT);
     outcome.result().unusable().forEach(err::println);
     outcome.result().noticed().forEach(err::println);
-    for (NightFault fault : outcome.faults()) {
-      err.print("night " + fault.night() + ": ");
-      Complaint.print(err, fault.cause(), loudness.verbose());
-    }
+    Complaint.print(err, outcome.faults(), loudness.verbose());
     print(outcome);
-    if (!outcome.faults().isEmpty()) {
-      return ExitCode.OWN_FAULT.number();
-    }
-    return (outcome.result().unusable().isEmpty() ? ExitCode.DONE : ExitCode.UNUSABLE_INPUT)
-        .number();
+    return ExitCode.of(outcome.faults(), outcome.result().unusable()).number();
   }
 
   private void print(SeasonOutcome outcome) {

@@ -11,8 +11,6 @@ import java.util.Optional;
  * @param because why the night does not have the figure; empty when it has
  */
 record Reading(double value, double withinError, String because) {
-  /** Half width of a 95 % interval in standard errors. */
-  private static final double TO_95 = 1.959964;
 
   static Reading of(double value, double withinError) {
     return new Reading(value, withinError, "");
@@ -41,6 +39,6 @@ record Reading(double value, double withinError, String because) {
 
   /** Standard error that an interval stands for. */
   static double error(Estimate estimate) {
-    return (estimate.hi95() - estimate.lo95()) / (2 * TO_95);
+    return (estimate.hi95() - estimate.lo95()) / (2 * Estimate.SIGMAS_95);
   }
 }

@@ -16,7 +16,6 @@ import org.apache.commons.math3.distribution.TDistribution;
 /** Figures along a season: a straight line with a step at every change. */
 final class SeasonTrends {
   private static final double DAYS_PER_MONTH = 30;
-  private static final double TO_95 = 1.959964;
 
   /** Fewer nights beyond the line and its steps say nothing of how nights scatter. */
   private static final int LEAST_SPARE_NIGHTS = 2;
@@ -52,7 +51,8 @@ final class SeasonTrends {
                 night.result().night().date(),
                 night.daysSince(first),
                 Estimate.symmetric(
-                    figure.aim().compared(reading.value()), TO_95 * reading.withinError())));
+                    figure.aim().compared(reading.value()),
+                    Estimate.SIGMAS_95 * reading.withinError())));
       }
     }
     Optional<Estimate> slope = slope(points, known, changes);

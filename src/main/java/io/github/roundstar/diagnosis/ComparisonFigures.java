@@ -19,7 +19,6 @@ import java.util.OptionalDouble;
 final class ComparisonFigures {
   private static final int DRAWS = 400;
   private static final long SEED = 20_040;
-  private static final double TO_95 = 1.959964;
   private static final String MOUNT = "add name under [mount] in the equipment file";
   private static final String CAMERA =
       "the main camera's scale is not known: add focal_length_mm and pixel_um under [imaging] in"
@@ -89,7 +88,8 @@ final class ComparisonFigures {
   private static Estimate root(MovingBlocks blocks, double[] squares) {
     double root = Math.sqrt(Arrays.stream(squares).average().orElseThrow());
     double error = root == 0 ? 0 : blocks.standardErrorOfMean(squares) / (2 * root);
-    return new Estimate(root, Math.max(0, root - TO_95 * error), root + TO_95 * error);
+    return new Estimate(
+        root, Math.max(0, root - Estimate.SIGMAS_95 * error), root + Estimate.SIGMAS_95 * error);
   }
 
   private static Optional<Estimate> elongation(MovingBlocks blocks, double[][] columns) {
@@ -99,7 +99,7 @@ final class ComparisonFigures {
     double[] drawn = blocks.resampled(columns, DRAWS, SEED, ComparisonFigures::elongation);
     double centre = Arrays.stream(drawn).average().orElse(value);
     double squares = Arrays.stream(drawn).map(v -> (v - centre) * (v - centre)).average().orElse(0);
-    double half = TO_95 * Math.sqrt(squares);
+    double half = Estimate.SIGMAS_95 * Math.sqrt(squares);
     return Double.isFinite(value) && Double.isFinite(half)
         ? Optional.of(new Estimate(value, Math.max(1, value - half), value + half))
         : Optional.empty();

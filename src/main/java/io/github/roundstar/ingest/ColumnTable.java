@@ -2,7 +2,6 @@ package io.github.roundstar.ingest;
 
 import io.github.roundstar.formats.DelimitedTable;
 import io.github.roundstar.formats.FormatException;
-import io.github.roundstar.formats.NearestName;
 import io.github.roundstar.formats.TableColumn;
 import java.util.Arrays;
 import java.util.List;
@@ -67,14 +66,7 @@ final class ColumnTable {
       }
       names.add(known.key());
     }
-    throw new FormatException(
-        file,
-        column.line(),
-        "unknown column '"
-            + column.name()
-            + "', the nearest known one is "
-            + NearestName.of(column.name(), names).orElseThrow(),
-        "rename the column or remove it");
+    throw UnknownColumn.of(file, column, names);
   }
 
   private static double factor(

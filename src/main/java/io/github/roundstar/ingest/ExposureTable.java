@@ -3,7 +3,6 @@ package io.github.roundstar.ingest;
 import io.github.roundstar.formats.DelimitedTable;
 import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.formats.IsoTime;
-import io.github.roundstar.formats.NearestName;
 import io.github.roundstar.formats.Row;
 import io.github.roundstar.formats.TableColumn;
 import io.github.roundstar.model.Estimate;
@@ -68,14 +67,7 @@ final class ExposureTable {
     for (int i = 0; i < table.columns().size(); i++) {
       TableColumn column = table.columns().get(i);
       if (!names.contains(column.name())) {
-        throw new FormatException(
-            table.file(),
-            column.line(),
-            "unknown column '"
-                + column.name()
-                + "', the nearest known one is "
-                + NearestName.of(column.name(), names).orElseThrow(),
-            "rename the column or remove it");
+        throw UnknownColumn.of(table.file(), column, names);
       }
       places.put(Field.valueOf(column.name().toUpperCase(Locale.ROOT)), i);
     }

@@ -9,6 +9,9 @@ package io.github.roundstar.model;
  * @param hi95 upper end of the 95 % interval, at least {@code value}
  */
 public record Estimate(double value, double lo95, double hi95) {
+  /** Half width of a 95 % interval in standard errors, for a Gaussian error, to seven digits. */
+  public static final double SIGMAS_95 = 1.959964;
+
   /** Checks that all three are finite and in order. */
   public Estimate {
     if (!(Double.isFinite(lo95) && Double.isFinite(hi95) && lo95 <= value && value <= hi95)) {

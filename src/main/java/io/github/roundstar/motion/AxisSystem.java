@@ -216,7 +216,7 @@ final class AxisSystem {
 
   private double raDeviation(int r) {
     Estimate drift = runs.get(r).raDriftSky().orElseThrow();
-    return (drift.hi95() - drift.lo95()) / 2 / ToneReading.NORMAL_95;
+    return (drift.hi95() - drift.lo95()) / 2 / Estimate.SIGMAS_95;
   }
 
   private double cosine(int r) {

@@ -97,7 +97,7 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run) {
       if (best.slack() != halfway.slack()) {
         best = refined(best);
       }
-      double half = ToneReading.NORMAL_95 * Math.sqrt(variance(best));
+      double half = Estimate.SIGMAS_95 * Math.sqrt(variance(best));
       return new Backlash(
           new Estimate(best.width(), Math.max(0, best.width() - half), best.width() + half),
           best.slack(),

@@ -131,7 +131,7 @@ public final class CrossAxis {
     double[] residuals = fit.residuals();
     Covariance covariance =
         NeweyWest.covarianceCorrected(design, residuals, NeweyWest.plugInLag(residuals));
-    double half = ToneReading.NORMAL_95 * covariance.standardError(column);
+    double half = Estimate.SIGMAS_95 * covariance.standardError(column);
     return new Estimate(
         degrees(fit.coefficient(column) / strength),
         degrees((fit.coefficient(column) - half) / strength),

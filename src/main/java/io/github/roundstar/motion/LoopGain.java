@@ -20,7 +20,7 @@ public final class LoopGain {
         response
             .filter(Response::informative)
             .flatMap(Response::both)
-            .orElse(Estimate.symmetric(1, ToneReading.NORMAL_95 * ToneModel.EXCESS_SHARE));
+            .orElse(Estimate.symmetric(1, Estimate.SIGMAS_95 * ToneModel.EXCESS_SHARE));
     return declaredSky.map(rate -> strength.times(fit.law().millisPerArcsec() / 1000 * rate));
   }
 }

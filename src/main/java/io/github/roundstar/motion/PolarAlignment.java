@@ -197,8 +197,8 @@ public final class PolarAlignment {
     double east = parameters[AxisSystem.EAST];
     double high = parameters[AxisSystem.HIGH];
     double total = Math.hypot(east, high);
-    double half = ToneReading.NORMAL_95 * deviation(east / total, high / total);
-    double widest = ToneReading.NORMAL_95 * deviation(Math.cos(worst()), Math.sin(worst()));
+    double half = Estimate.SIGMAS_95 * deviation(east / total, high / total);
+    double widest = Estimate.SIGMAS_95 * deviation(Math.cos(worst()), Math.sin(worst()));
     return total > widest
         ? new Estimate(total, Math.max(0, total - half), total + half)
         : new Estimate(total, 0, total + widest);
@@ -221,7 +221,7 @@ public final class PolarAlignment {
     double east = sign * Math.cos(angle);
     double high = sign * Math.sin(angle);
     double value = east * parameters[AxisSystem.EAST] + high * parameters[AxisSystem.HIGH];
-    double half = ToneReading.NORMAL_95 * deviation(east, high);
+    double half = Estimate.SIGMAS_95 * deviation(east, high);
     return new Combination(Estimate.symmetric(value, half), east, high);
   }
 
@@ -242,7 +242,7 @@ public final class PolarAlignment {
 
   /** Largest error that may be left on the sky once the one found has been taken out [arcmin]. */
   public double leftArcmin() {
-    return ToneReading.NORMAL_95 * deviation(Math.cos(worst()), Math.sin(worst()));
+    return Estimate.SIGMAS_95 * deviation(Math.cos(worst()), Math.sin(worst()));
   }
 
   /**
@@ -263,7 +263,7 @@ public final class PolarAlignment {
   }
 
   private Estimate single(int j) {
-    double half = ToneReading.NORMAL_95 * inflation * covariance.standardError(j);
+    double half = Estimate.SIGMAS_95 * inflation * covariance.standardError(j);
     return Estimate.symmetric(parameters[j], half);
   }
 

@@ -11,8 +11,6 @@ public final class ReplayedRun {
   /** Stretches of a run that are left out one by one for the interval. */
   static final int STRETCHES = 24;
 
-  private static final double NORMAL_95 = 1.959964;
-
   private final double[] frames = new double[STRETCHES];
   private final double[] logged = new double[STRETCHES];
   private final double[] loggedSquare = new double[STRETCHES];
@@ -90,7 +88,7 @@ public final class ReplayedRun {
       }
     }
     double variance = n < 2 ? 0 : (n - 1.0) / n * Math.max(0, squares - sum * sum / n);
-    return Estimate.symmetric(whole, NORMAL_95 * Math.sqrt(variance));
+    return Estimate.symmetric(whole, Estimate.SIGMAS_95 * Math.sqrt(variance));
   }
 
   private static double rms(List<ReplayedRun> runs, int leftOutRun, int leftOut, boolean ofLog) {

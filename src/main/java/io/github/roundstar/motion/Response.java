@@ -149,7 +149,7 @@ public record Response(
         : Optional.of(
             Estimate.symmetric(
                 1 + fit.coefficient(column),
-                ToneReading.NORMAL_95 * covariance.standardError(column)));
+                Estimate.SIGMAS_95 * covariance.standardError(column)));
   }
 
   private static Estimate mean(LinearFit fit, Covariance covariance, int one, int other) {
@@ -157,6 +157,6 @@ public record Response(
         (covariance.at(one, one) + covariance.at(other, other) + 2 * covariance.at(one, other)) / 4;
     return Estimate.symmetric(
         1 + (fit.coefficient(one) + fit.coefficient(other)) / 2,
-        ToneReading.NORMAL_95 * Math.sqrt(variance));
+        Estimate.SIGMAS_95 * Math.sqrt(variance));
   }
 }

@@ -11,8 +11,6 @@ import java.util.List;
  * covariance.
  */
 final class ToneReading {
-  /** Half width of a 95 % interval in standard errors. */
-  static final double NORMAL_95 = 1.959964;
 
   private ToneReading() {}
 
@@ -55,7 +53,8 @@ final class ToneReading {
   /** Drift of a run at the axis [arcsec/s]. */
   static Estimate driftPerSecond(SharedFit fit, int run) {
     int at = fit.layout().drift(run);
-    return Estimate.symmetric(fit.parameter(at), NORMAL_95 * fit.covariance().standardError(at));
+    return Estimate.symmetric(
+        fit.parameter(at), Estimate.SIGMAS_95 * fit.covariance().standardError(at));
   }
 
   /** Peak to peak of a family's summed curve [arcsec at the axis]. */
@@ -72,14 +71,14 @@ final class ToneReading {
       gradient[2 * h + 1] = Math.sin(order * highest) - Math.sin(order * lowest);
     }
     double value = curve.at(highest) - curve.at(lowest);
-    double half = NORMAL_95 * Math.sqrt(variance(fit.covariance(), first, gradient));
+    double half = Estimate.SIGMAS_95 * Math.sqrt(variance(fit.covariance(), first, gradient));
     return new Estimate(value, Math.max(0, value - half), value + half);
   }
 
   private static Estimate period(SharedFit fit, int family, int order) {
     int at = fit.layout().rate(family);
     double rate = fit.parameter(at);
-    double half = NORMAL_95 * fit.covariance().standardError(at);
+    double half = Estimate.SIGMAS_95 * fit.covariance().standardError(at);
     double turn = 2 * Math.PI / order;
     // A rate whose interval reaches zero has no longest period; the interval then ends at ten times
     // the period.
@@ -93,7 +92,7 @@ final class ToneReading {
     double b = fit.parameter(at + 1);
     double amplitude = Math.hypot(a, b);
     double variance = variance(fit.covariance(), at, new double[] {a / amplitude, b / amplitude});
-    double half = NORMAL_95 * Math.sqrt(variance);
+    double half = Estimate.SIGMAS_95 * Math.sqrt(variance);
     return new Estimate(amplitude, Math.max(0, amplitude - half), amplitude + half);
   }
 

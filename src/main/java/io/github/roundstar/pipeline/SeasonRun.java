@@ -98,14 +98,14 @@ public final class SeasonRun {
     String settings = settings();
     hash(logs);
     memory = SeasonMemory.of(job.out(), json, job.version(), settings);
-    List<List<Path>> todo = new ArrayList<>();
+    List<List<Path>> changed = new ArrayList<>();
     for (List<Path> group : groups()) {
       if (!readBack(group)) {
-        todo.add(group);
+        changed.add(group);
       }
     }
     ResultFiles files = new ResultFiles(job.out(), memory.gone(new TreeSet<>(hashes.values())));
-    AllCores.each(todo, group -> analyse(group, files), progress);
+    AllCores.each(changed, group -> analyse(group, files), progress);
     SeasonResult result =
         Season.of(
             filed,

@@ -30,8 +30,6 @@ public record ErrorEllipse(
   /** 95 % point of chi-square with 2 degrees of freedom. */
   private static final double CHI_SQUARE_95 = -2 * Math.log(0.05);
 
-  private static final double GAUSSIAN_95 = 1.959963984540054;
-
   /**
    * The ellipse of samples in order of time.
    *
@@ -87,7 +85,7 @@ public record ErrorEllipse(
         e1 * e1 * s[1][1] - 2 * e1 * e2 * s[0][1] + e2 * e2 * s[0][0]
             <= CHI_SQUARE_95 * determinant;
     double value = shape.elongation().orElseThrow();
-    double factor = Math.exp(GAUSSIAN_95 * Math.sqrt(s[2][2]));
+    double factor = Math.exp(Estimate.SIGMAS_95 * Math.sqrt(s[2][2]));
     return new Estimate(value, maybeRound ? 1 : Math.max(1, value / factor), value * factor);
   }
 

@@ -11,8 +11,6 @@ import org.apache.commons.math3.distribution.TDistribution;
  * @see "Paule &amp; Mandel (1982), J. Res. Natl. Bur. Stand. 87, 377"
  */
 public final class Pooled {
-  /** Half width of a 95 % interval in standard errors. */
-  private static final double NORMAL_95 = 1.959964;
 
   private static final int HALVINGS = 50;
 
@@ -65,12 +63,13 @@ public final class Pooled {
       sum += estimate.value() / variance(estimate);
     }
     double excess = estimates.size() == 1 ? 1 : squares(estimates, 0) / (estimates.size() - 1);
-    return Estimate.symmetric(sum / weights, NORMAL_95 * Math.sqrt(Math.max(1, excess) / weights));
+    return Estimate.symmetric(
+        sum / weights, Estimate.SIGMAS_95 * Math.sqrt(Math.max(1, excess) / weights));
   }
 
   private static double quantile(int free, double variance, double ofScatter) {
     if (ofScatter == 0) {
-      return NORMAL_95;
+      return Estimate.SIGMAS_95;
     }
     double ratio = variance / ofScatter;
     return new TDistribution(free * ratio).inverseCumulativeProbability(0.975);
@@ -118,6 +117,6 @@ public final class Pooled {
   private static double variance(Estimate estimate) {
     double half = Math.max(estimate.hi95() - estimate.value(), estimate.value() - estimate.lo95());
     double rounding = 1e-12 * (Math.abs(estimate.value()) + 1e-3);
-    return half * half / (NORMAL_95 * NORMAL_95) + rounding * rounding;
+    return half * half / (Estimate.SIGMAS_95 * Estimate.SIGMAS_95) + rounding * rounding;
   }
 }

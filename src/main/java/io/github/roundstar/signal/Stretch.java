@@ -13,7 +13,6 @@ import java.util.OptionalDouble;
  * @see "Bernstein &amp; Jarvis (2002), AJ 123, 583, section 2.2: conformal shear"
  */
 public record Stretch(double along, double aslant) {
-  private static final double GAUSSIAN_95 = 1.959963984540054;
 
   /** Radius that holds 95 % of a plane normal cloud of unit variance per axis. */
   private static final double PLANE_95 = Math.sqrt(-2 * Math.log(0.05));
@@ -51,8 +50,8 @@ public record Stretch(double along, double aslant) {
    */
   public Estimate elongation(double sigma) {
     double size = Math.hypot(along, aslant);
-    double low = size <= PLANE_95 * sigma ? 0 : Math.max(0, size - GAUSSIAN_95 * sigma);
-    return new Estimate(Math.exp(size), Math.exp(low), Math.exp(size + GAUSSIAN_95 * sigma));
+    double low = size <= PLANE_95 * sigma ? 0 : Math.max(0, size - Estimate.SIGMAS_95 * sigma);
+    return new Estimate(Math.exp(size), Math.exp(low), Math.exp(size + Estimate.SIGMAS_95 * sigma));
   }
 
   /** The angle, where the interval leaves no doubt that there is one. */

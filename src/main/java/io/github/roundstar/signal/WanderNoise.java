@@ -29,9 +29,6 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
   /** A noise that may as well be this many times larger or smaller is not known. */
   static final double VAGUE = 2;
 
-  /** Half width of a 95 % interval in standard errors. */
-  private static final double NORMAL_95 = 1.959964;
-
   /** How far to either side of a former ratio is searched, first and then [decades]. */
   private static final double[] REACHES = {0.25, 4};
 
@@ -195,7 +192,7 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
         variance -= slope * slope / curvature;
       }
       double sigma = Math.sqrt(model.noiseVariance());
-      double factor = Math.exp(NORMAL_95 * Math.sqrt(variance) / 2);
+      double factor = Math.exp(Estimate.SIGMAS_95 * Math.sqrt(variance) / 2);
       return new Measured(
           model,
           factor < VAGUE

@@ -3,6 +3,7 @@ package io.github.roundstar.simulate;
 import io.github.roundstar.formats.EcsvWriter;
 import io.github.roundstar.formats.EcsvWriter.Column;
 import io.github.roundstar.simulate.SimulatedExposure.Image;
+import io.github.roundstar.sky.GuideTolerance;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -98,7 +99,7 @@ public final class ExposureTableWriter {
         StrictMath.toRadians(
             exposure.turns().get(exposure.turns().size() - 1) - exposure.turns().get(0));
     double variance = turned * turned * corner * corner / 12;
-    double width = optics.fwhmArcsec() / 2.3548200450309493;
+    double width = optics.fwhmArcsec() / GuideTolerance.FWHM_PER_SIGMA;
     if (variance > 0.08 * width * width) {
       return "rotation";
     }

@@ -5,6 +5,7 @@ import io.github.roundstar.model.Frames;
 import io.github.roundstar.simulate.FrameTruth.Column;
 import io.github.roundstar.simulate.SimulatedExposure.Image;
 import io.github.roundstar.sky.DifferentialRefraction;
+import io.github.roundstar.sky.GuideTolerance;
 import io.github.roundstar.sky.Refraction;
 import io.github.roundstar.sky.Site;
 import io.github.roundstar.sky.StarPlace;
@@ -20,7 +21,6 @@ import java.util.Locale;
  * moves and the flexure between the cameras, frame by frame; the air's own motion is in the width.
  */
 public final class Exposures {
-  private static final double FWHM_PER_SIGMA = 2.3548200450309493;
   private static final double ARCSEC_PER_RADIAN_ARCMIN = 60;
 
   private final SimulatedNight night;
@@ -181,7 +181,7 @@ public final class Exposures {
   private Image optics() {
     ExposurePlan.Optics optics = plan.optics();
     double elongation = optics.radial() ? 1 : optics.elongation();
-    double minor = optics.fwhmArcsec() / FWHM_PER_SIGMA;
+    double minor = optics.fwhmArcsec() / GuideTolerance.FWHM_PER_SIGMA;
     double variance = minor * minor;
     return new Image(variance, variance, 0)
         .plus(Image.along(variance * (elongation * elongation - 1), optics.angleDegrees()));

@@ -1,6 +1,7 @@
 package io.github.roundstar.simulate;
 
 import io.github.roundstar.formats.FitsWriter;
+import io.github.roundstar.sky.GuideTolerance;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.LinkedHashMap;
@@ -10,7 +11,6 @@ import java.util.Map;
  * Renders a small frame of invented stars as an exposure really was: the light follows the path.
  */
 public final class FrameRenderer {
-  private static final double FWHM_PER_SIGMA = 2.3548200450309493;
   private static final double SKY_ADU = 800;
   private static final double NOISE_ADU = 15;
   private static final int MOST_STEPS = 40;
@@ -82,7 +82,7 @@ public final class FrameRenderer {
 
   /** Covariance along columns and rows of a star image of perfect guiding [px2]. */
   private static double[] shape(ExposurePlan.Optics optics, double x, double y, double up) {
-    double minor = optics.fwhmArcsec() / FWHM_PER_SIGMA / optics.arcsecPerPixel();
+    double minor = optics.fwhmArcsec() / GuideTolerance.FWHM_PER_SIGMA / optics.arcsecPerPixel();
     double fromX = x - optics.widthPixels() / 2.0;
     double fromY = y - optics.heightPixels() / 2.0;
     double rim = StrictMath.hypot(optics.widthPixels(), optics.heightPixels()) / 2;

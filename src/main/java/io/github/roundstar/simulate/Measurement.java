@@ -1,10 +1,10 @@
 package io.github.roundstar.simulate;
 
+import io.github.roundstar.sky.GuideTolerance;
 import java.util.Optional;
 
 /** Error of the measured star: image motion by the air, centroid noise, plain white noise. */
 final class Measurement {
-  private static final double FWHM_PER_SIGMA = 2.3548200450309493;
 
   private final SkyPlan sky;
   private final Axis ra;
@@ -64,7 +64,9 @@ final class Measurement {
    * @see "King (1983), PASP 95, 163"
    */
   private double centroidSigmaArcsec(double snr) {
-    return sky.seeing().map(s -> s.fwhmArcsec() / (FWHM_PER_SIGMA * Math.max(1, snr))).orElse(0.0);
+    return sky.seeing()
+        .map(s -> s.fwhmArcsec() / (GuideTolerance.FWHM_PER_SIGMA * Math.max(1, snr)))
+        .orElse(0.0);
   }
 
   private double draw(Axis axis, double centroidSigma) {

@@ -1,5 +1,6 @@
 package io.github.roundstar.simulate;
 
+import io.github.roundstar.sky.GuideTolerance;
 import java.time.Instant;
 import java.util.List;
 
@@ -63,7 +64,7 @@ public record SimulatedExposure(
 
     /** Geometric mean of both widths at half maximum [arcsec]. */
     public double fwhmArcsec() {
-      return 2.3548200450309493 * StrictMath.sqrt(StrictMath.sqrt(ee * nn - en * en));
+      return GuideTolerance.FWHM_PER_SIGMA * StrictMath.sqrt(StrictMath.sqrt(ee * nn - en * en));
     }
 
     private double mean() {

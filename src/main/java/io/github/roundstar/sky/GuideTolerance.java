@@ -9,7 +9,7 @@ package io.github.roundstar.sky;
  */
 public final class GuideTolerance {
   /** FWHM of a Gaussian in units of its standard deviation: 2 sqrt(2 ln 2). */
-  public static final double FWHM_PER_SIGMA = 2 * Math.sqrt(2 * Math.log(2));
+  public static final double FWHM_PER_SIGMA = 2.3548200450309493;
 
   private GuideTolerance() {}
 

@@ -51,8 +51,6 @@ public record ImageShape(
   /** Stretches farther than so many robust deviations from the median are left out of the mean. */
   private static final double CLIP_SIGMAS = 3.5;
 
-  private static final double GAUSSIAN_95 = 1.959963984540054;
-
   /** Copies. */
   public ImageShape {
     stars = List.copyOf(stars);
@@ -151,7 +149,7 @@ public record ImageShape(
                 Estimate.symmetric(
                     Quantile.median(widths),
                     // Standard error of a median of Gaussian values: 1.2533 sigma / sqrt(n).
-                    GAUSSIAN_95 * 1.2533 * widthSigma(stars, widths) / Math.sqrt(n)));
+                    Estimate.SIGMAS_95 * 1.2533 * widthSigma(stars, widths) / Math.sqrt(n)));
     return new ImageShape(
         plane.width(),
         plane.height(),

@@ -19,7 +19,6 @@ import java.util.Optional;
  */
 public record Flexure(Estimate eastArcsecPerHour, Estimate northArcsecPerHour, int pairs) {
   private static final int FEWEST_PAIRS = 3;
-  private static final double GAUSSIAN_95 = 1.959963984540054;
 
   /**
    * One pair of exposures.
@@ -49,7 +48,7 @@ public record Flexure(Estimate eastArcsecPerHour, Estimate northArcsecPerHour, i
   private static Estimate rate(double[] rates, double own) {
     double sigma = Math.max(RobustScale.of(rates), own);
     return Estimate.symmetric(
-        Quantile.median(rates), GAUSSIAN_95 * 1.2533 * sigma / Math.sqrt(rates.length));
+        Quantile.median(rates), Estimate.SIGMAS_95 * 1.2533 * sigma / Math.sqrt(rates.length));
   }
 
   /** Whether the interval of either rate excludes zero. */

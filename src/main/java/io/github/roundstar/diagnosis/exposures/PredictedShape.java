@@ -3,6 +3,7 @@ package io.github.roundstar.diagnosis.exposures;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.signal.CovarianceEllipse;
 import io.github.roundstar.signal.Stretch;
+import io.github.roundstar.sky.GuideTolerance;
 import java.util.OptionalDouble;
 
 /**
@@ -22,7 +23,6 @@ record PredictedShape(
     OptionalDouble angleDegrees,
     double majorFwhmArcsec,
     double minorFwhmArcsec) {
-  private static final double FWHM_PER_SIGMA = 2 * Math.sqrt(2 * Math.log(2));
 
   /**
    * The star image of an exposure.
@@ -47,8 +47,8 @@ record PredictedShape(
         best,
         elongation,
         elongation.lo95() > 1 ? OptionalDouble.of(best.angleDegrees()) : OptionalDouble.empty(),
-        FWHM_PER_SIGMA * shape.majorSigma(),
-        FWHM_PER_SIGMA * shape.minorSigma());
+        GuideTolerance.FWHM_PER_SIGMA * shape.majorSigma(),
+        GuideTolerance.FWHM_PER_SIGMA * shape.minorSigma());
   }
 
   private static Estimate interval(Window window, double[] turn, double fwhm) {
@@ -64,7 +64,7 @@ record PredictedShape(
 
   /** Variance of a Gaussian of this width. */
   static double variance(double fwhm) {
-    return fwhm * fwhm / (FWHM_PER_SIGMA * FWHM_PER_SIGMA);
+    return fwhm * fwhm / (GuideTolerance.FWHM_PER_SIGMA * GuideTolerance.FWHM_PER_SIGMA);
   }
 
   /** What a drift of a length along a direction adds to a star image: (ee, nn, en) [arcsec2]. */

@@ -3,6 +3,7 @@ package io.github.roundstar.diagnosis.exposures;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.signal.Quantile;
 import io.github.roundstar.signal.RobustScale;
+import io.github.roundstar.sky.GuideTolerance;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -14,7 +15,6 @@ import java.util.OptionalDouble;
  * @param from where it comes from, in words
  */
 record RoundWidth(Estimate fwhmArcsec, String from) {
-  private static final double FWHM_PER_SIGMA = 2 * Math.sqrt(2 * Math.log(2));
 
   /** The air changes over a night by about this share; common practice, no source. */
   private static final double USUAL_SPREAD = 0.15;
@@ -30,9 +30,9 @@ record RoundWidth(Estimate fwhmArcsec, String from) {
   static double withoutMotion(double fwhmArcsec, WindowMotion motion) {
     double mean = (motion.ee() + motion.nn()) / 2;
     double excess = Math.hypot((motion.ee() - motion.nn()) / 2, motion.en());
-    double area = Math.pow(fwhmArcsec / FWHM_PER_SIGMA, 4);
+    double area = Math.pow(fwhmArcsec / GuideTolerance.FWHM_PER_SIGMA, 4);
     double variance = Math.sqrt(excess * excess + area) - mean;
-    return variance > 0 ? FWHM_PER_SIGMA * Math.sqrt(variance) : 0;
+    return variance > 0 ? GuideTolerance.FWHM_PER_SIGMA * Math.sqrt(variance) : 0;
   }
 
   /**

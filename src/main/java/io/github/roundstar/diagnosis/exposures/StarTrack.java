@@ -17,7 +17,6 @@ import java.util.stream.IntStream;
  * noise of measuring too.
  */
 public final class StarTrack {
-  private static final double GAUSSIAN_95 = 1.959963984540054;
 
   /** Variance of second differences of white noise, in units of its own. */
   private static final double SECOND_DIFFERENCES = 6;
@@ -100,7 +99,7 @@ public final class StarTrack {
             .orElse(0);
     double half = (floor.hi95() - floor.lo95()) / 2;
     return new Noise(
-        mean, 2 * mean * half / floor.value() / GAUSSIAN_95, floor.value() * floor.value());
+        mean, 2 * mean * half / floor.value() / Estimate.SIGMAS_95, floor.value() * floor.value());
   }
 
   private static StarTrack of(
@@ -172,7 +171,7 @@ public final class StarTrack {
     if (floor.isPresent()) {
       double variance = floor.get().value() * floor.get().value();
       double half = (floor.get().hi95() - floor.get().lo95()) / 2;
-      return new Noise(-variance, 2 * floor.get().value() * half / GAUSSIAN_95, variance);
+      return new Noise(-variance, 2 * floor.get().value() * half / Estimate.SIGMAS_95, variance);
     }
     if (places.length < 5) {
       return new Noise(0, 0, 0);
@@ -182,7 +181,7 @@ public final class StarTrack {
       bends[i] = places[i] - 2 * places[i + 1] + places[i + 2];
     }
     double most = RobustScale.of(bends) * RobustScale.of(bends) / SECOND_DIFFERENCES;
-    return new Noise(-most / 2, most / 2 / GAUSSIAN_95, most);
+    return new Noise(-most / 2, most / 2 / Estimate.SIGMAS_95, most);
   }
 
   int size() {
