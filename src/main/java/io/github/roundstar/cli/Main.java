@@ -5,8 +5,11 @@ import java.io.FileOutputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
 import java.util.Locale;
+import java.util.Map;
 import java.util.TimeZone;
+import java.util.function.Supplier;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ParseResult;
@@ -19,18 +22,11 @@ import picocli.CommandLine.ScopeType;
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
     scope = ScopeType.INHERIT,
-    subcommands = {
-      AnalyzeCommand.class,
-      CompareCommand.class,
-      SeasonCommand.class,
-      LayoutCommand.class,
-      StarsCommand.class,
-      ToleranceCommand.class,
-      SimulateCommand.class
-    },
     synopsisSubcommandLabel = "COMMAND",
     footer = {"", "Example:", "  roundstar analyze sample-logs/good-night.ecsv"})
 public final class Main implements Runnable {
+  private static final Map<String, Supplier<Object>> COMMANDS = commands();
+
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
   private Main() {}
@@ -46,7 +42,7 @@ public final class Main implements Runnable {
 
   /** Runs the tool with the given streams and returns its exit code. */
   static int run(PrintWriter out, PrintWriter err, String... arguments) {
-    CommandLine line = new CommandLine(new Main());
+    CommandLine line = line(arguments);
     line.setOut(out).setErr(err);
     line.setExecutionExceptionHandler(Main::explain);
     line.setExpandAtFiles(false); // a log may be called @west.csv
@@ -54,6 +50,33 @@ public final class Main implements Runnable {
     out.flush();
     err.flush();
     return code;
+  }
+
+  /** The tool with all its commands. */
+  static CommandLine line() {
+    CommandLine line = new CommandLine(new Main());
+    COMMANDS.values().forEach(command -> line.addSubcommand(command.get()));
+    return line;
+  }
+
+  /** The tool with the command that is asked for; with all where it is none of them. */
+  private static CommandLine line(String... arguments) {
+    // Each command's options take some milliseconds to gather.
+    return arguments.length > 0 && COMMANDS.containsKey(arguments[0])
+        ? new CommandLine(new Main()).addSubcommand(COMMANDS.get(arguments[0]).get())
+        : line();
+  }
+
+  private static Map<String, Supplier<Object>> commands() {
+    Map<String, Supplier<Object>> commands = new LinkedHashMap<>();
+    commands.put("analyze", AnalyzeCommand::new);
+    commands.put("compare", CompareCommand::new);
+    commands.put("season", SeasonCommand::new);
+    commands.put("layout", LayoutCommand::new);
+    commands.put("stars", StarsCommand::new);
+    commands.put("tolerance", ToleranceCommand::new);
+    commands.put("simulate", SimulateCommand::new);
+    return commands;
   }
 
   @Override

@@ -25,6 +25,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ForkJoinTask;
 import java.util.function.Function;
 
 /**
@@ -58,14 +60,18 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
     Night night = MixedRuns.split(logged);
     List<RunStudy> studies =
         night.runs().parallelStream().map(run -> RunStudy.of(run, equipment)).toList();
-    Answer<PeriodicError> periodic = periodic(studies, equipment);
+    // What takes long and needs nothing of the rest.
+    ForkJoinTask<Answer<PeriodicError>> periodicBeside = fork(() -> periodic(studies, equipment));
+    ForkJoinTask<Answer<AxisSearch.Found>> axisBeside =
+        fork(() -> AxisSearch.of(studies, equipment));
+    ForkJoinTask<List<LoopStudy>> decBeside =
+        fork(() -> loops(studies, study -> LoopStudy.dec(study, equipment, Optional.empty())));
     OptionalDouble imaging = equipment.imaging().arcsecPerPixel();
     Gears gears = Gears.of(equipment);
     Reasons reasons = new Reasons(studies.size());
     List<RunResult> runs = new ArrayList<>();
     List<LoopStudy> ra = loops(studies, study -> LoopStudy.ra(study, equipment, Optional.empty()));
-    List<LoopStudy> dec =
-        loops(studies, study -> LoopStudy.dec(study, equipment, Optional.empty()));
+    List<LoopStudy> dec = decBeside.join();
     for (int i = 0; i < studies.size(); i++) {
       runs.add(
           RunFigures.of(
@@ -80,6 +86,7 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
               reasons.ofRun(i)));
     }
     List<Replay> replay = reasons.below("").orNull("/replay", ReplayFigures.of(studies, ra, dec));
+    Answer<PeriodicError> periodic = periodicBeside.join();
     NightSummary summary =
         NightFigures.of(
             night,
@@ -91,7 +98,7 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             ComparisonFigures.of(
                 night, studies, equipment, siteShown, reasons.below("/night/comparison")),
             reasons.below("/night"));
-    AxisFigures axis = new AxisFigures(AxisSearch.of(studies, equipment), equipment, siteShown);
+    AxisFigures axis = new AxisFigures(axisBeside.join(), equipment, siteShown);
     PolarAxis polarAxis = axis.of(reasons.below("/polarAxis"));
     Seeing seeing = SeeingFigures.of(studies, equipment, siteShown, reasons.below("/seeing"));
     Optional<ExposureReport> exposures =
@@ -136,6 +143,10 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
                     evidence.withExposures(
                         ExposureFigures.evidence(report, NightClock.of(night.runs()))))
             .orElse(evidence));
+  }
+
+  private static <T> ForkJoinTask<T> fork(Callable<T> work) {
+    return ForkJoinTask.adapt(work).fork();
   }
 
   private static List<LoopStudy> loops(

@@ -4,6 +4,7 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Frames;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.model.GuidingMode;
+import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /**
@@ -20,6 +21,8 @@ public final class Reconstruction {
   private final double arcsecPerSecond;
   private final PulseTrain sent;
   private final int[] measured;
+  private final double[] seconds;
+  private final boolean[] starts;
   private final double[] shifts;
 
   private Reconstruction(GuideRun run, Axis axis, double arcsecPerSecond, PulseTrain sent) {
@@ -29,6 +32,8 @@ public final class Reconstruction {
     this.sent = sent;
     this.measured =
         IntStream.range(0, run.frames().size()).filter(run.frames()::measured).toArray();
+    this.seconds = Arrays.stream(measured).mapToDouble(run.frames()::timeSeconds).toArray();
+    this.starts = Pieces.starts(run.frames(), measured);
     this.shifts = knownShifts(run.frames(), axis);
   }
 
@@ -115,19 +120,16 @@ public final class Reconstruction {
     Frames frames = run.frames();
     double[] oneWay = acted(pulses, 1);
     double[] otherWay = acted(pulses, -1);
-    double[] seconds = new double[measured.length];
     double[] arcsec = new double[measured.length];
     double[] pushedOneWay = new double[measured.length];
     double[] pushedOtherWay = new double[measured.length];
     for (int m = 0; m < measured.length; m++) {
       int i = measured[m];
-      seconds[m] = frames.timeSeconds(i);
       pushedOneWay[m] = oneWay[i];
       pushedOtherWay[m] = otherWay[i];
       arcsec[m] = axis.offsetArcsec(frames, i) + pushedOneWay[m] - pushedOtherWay[m] + shifts[i];
     }
-    return new MotionSeries(
-        seconds, arcsec, Pieces.starts(frames, measured), pushedOneWay, pushedOtherWay);
+    return new MotionSeries(seconds, arcsec, starts, pushedOneWay, pushedOtherWay);
   }
 
   /** Sum of the set point's known shifts up to each frame. */

@@ -119,8 +119,8 @@ final class ResultFiles {
     }
     try {
       Set<String> hashes = inputs.stream().map(Input::sha256).collect(Collectors.toSet());
-      return NightJson.read(Files.readAllBytes(json)).inputs().stream()
-          .allMatch(input -> hashes.contains(input.sha256()) || gone.contains(input.sha256()));
+      return NightJson.inputHashes(Files.readAllBytes(json)).stream()
+          .allMatch(hash -> hashes.contains(hash) || gone.contains(hash));
     } catch (IOException e) {
       return false;
     }

@@ -21,7 +21,6 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.Arrays;
 import java.util.Locale;
-import java.util.Optional;
 
 /**
  * Records as JSON and back: UTF-8, keys in the order of the records, numbers with eight significant
@@ -62,10 +61,13 @@ final class JsonText {
     return MAPPER.readValue(json, type);
   }
 
-  /** The text under a key of the document's root; empty when there is none. */
-  static Optional<String> text(byte[] json, String key) throws IOException {
-    JsonNode root = MAPPER.readTree(json);
-    return Optional.ofNullable(root).map(node -> node.path(key).textValue());
+  /**
+   * A document as it is, bound to no record; a missing node when it is empty.
+   *
+   * @throws IOException if it is not JSON
+   */
+  static JsonNode tree(byte[] json) throws IOException {
+    return MAPPER.readTree(json);
   }
 
   private static ObjectMapper mapper() {

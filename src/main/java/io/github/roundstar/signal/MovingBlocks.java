@@ -57,10 +57,7 @@ public final class MovingBlocks {
    */
   public double[] resampled(
       double[][] columns, int draws, long seed, ToDoubleFunction<double[]> statistic) {
-    double[][] means = new double[columns.length][];
-    for (int c = 0; c < columns.length; c++) {
-      means[c] = blockMeans(columns[c]);
-    }
+    double[] means = means(columns);
     int starts = size - length + 1;
     int drawn = size / length;
     double different = Math.pow(starts, drawn);
@@ -74,17 +71,32 @@ public final class MovingBlocks {
         chosen[b] = all ? code % starts : random.nextInt(starts);
         code /= starts;
       }
-      result[r] = statistic.applyAsDouble(meansOf(means, chosen));
+      result[r] = statistic.applyAsDouble(meansOf(means, columns.length, chosen));
     }
     return result;
   }
 
-  private static double[] meansOf(double[][] means, int[] chosen) {
-    double[] result = new double[means.length];
-    for (int c = 0; c < result.length; c++) {
-      for (int block : chosen) {
-        result[c] += means[c][block] / chosen.length;
+  /** Block means of all columns, those of one block side by side. */
+  private double[] means(double[][] columns) {
+    double[] means = new double[(size - length + 1) * columns.length];
+    for (int c = 0; c < columns.length; c++) {
+      double[] column = blockMeans(columns[c]);
+      for (int start = 0; start < column.length; start++) {
+        means[start * columns.length + c] = column[start];
       }
+    }
+    return means;
+  }
+
+  private static double[] meansOf(double[] means, int columns, int[] chosen) {
+    double[] result = new double[columns];
+    for (int block : chosen) {
+      for (int c = 0; c < columns; c++) {
+        result[c] += means[block * columns + c];
+      }
+    }
+    for (int c = 0; c < columns; c++) {
+      result[c] /= chosen.length;
     }
     return result;
   }

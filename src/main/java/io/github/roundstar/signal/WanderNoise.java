@@ -20,8 +20,10 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
   private static final double HIGHEST_LOG_RATIO = 5;
   private static final int COARSE_STEPS = 14;
 
-  /** Far inside the ratio's standard error, which is a tenth of a decade at best [decades]. */
-  private static final double LOG_RATIO_ACCURACY = 1e-4;
+  /**
+   * Far inside the ratio's standard error, which is some hundredths of a decade at best [decades].
+   */
+  private static final double LOG_RATIO_ACCURACY = 1e-3;
 
   /** Step of the numeric curvature of the likelihood [decades of the ratio]. */
   private static final double CURVATURE_STEP = 0.05;
@@ -29,8 +31,11 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
   /** A noise that may as well be this many times larger or smaller is not known. */
   static final double VAGUE = 2;
 
-  /** How far to either side of a former ratio is searched, first and then [decades]. */
-  private static final double[] REACHES = {0.25, 4};
+  /** How far to either side of a former ratio is searched at first [decades]. */
+  private static final double REACH = 0.25;
+
+  /** How much farther, from its edge on, where the maximum lies beyond. */
+  private static final double FARTHER = 4;
 
   /** A maximum within this share of the reach does not lie on the edge of the search. */
   private static final double WELL_INSIDE = 0.95;
@@ -80,11 +85,12 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
       return Optional.empty();
     }
     double start = Math.log10(ratioPerSecond);
-    for (double reach : REACHES) {
+    for (double reach = REACH; reach < HIGHEST_LOG_RATIO - LOWEST_LOG_RATIO; reach *= FARTHER) {
       double found = likelihood.highest(start, reach);
       if (Math.abs(found - start) < WELL_INSIDE * reach) {
         return Optional.of(at(likelihood, found));
       }
+      start = found;
     }
     return fit(seconds, startsPiece, data, regressors);
   }
