@@ -91,7 +91,8 @@ final class AnalyzeCommand implements Callable<Integer> {
                 !share,
                 showSite,
                 Version.number(),
-                Optional.ofNullable(exposures)));
+                Optional.ofNullable(exposures)),
+            loudness.progress(spec.commandLine().getErr(), "nights"));
     PrintWriter err = spec.commandLine().getErr();
     outcome.unusable().forEach(err::println);
     outcome.warnings().forEach(err::println);

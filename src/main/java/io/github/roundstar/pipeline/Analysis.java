@@ -15,23 +15,32 @@ import io.github.roundstar.model.Night;
 import io.github.roundstar.model.SourceFile;
 import io.github.roundstar.report.NightPage;
 import io.github.roundstar.report.SiteDetail;
+import io.github.roundstar.results.NightJson;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.ForkJoinTask;
 
 /** Carries out a job: logs in, a report and a JSON result per night out. */
 public final class Analysis {
   private Analysis() {}
 
+  /** Analyses every night of the logs, silently. */
+  public static AnalysisOutcome run(AnalysisJob job)
+      throws UnusableInputException, UnwritableOutputException {
+    return run(job, Progress.SILENT);
+  }
+
   /**
    * Analyses every night of the logs.
    *
+   * @param progress hears of each night
    * @throws UnusableInputException when the equipment or layout file cannot be used; a log that
    *     cannot be used only joins the outcome
    * @throws UnwritableOutputException when the results cannot be written
    */
-  public static AnalysisOutcome run(AnalysisJob job)
+  public static AnalysisOutcome run(AnalysisJob job, Progress progress)
       throws UnusableInputException, UnwritableOutputException {
     warmUpReport();
     Equipment equipment =
@@ -52,26 +61,26 @@ public final class Analysis {
     warnings.addAll(grouped.warnings());
     ResultFiles files = new ResultFiles(job.out());
     Optional<NightExposures> exposures = NightExposures.read(job.exposures(), unusable);
-    List<FinishedNight> nights = new ArrayList<>();
-    List<NightFault> faults = new ArrayList<>();
-    for (Night night : grouped.nights()) {
-      try {
-        nights.add(
-            finish(
-                night,
-                warnings(night, logs),
-                equipment,
-                job.siteShown(),
-                job.version(),
-                exposures.map(all -> all.of(night, grouped.nights())),
-                job.siteInReport() ? SiteDetail.FULL : SiteDetail.ROUNDED,
-                files));
-      } catch (RuntimeException e) {
-        faults.add(new NightFault(night.name(), e));
-      }
-    }
-    Optional<Path> index = nights.size() > 1 ? Optional.of(files.index(nights)) : Optional.empty();
-    return new AnalysisOutcome(nights, index, unusable, faults, warnings);
+    List<Night> nights = grouped.nights();
+    NightBatch batch =
+        NightBatch.of(
+            nights,
+            i ->
+                finish(
+                    nights.get(i),
+                    warnings(nights.get(i), logs),
+                    equipment,
+                    job.siteShown(),
+                    job.version(),
+                    exposures.map(all -> all.of(nights.get(i), nights)),
+                    job.siteInReport() ? SiteDetail.FULL : SiteDetail.ROUNDED,
+                    files),
+            progress);
+    unusable.addAll(batch.tooLong());
+    List<FinishedNight> finished = batch.finished();
+    Optional<Path> index =
+        finished.size() > 1 ? Optional.of(files.index(finished)) : Optional.empty();
+    return new AnalysisOutcome(finished, index, unusable, batch.faults(), warnings);
   }
 
   /**
@@ -91,6 +100,8 @@ public final class Analysis {
         logs.add(LogReader.read(file, layout));
       } catch (UnusableInputException e) {
         unusable.add(e.getMessage());
+      } catch (OutOfMemoryError e) {
+        unusable.add(Memory.exhaustedBy(String.valueOf(file.getFileName())));
       }
     }
     return logs;
@@ -121,11 +132,13 @@ public final class Analysis {
       ResultFiles files)
       throws UnwritableOutputException {
     NightAnalysis analysis = NightAnalysis.of(night, equipment, version, siteShown, camera);
+    ForkJoinTask<byte[]> json = ForkJoinTask.adapt(() -> NightJson.write(analysis.result())).fork();
     NightPage.Rendered page =
         NightPage.render(analysis.result(), analysis.evidence().withWarnings(warnings), site);
     return files.write(
         night.name(),
         analysis.result(),
+        json.join(),
         page.html(),
         page.withoutCharts(),
         analysis.evidence().worm());

@@ -44,6 +44,7 @@ final class ResultFiles {
    * Writes the files. An earlier result is replaced only if its inputs are all among the new ones;
    * else the new files take the first digits of an input's hash into their name.
    *
+   * @param figures the result as JSON
    * @throws UnwritableOutputException when a file cannot be written, or other nights hold every
    *     name
    */
@@ -51,6 +52,7 @@ final class ResultFiles {
   synchronized FinishedNight write(
       String name,
       NightResult result,
+      byte[] figures,
       String html,
       Optional<String> withoutCharts,
       Optional<WormTrace> worm)
@@ -61,7 +63,7 @@ final class ResultFiles {
       Path report = folder.resolve(stem + ".html");
       Map<Path, byte[]> files = new LinkedHashMap<>();
       files.put(report, html.getBytes(StandardCharsets.UTF_8));
-      files.put(json, NightJson.write(result));
+      files.put(json, figures);
       worm.ifPresent(
           turn -> files.put(folder.resolve(stem + ".worm.ecsv"), WormTable.of(turn, result)));
       if (result.exposures() != null) {

@@ -192,6 +192,8 @@ public final class SeasonRun {
       unusable.add(e.getMessage());
     } catch (RuntimeException e) {
       faults.add(new NightFault(String.valueOf(log.getFileName()), e));
+    } catch (OutOfMemoryError e) {
+      unusable.add(Memory.exhaustedBy(String.valueOf(log.getFileName())));
     }
     return Optional.empty();
   }
@@ -239,6 +241,8 @@ public final class SeasonRun {
         unusable.add(e.getMessage());
       } catch (RuntimeException e) {
         faults.add(new NightFault(night.name(), e));
+      } catch (OutOfMemoryError e) {
+        unusable.add(Memory.exhaustedBy("night " + night.name()));
       }
     }
   }
