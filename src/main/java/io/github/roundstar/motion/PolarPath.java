@@ -13,7 +13,10 @@ import org.apache.commons.math3.analysis.polynomials.PolynomialSplineFunction;
  * cubic spline between them. The axis is given on the sky, so that both errors count alike.
  */
 final class PolarPath {
-  /** The sky turns by half a degree between nodes; the spline is then good to a microarcsecond. */
+  /**
+   * The sky turns by half a degree between nodes; the spline is then good to a hundredth of an
+   * arcsecond down to an altitude of 18 degrees, where refraction bends the path most.
+   */
   private static final double NODE_SECONDS = 120;
 
   private static final int FEWEST_NODES = 5;
