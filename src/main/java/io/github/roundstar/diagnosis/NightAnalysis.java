@@ -63,9 +63,8 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
     Gears gears = Gears.of(equipment);
     Reasons reasons = new Reasons(studies.size());
     List<RunResult> runs = new ArrayList<>();
-    List<LoopStudy> ra = loops(studies, study -> LoopStudy.ra(study, equipment, Optional.empty()));
-    List<LoopStudy> dec =
-        loops(studies, study -> LoopStudy.dec(study, equipment, Optional.empty()));
+    List<LoopStudy> ra = loops(studies, study -> LoopStudy.ra(study, equipment));
+    List<LoopStudy> dec = loops(studies, study -> LoopStudy.dec(study, equipment));
     for (int i = 0; i < studies.size(); i++) {
       runs.add(
           RunFigures.of(

@@ -133,9 +133,7 @@ class KnownLoopTest {
       StarScatter scatter = StarScatter.of(run.log().frames()).orElseThrow();
       for (Axis axis : Axis.values()) {
         LoopStudy loop =
-            axis == Axis.RA
-                ? LoopStudy.ra(study, EQUIPMENT, Optional.empty())
-                : LoopStudy.dec(study, EQUIPMENT, Optional.empty());
+            axis == Axis.RA ? LoopStudy.ra(study, EQUIPMENT) : LoopStudy.dec(study, EQUIPMENT);
         tally.gains++;
         tally.gainsCovered += loop.gain().value().orElseThrow().covers(gain) ? 1 : 0;
         double square =
