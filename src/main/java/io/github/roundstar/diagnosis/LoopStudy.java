@@ -97,7 +97,7 @@ record LoopStudy(
         declared,
         law,
         gain,
-        split.then(s -> ErrorBudget.of(s, law.map(LoopFit::law).value(), exposure)),
+        split.then(s -> ErrorBudget.of(s, law.value(), exposure)),
         law.then(fit -> split.then(s -> LoopReplay.of(s, fit))));
   }
 }

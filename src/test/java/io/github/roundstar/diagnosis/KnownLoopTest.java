@@ -78,6 +78,7 @@ class KnownLoopTest {
     "0.3, 0.45, 0, 0.1, false",
     "0.6, 0.45, 3, 0.1, false",
     "0.9, 0.45, 0, 0.3, false",
+    "0.6, 0.30, 3, 1.0, false",
     "0.6, 0.30, 0, 0.1, true"
   })
   void loopBudgetAndReplayAreRecovered(
@@ -99,6 +100,7 @@ class KnownLoopTest {
     "0.3, 0.20, 0, 0.1, false",
     "0.3, 0.80, 3, 0.1, false",
     "0.6, 0.45, 0, 0.3, false",
+    "0.6, 0.30, 3, 1.0, false",
     "0.6, 0.45, 3, 0.1, false",
     "0.9, 0.20, 0, 0.1, false",
     "0.9, 0.80, 0, 0.1, false",
@@ -108,7 +110,7 @@ class KnownLoopTest {
       double gain, double noise, double play, double deadband, boolean gusts) throws Exception {
     Tally tally = play(50, gain, noise, play, deadband, gusts);
 
-    assertThat(tally.gainsCovered).isBetween(88, 100);
+    assertThat(tally.gainsCovered).isBetween(88, 99);
     assertThat(tally.partsRight)
         .as(tally.wrong.toString())
         .isGreaterThanOrEqualTo((int) (0.99 * tally.parts));
@@ -141,7 +143,7 @@ class KnownLoopTest {
         budget(
             tally,
             loop.budget().value().orElseThrow(),
-            BudgetTruth.of(run, axis, night.scenario(), gain),
+            BudgetTruth.of(run, axis, night.scenario()),
             square);
         LoopReplay replay = loop.replay().value().orElseThrow();
         for (int g = 0; g < others.length; g++) {
