@@ -6,16 +6,14 @@ import io.github.roundstar.model.Estimate;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.DecMotion;
+import io.github.roundstar.motion.DisturbanceSearch;
 import io.github.roundstar.motion.ErrorBudget;
-import io.github.roundstar.motion.FrameSpan;
 import io.github.roundstar.motion.GuideRate;
 import io.github.roundstar.motion.LoopFit;
 import io.github.roundstar.motion.LoopGain;
 import io.github.roundstar.motion.LoopReplay;
 import io.github.roundstar.motion.MotionSplit;
 import io.github.roundstar.motion.RaMotion;
-import java.util.List;
-import java.util.Optional;
 
 /**
  * What is found out about the guiding of one axis of a run.
@@ -35,8 +33,8 @@ record LoopStudy(
   /** Exposures of the main camera where nobody says how long they are [s]. */
   private static final double USUAL_EXPOSURE_SECONDS = 300;
 
-  /** Right ascension; jolts are looked for where none are given. */
-  static LoopStudy ra(RunStudy study, Equipment equipment, Optional<List<FrameSpan>> jolts) {
+  /** Right ascension. */
+  static LoopStudy ra(RunStudy study, Equipment equipment) {
     Answer<LoopFit> law = LoopFit.of(study.run().frames(), Axis.RA);
     return of(
         study.run().loop().ra(),
@@ -47,12 +45,20 @@ record LoopStudy(
                     fit,
                     GuideRate.declaredSky(study.run(), Axis.RA, equipment),
                     study.ra().value().flatMap(RaMotion::response))),
-        study.ra().then(motion -> MotionSplit.ra(study.run(), motion, equipment, jolts)),
+        study
+            .ra()
+            .then(
+                motion ->
+                    MotionSplit.ra(
+                        study.run(),
+                        motion,
+                        equipment,
+                        DisturbanceSearch.spans(study.run(), motion.response()))),
         equipment);
   }
 
   /** Declination. */
-  static LoopStudy dec(RunStudy study, Equipment equipment, Optional<List<FrameSpan>> jolts) {
+  static LoopStudy dec(RunStudy study, Equipment equipment) {
     Answer<LoopFit> law = LoopFit.of(study.run().frames(), Axis.DEC);
     return of(
         study.run().loop().dec(),
@@ -71,7 +77,12 @@ record LoopStudy(
                         .decDriftFit()
                         .then(
                             drift ->
-                                MotionSplit.dec(study.run(), motion, drift, equipment, jolts))),
+                                MotionSplit.dec(
+                                    study.run(),
+                                    motion,
+                                    drift,
+                                    equipment,
+                                    DisturbanceSearch.spans(study.run(), motion.response())))),
         equipment);
   }
 
@@ -86,7 +97,7 @@ record LoopStudy(
         declared,
         law,
         gain,
-        split.then(s -> ErrorBudget.of(s, law.map(LoopFit::law).value(), exposure)),
+        split.then(s -> ErrorBudget.of(s, law.value(), exposure)),
         law.then(fit -> split.then(s -> LoopReplay.of(s, fit))));
   }
 }

@@ -37,7 +37,7 @@ final class Methods {
               "/night/guided", "All used frames of all runs, each about its own run's mean."),
           new Method(
               "/runs/*/driftArcsecPerMinuteSky",
-              "Mean slope of the motion with the corrections taken out, a bend beside it. The"
+              "Mean slope of the motion with the corrections and the jolts taken out, a bend beside it. The"
                   + " corrections count with the declared guide rate, give or take 3 %. Every stretch between dithers of unknown size,"
                   + " re-acquired stars and long gaps has its own level. Generalised least squares"
                   + " against fitted wander and noise, periodic error fitted beside it in right"
@@ -58,7 +58,7 @@ final class Methods {
           new Method(
               "/runs/*/noiseFloorArcsec",
               "White part of the same fit, jolts left out; interval from the curvature of its"
-                  + " likelihood. Not given when more than 3 frames in 1000 are jolts all the same."
+                  + " likelihood."
                   + " lag1 is the ratio of the covariances of the motion's differences at lags 2 and"
                   + " 1, which wander does not touch; slow image motion counts as wander. Second"
                   + " differences over the root of 6, the fitted wander's part taken off, are the"
@@ -68,7 +68,9 @@ final class Methods {
               "Dithers, lost stars and flips as the log tells. Jolts are shifts of 1 to 12 frames,"
                   + " passing or lasting, whose score in the fit of wander and noise exceeds 4.8"
                   + " robust standard deviations (de Jong and Penzer 1998); they are taken out and"
-                  + " the rest is searched again. A lasting one within a frame or two is a knock, a"
+                  + " the rest is searched again, then the whole once more beside the wander and"
+                  + " noise of the quiet time. Drift, periodic error, response, noise and play come"
+                  + " from that time. A lasting one within a frame or two is a knock, a"
                   + " slower one a lasting shift, one with another brightness ever after a star"
                   + " switch. A cloud takes more than 30 % of the light that the star shows on a clear"
                   + " sky within 20 minutes either side. A stuck star answers pulses with less than a"
@@ -99,9 +101,10 @@ final class Methods {
           new Method(
               "/runs/*/budget",
               "Drift and sinusoids as fitted; what they leave is smoothed (Rauch, Tung and Striebel"
-                  + " 1965) into wander and noise, jolts being where it jumps beyond 4.5 standard"
-                  + " deviations. Each cause goes through the loop by itself, deadband and limits"
-                  + " averaged into the gain (Bussgang 1952); what it leaves, times the offsets,"
+                  + " 1965) into wander and noise, or into jolts over the frames of the run's"
+                  + " jolts. Each cause goes through the loop by itself, deadband and limits"
+                  + " averaged into the gain (Bussgang 1952), what that average misses being a cause of"
+                  + " its own; what a cause leaves, times the offsets,"
                   + " averaged over the used frames, is its part. So the parts add up to the mean"
                   + " square about the set point, cross terms are split equally, and a cause that"
                   + " works against the others has a negative part. The share of trailing is the same"

@@ -65,12 +65,12 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
     ForkJoinTask<Answer<AxisSearch.Found>> axisBeside =
         fork(() -> AxisSearch.of(studies, equipment));
     ForkJoinTask<List<LoopStudy>> decBeside =
-        fork(() -> loops(studies, study -> LoopStudy.dec(study, equipment, Optional.empty())));
+        fork(() -> loops(studies, study -> LoopStudy.dec(study, equipment)));
     OptionalDouble imaging = equipment.imaging().arcsecPerPixel();
     Gears gears = Gears.of(equipment);
     Reasons reasons = new Reasons(studies.size());
     List<RunResult> runs = new ArrayList<>();
-    List<LoopStudy> ra = loops(studies, study -> LoopStudy.ra(study, equipment, Optional.empty()));
+    List<LoopStudy> ra = loops(studies, study -> LoopStudy.ra(study, equipment));
     List<LoopStudy> dec = decBeside.join();
     for (int i = 0; i < studies.size(); i++) {
       runs.add(

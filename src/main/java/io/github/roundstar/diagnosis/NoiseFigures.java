@@ -55,7 +55,6 @@ final class NoiseFigures {
         .get()
         .noiseArcsec()
         .map(Answer::of)
-        .orElseGet(
-            () -> Answer.none("the noise of a frame cannot be told from wander and jolts here"));
+        .orElseGet(() -> Answer.none("the noise of a frame cannot be told from wander here"));
   }
 }

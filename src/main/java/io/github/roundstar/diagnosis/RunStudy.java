@@ -59,7 +59,7 @@ record RunStudy(
         StarScatter.of(run.frames()),
         ra,
         dec,
-        dec.then(motion -> MountDrift.of(motion.run())),
+        dec.then(motion -> MountDrift.of(motion.quiet())),
         cosine,
         DisturbanceSearch.of(run, ra.value(), dec.value()),
         equipment.mount().wormPeriodSeconds().orElse(USUAL_TURN_SECONDS));
@@ -78,7 +78,7 @@ record RunStudy(
     return Directions.of(
         run.sense(),
         Axis.RA,
-        ra.then(motion -> motion.periodic().then(found -> drift(found, motion.run()))));
+        ra.then(motion -> motion.periodic().then(found -> drift(found, motion.quiet()))));
   }
 
   /** Drift in declination [arcsec/min]. */
@@ -99,9 +99,9 @@ record RunStudy(
     return periodic().then(found -> axis.map(cosine -> found));
   }
 
-  /** Motion at the axis, where it can be had. */
+  /** Motion at the axis without its jolts, where it can be had. */
   Answer<AxisRun> raAtAxis() {
-    return ra.then(motion -> axis.map(cosine -> motion.run()));
+    return ra.then(motion -> axis.map(cosine -> motion.quiet()));
   }
 
   double durationSeconds() {

@@ -73,6 +73,18 @@ public record AxisRun(
     return new AxisRun(runId, other, exposureSeconds, cadenceSeconds, cosine, originSeconds);
   }
 
+  /** The same run without its jolts. */
+  AxisRun without(JoltFree quiet) {
+    return new AxisRun(
+        runId,
+        quiet.kept(motion),
+        exposureSeconds,
+        cadenceSeconds,
+        cosine,
+        originSeconds,
+        responseMeasured);
+  }
+
   /** The same run with pulses pushing as strongly as was measured, times the declared strength. */
   AxisRun answering(double oneWay, double otherWay) {
     return new AxisRun(

@@ -48,7 +48,12 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run) {
       return Optional.empty();
     }
     return WanderNoise.fit(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns)
-        .map(start -> new Profile(reconstruction, plain).search(start));
+        .map(start -> new Profile(reconstruction, plain, Optional.empty()).search(start));
+  }
+
+  /** Profiles once more without the jolts that were found behind this play. */
+  Backlash without(JoltFree quiet, Reconstruction reconstruction, AxisRun plain) {
+    return new Profile(reconstruction, plain, Optional.of(quiet)).search(quiet.wanderNoise());
   }
 
   /**
@@ -73,13 +78,12 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run) {
   }
 
   /** One width and flank with its likelihood. */
-  private record Trial(
-      double width, double slack, AxisRun run, WanderNoise wanderNoise, double logLikelihood) {
+  private record Trial(double width, double slack, WanderNoise wanderNoise, double logLikelihood) {
     private static final Comparator<Trial> BY_LIKELIHOOD =
         Comparator.comparingDouble(Trial::logLikelihood);
   }
 
-  private record Profile(Reconstruction reconstruction, AxisRun plain) {
+  private record Profile(Reconstruction reconstruction, AxisRun plain, Optional<JoltFree> quiet) {
     Backlash search(WanderNoise start) {
       Trial best = null;
       WanderNoise known = start;
@@ -101,11 +105,16 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run) {
       return new Backlash(
           new Estimate(best.width(), Math.max(0, best.width() - half), best.width() + half),
           best.slack(),
-          best.run());
+          plain.with(reconstruction.skyBehindPlay(best.width(), best.slack())));
+    }
+
+    private AxisRun behind(double width, double slack) {
+      AxisRun whole = plain.with(reconstruction.skyBehindPlay(width, slack));
+      return quiet.map(whole::without).orElse(whole);
     }
 
     private WanderNoise refit(double width, WanderNoise near) {
-      AxisRun run = plain.with(reconstruction.skyBehindPlay(width, SLACKS[0]));
+      AxisRun run = behind(width, SLACKS[0]);
       MotionSeries motion = run.motion();
       double[][] columns = ResponseModel.of(run, List.of()).columns();
       return near.refit(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns)
@@ -158,8 +167,8 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run) {
 
     /** One width and flank, wander and noise known. */
     private Trial trial(double width, double slack, WanderNoise wanderNoise) {
-      MotionSeries motion = reconstruction.skyBehindPlay(width, slack);
-      AxisRun run = plain.with(motion);
+      AxisRun run = behind(width, slack);
+      MotionSeries motion = run.motion();
       double[][] columns = ResponseModel.of(run, List.of()).columns();
       Whitening whitening = wanderNoise.whitening(motion.seconds(), motion.startsPiece());
       WhiteRegression fit =
@@ -167,7 +176,7 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run) {
       double steps = fit.steps();
       double logLikelihood =
           -0.5 * (steps * Math.log(fit.sumOfSquares() / steps) + whitening.logDeterminant());
-      return new Trial(width, slack, run, wanderNoise, logLikelihood);
+      return new Trial(width, slack, wanderNoise, logLikelihood);
     }
   }
 }

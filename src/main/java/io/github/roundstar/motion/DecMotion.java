@@ -10,10 +10,12 @@ import java.util.Optional;
  *
  * @param run the motion: pulses pass the play where there certainly is one, and push as declared
  *     or, where that is off, as measured
+ * @param quiet the same without its jolts
  * @param backlash the play; nothing without pulses or with too few frames
  * @param response what was measured behind the play
  */
-public record DecMotion(AxisRun run, Optional<Backlash> backlash, Optional<Response> response) {
+public record DecMotion(
+    AxisRun run, AxisRun quiet, Optional<Backlash> backlash, Optional<Response> response) {
   /**
    * Profiles the play, measures the response behind it, and takes the corrections out with both.
    */
@@ -22,15 +24,23 @@ public record DecMotion(AxisRun run, Optional<Backlash> backlash, Optional<Respo
         .map(
             made -> {
               AxisRun plain = AxisRun.of(guideRun, made.sky(), 1);
-              Optional<Backlash> backlash = Backlash.of(made, plain);
-              AxisRun behind = backlash.map(Backlash::run).orElse(plain);
-              Optional<Response> response = Response.of(behind, List.of());
-              AxisRun answering = response.map(r -> r.applied(behind)).orElse(behind);
-              return new DecMotion(
-                  answering.responseMeasured() ? answering : declared(plain, backlash),
-                  backlash,
-                  response);
+              DecMotion first = of(plain, Backlash.of(made, plain));
+              Optional<JoltFree> quiet =
+                  first.response.map(Response::quiet).filter(q -> !q.jolts().isEmpty());
+              // Jolts pass for lost motion: the play is looked for again without them.
+              return first.backlash.isEmpty() || quiet.isEmpty()
+                  ? first
+                  : of(plain, first.backlash.map(play -> play.without(quiet.get(), made, plain)));
             });
+  }
+
+  private static DecMotion of(AxisRun plain, Optional<Backlash> backlash) {
+    AxisRun behind = backlash.map(Backlash::run).orElse(plain);
+    Optional<Response> response = Response.of(behind, List.of());
+    AxisRun answering = response.map(r -> r.applied(behind)).orElse(behind);
+    AxisRun run = answering.responseMeasured() ? answering : declared(plain, backlash);
+    return new DecMotion(
+        run, response.map(r -> run.without(r.quiet())).orElse(run), backlash, response);
   }
 
   /**

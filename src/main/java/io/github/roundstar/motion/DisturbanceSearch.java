@@ -82,6 +82,26 @@ public final class DisturbanceSearch {
     return all;
   }
 
+  /**
+   * Frames over which one axis was knocked or blown about, flanks and all, by the same jolts.
+   *
+   * @param response of that axis
+   */
+  public static List<FrameSpan> spans(GuideRun run, Optional<Response> response) {
+    DisturbanceSearch search = new DisturbanceSearch(run.frames());
+    return response.stream()
+        .flatMap(r -> r.quiet().jolts().stream())
+        .filter(jolt -> !search.missedDither(jolt.shape(), jolt.first(), jolt.last()))
+        .map(jolt -> search.frames(jolt))
+        .toList();
+  }
+
+  private FrameSpan frames(Jolt jolt) {
+    int from = Math.max(0, jolt.first() - JoltFree.FLANK);
+    int last = Math.min(measured.length - 1, jolt.last() + JoltFree.FLANK);
+    return new FrameSpan(measured[from], measured[last] + 1);
+  }
+
   private List<Span> spans(List<AxisJolts> axes) {
     List<Span> sorted = new ArrayList<>();
     for (AxisJolts axis : axes) {
@@ -101,14 +121,19 @@ public final class DisturbanceSearch {
   }
 
   private void add(Span span, List<Disturbance> all) {
-    int first = measured[span.first()];
-    int last = measured[span.last()];
-    if (span.shape() == Jolt.Shape.LASTING && dithers(first, last)) {
+    if (missedDither(span.shape(), span.first(), span.last())) {
       return;
     }
+    int first = measured[span.first()];
+    int last = measured[span.last()];
     all.add(
         Disturbance.ofSize(
             kind(span, last), frames.timeSeconds(first), frames.timeSeconds(last), span.size()));
+  }
+
+  /** Whether a shift is what a dither missed of its way. */
+  private boolean missedDither(Jolt.Shape shape, int first, int last) {
+    return shape == Jolt.Shape.LASTING && dithers(measured[first], measured[last]);
   }
 
   /** Whether the set point moved about the frames in which the star did. */

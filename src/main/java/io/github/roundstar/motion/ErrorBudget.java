@@ -21,7 +21,13 @@ public record ErrorBudget(List<Part> parts) {
   /** Cause of a mean offset that no other cause makes. */
   public static final String STEADY = "steady-offset";
 
-  /** What no cause explains: deadband, limits, dithers, pulses that were not sent. */
+  /**
+   * Cause of what the loop leaves, beyond its average gain, since it sends no pulse below the
+   * deadband and none above the limit.
+   */
+  public static final String DEADBAND = "deadband";
+
+  /** What no cause explains: dithers, pulses that were not sent or follow no law. */
   public static final String REMAINDER = "remainder";
 
   /** A loop that turns a cause into this many times the offsets' mean square is not linear. */
@@ -44,17 +50,17 @@ public record ErrorBudget(List<Part> parts) {
   /**
    * Splits.
    *
-   * @param law where the loop's memory and delay stand
+   * @param fit the loop's law, where its memory, delay, deadband and limits stand
    * @param imagingSeconds length of the main camera's exposures [s]
    */
   public static Answer<ErrorBudget> of(
-      MotionSplit split, Optional<Controller> law, double imagingSeconds) {
+      MotionSplit split, Optional<LoopFit> fit, double imagingSeconds) {
     GuidedFrames frames = split.frames;
     Exposures exposures = Exposures.of(frames, imagingSeconds);
     if (exposures.frames() == 0) {
       return Answer.none("no frame of the run was usable");
     }
-    Map<String, double[]> left = left(split, LinearLoop.of(split, law), exposures);
+    Map<String, double[]> left = left(split, fit, exposures);
     double square = exposures.product(frames.offsetArcsec, frames.offsetArcsec);
     double trailing = exposures.trailing(frames.offsetArcsec, frames.offsetArcsec);
     List<Part> parts = new ArrayList<>();
@@ -77,11 +83,17 @@ public record ErrorBudget(List<Part> parts) {
 
   /** What each cause leaves in the offsets; the sum is the offsets. */
   private static Map<String, double[]> left(
-      MotionSplit split, LinearLoop loop, Exposures exposures) {
+      MotionSplit split, Optional<LoopFit> fit, Exposures exposures) {
+    LinearLoop loop = LinearLoop.of(split, fit.map(LoopFit::law));
+    Map<String, double[]> causes = new LinkedHashMap<>(split.causes);
+    fit.filter(LoopFit::describes)
+        .map(LoopFit::law)
+        .filter(law -> law.deadbandArcsec() > 0 || fit.get().limitSeen())
+        .ifPresent(law -> causes.put(DEADBAND, loop.withheld(law, split)));
     Map<String, double[]> left = new LinkedHashMap<>();
     double[] rest = split.frames.offsetArcsec.clone();
     left.put(STEADY, new double[rest.length]);
-    split.causes.forEach(
+    causes.forEach(
         (cause, series) -> {
           double[] leaves = loop.leaves(series);
           left.put(cause, leaves);

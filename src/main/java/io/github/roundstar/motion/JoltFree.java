@@ -2,7 +2,10 @@ package io.github.roundstar.motion;
 
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.signal.WanderNoise;
+import io.github.roundstar.signal.WhiteRegression;
+import io.github.roundstar.signal.Whitening;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -24,6 +27,12 @@ public record JoltFree(
     WanderNoise wanderNoise,
     List<Jolt> jolts,
     int[] originals) {
+  /**
+   * Samples on either side of a passing shift that are left out with it. Its flanks do not stand
+   * out by themselves, but pulses answer them: the response would come out too weak by some
+   * percent, and sinusoids with it.
+   */
+  static final int FLANK = 2;
 
   /** The whole motion. */
   static JoltFree all(MotionSeries motion, double[][] columns, WanderNoise wanderNoise) {
@@ -38,9 +47,9 @@ public record JoltFree(
     boolean[] starts = whole.startsPiece();
     for (Jolt jolt : jolts) {
       boolean lasting = jolt.shape() == Jolt.Shape.LASTING;
-      for (int i = jolt.first(); i <= jolt.last(); i++) {
-        dropped[i] |= !lasting || i < jolt.last();
-      }
+      int from = lasting ? jolt.first() : Math.max(0, jolt.first() - FLANK);
+      int to = lasting ? jolt.last() : Math.min(dropped.length, jolt.last() + 1 + FLANK);
+      Arrays.fill(dropped, from, to, true);
       starts[jolt.last()] |= lasting;
     }
     int[] originals = IntStream.range(0, whole.size()).filter(i -> !dropped[i]).toArray();
@@ -51,7 +60,8 @@ public record JoltFree(
       keptColumns[j] = IntStream.of(originals).mapToDouble(i -> column[i]).toArray();
     }
     WanderNoise fitted =
-        near.refit(kept.seconds(), kept.startsPiece(), kept.arcsec(), keptColumns).orElse(near);
+        WanderNoise.fit(kept.seconds(), kept.startsPiece(), kept.arcsec(), keptColumns)
+            .orElse(near);
     List<Jolt> sorted = new ArrayList<>(jolts);
     sorted.sort(Comparator.comparingInt(Jolt::first));
     return new JoltFree(kept, keptColumns, fitted, List.copyOf(sorted), originals);
@@ -73,9 +83,41 @@ public record JoltFree(
     return starts;
   }
 
+  /** Another motion of the same run at the samples that are left. */
+  MotionSeries kept(MotionSeries whole) {
+    boolean[] starts = new boolean[whole.size()];
+    for (int k = 0; k < originals.length; k++) {
+      starts[originals[k]] = motion.startsPiece(k);
+    }
+    return whole.at(originals, starts);
+  }
+
   /** The values of a column of the whole motion at the samples that are left. */
   double[] kept(double[] column) {
     return IntStream.of(originals).mapToDouble(i -> column[i]).toArray();
+  }
+
+  /** What each column has in the quiet time. */
+  double[] coefficients() {
+    Whitening whitening = wanderNoise.whitening(motion.seconds(), motion.startsPiece());
+    return WhiteRegression.of(whitening.apply(motion.arcsec()), whitening.apply(columns))
+        .coefficients();
+  }
+
+  /**
+   * A motion of the same run less what its columns have in the quiet time.
+   *
+   * @param ofMotion columns at the samples of that motion
+   */
+  double[] left(MotionSeries other, double[][] ofMotion) {
+    double[] left = other.arcsec();
+    double[] coefficients = coefficients();
+    for (int j = 0; j < ofMotion.length; j++) {
+      for (int i = 0; i < left.length; i++) {
+        left[i] -= coefficients[j] * ofMotion[j][i];
+      }
+    }
+    return left;
   }
 
   /** Standard deviation of the noise; nothing when it cannot be told from wander. */

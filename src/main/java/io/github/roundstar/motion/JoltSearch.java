@@ -3,7 +3,6 @@ package io.github.roundstar.motion;
 import io.github.roundstar.signal.RobustScale;
 import io.github.roundstar.signal.ShiftScores;
 import io.github.roundstar.signal.WanderNoise;
-import io.github.roundstar.signal.WhiteRegression;
 import io.github.roundstar.signal.Whitening;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -33,10 +32,20 @@ final class JoltSearch {
   private static final int[] PASSING = {1, 2, 3, 4, 6, 8, 12};
   private static final int[] LASTING = {1, 2, 4, 8};
 
-  /** Samples on either side of a jolt that are not searched again in the same round. */
+  /**
+   * Samples on either side of a jolt that are not searched again in the same round, beside those
+   * that its score reaches.
+   */
   private static final int APART = 15;
 
   private static final int MOST_ROUNDS = 8;
+
+  /**
+   * Least wander over noise per sample that is listened with. A motion without wander would be
+   * remembered for ever, and one knock be seen in the scores of all samples; with this, for some
+   * ten samples.
+   */
+  private static final double LEAST_RATIO = 0.01;
 
   /** Enough scores to know their scale to 3 %. */
   private static final int SCALE_SAMPLES = 2000;
@@ -45,8 +54,18 @@ final class JoltSearch {
   private final double[][] columns;
   private final List<Jolt> jolts = new ArrayList<>();
 
-  /** A pattern at a sample, by how far it stands out. */
-  private record Candidate(Jolt jolt, double strength) {}
+  /** A pattern at a sample, by how far it stands out of the noise, so that patterns compare. */
+  private record Candidate(Jolt jolt, double strength) {
+    /**
+     * Whether a weaker one nearby may be no more than what this one leaves there.
+     *
+     * @param fading how fast that fades, in powers of e per sample
+     */
+    boolean covers(Candidate other, double fading) {
+      return jolt.near(
+          other.jolt, APART + (int) Math.ceil(Math.log(Math.max(1, strength)) / fading));
+    }
+  }
 
   private JoltSearch(MotionSeries motion, double[][] columns) {
     this.motion = motion;
@@ -63,10 +82,29 @@ final class JoltSearch {
     return new JoltSearch(motion, columns).search(start);
   }
 
+  /**
+   * Searches twice: jolts count as wander at first, beside which a gust looks like two lasting
+   * shifts. The second search begins with the wander and noise of the quiet time.
+   */
   private JoltFree search(WanderNoise start) {
-    JoltFree kept = JoltFree.all(motion, columns, start);
+    JoltFree all = JoltFree.all(motion, columns, start);
+    JoltFree first = rounds(all, all);
+    if (first.jolts().isEmpty()) {
+      return first;
+    }
+    jolts.clear();
+    JoltFree kept = rounds(JoltFree.all(motion, columns, first.wanderNoise()), first);
+    return kept.withJolts(JoltSizes.of(motion, columns, kept));
+  }
+
+  /**
+   * @param quiet what tells the columns of the first round: after a knock so many pulses follow
+   *     that they would seem to answer it the wrong way
+   */
+  private JoltFree rounds(JoltFree start, JoltFree quiet) {
+    JoltFree kept = start;
     for (int round = 0; round < MOST_ROUNDS; round++) {
-      List<Jolt> found = standingOut(kept);
+      List<Jolt> found = standingOut(kept, round == 0 ? quiet : kept);
       if (found.isEmpty()) {
         break;
       }
@@ -78,15 +116,17 @@ final class JoltSearch {
       }
       kept = next;
     }
-    return kept.jolts().isEmpty() ? kept : kept.withJolts(JoltSizes.of(motion, columns, kept));
+    return kept;
   }
 
-  private static List<Jolt> standingOut(JoltFree kept) {
+  private static List<Jolt> standingOut(JoltFree kept, JoltFree quiet) {
     MotionSeries series = kept.motion();
-    Whitening whitening = kept.wanderNoise().whitening(series.seconds(), series.startsPiece());
-    WhiteRegression fit =
-        WhiteRegression.of(whitening.apply(series.arcsec()), whitening.apply(kept.columns()));
-    ShiftScores scores = ShiftScores.of(whitening, fit.residuals());
+    double ratio = ratioPerFrame(kept);
+    Whitening whitening =
+        new WanderNoise(kept.wanderNoise().noiseVariance(), ratio / step(series))
+            .whitening(series.seconds(), series.startsPiece());
+    double[] left = quiet.left(series, kept.columns());
+    ShiftScores scores = ShiftScores.of(whitening, whitening.apply(left));
     Candidate[] best = new Candidate[series.size()];
     for (int length : LASTING) {
       consider(best, kept, scores, Jolt.Shape.LASTING, length);
@@ -99,13 +139,23 @@ final class JoltSearch {
             .filter(c -> c != null)
             .sorted(Comparator.comparingDouble(c -> -c.strength()))
             .toList();
-    List<Jolt> apart = new ArrayList<>();
+    double fading = -Math.log1p(-Math.min(LoopTheory.bestGain(ratio, 1), 1 - 1e-9));
+    List<Candidate> apart = new ArrayList<>();
     for (Candidate candidate : strongest) {
-      if (apart.stream().noneMatch(taken -> taken.near(candidate.jolt(), APART))) {
-        apart.add(plainest(candidate, strongest).jolt());
+      if (apart.stream().noneMatch(taken -> taken.covers(candidate, fading))) {
+        apart.add(candidate);
       }
     }
-    return apart;
+    return apart.stream().map(candidate -> plainest(candidate, strongest).jolt()).toList();
+  }
+
+  /** Wander over noise from one sample to the next. */
+  private static double ratioPerFrame(JoltFree kept) {
+    return Math.max(LEAST_RATIO, kept.wanderNoise().ratioPerSecond() * step(kept.motion()));
+  }
+
+  private static double step(MotionSeries series) {
+    return series.spanSeconds() / Math.max(1, series.size() - 1);
   }
 
   /** The shortest of those about the same frames that explain hardly less. */
@@ -131,9 +181,11 @@ final class JoltSearch {
       normed[i] = shift(scores, shape, i, length).normed();
     }
     double limit = STANDS_OUT * scale(normed);
+    double ofNoise = STANDS_OUT * Math.sqrt(kept.wanderNoise().noiseVariance());
     for (int i = 0; i < n; i++) {
-      double strength = Math.abs(normed[i]) / limit;
-      if (strength > 1 && (best[i] == null || clearlyAbove(strength, best[i].strength()))) {
+      double strength = Math.abs(normed[i]) / ofNoise;
+      if (Math.abs(normed[i]) > limit
+          && (best[i] == null || clearlyAbove(strength, best[i].strength()))) {
         double size = shift(scores, shape, i, length).size();
         // The flanks of a passing shift reach into the frames beside it, and pulses answer them.
         int beside = shape == Jolt.Shape.LASTING ? 0 : strength > LARGE ? 2 : 1;

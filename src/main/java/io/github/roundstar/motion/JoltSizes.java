@@ -1,10 +1,11 @@
 package io.github.roundstar.motion;
 
-import io.github.roundstar.signal.WhiteRegression;
-import io.github.roundstar.signal.Whitening;
 import java.util.List;
 
-/** How far each jolt took the star, once all of them are known and the quiet time is fitted. */
+/**
+ * How far each jolt took the star, once all of them are known and the quiet time is fitted: by the
+ * places before and after it, clear of its flanks.
+ */
 final class JoltSizes {
   /** Samples on either side whose mean tells where the star was. */
   private static final int BESIDE = 6;
@@ -19,16 +20,7 @@ final class JoltSizes {
 
   /** The jolts with their sizes. */
   static List<Jolt> of(MotionSeries whole, double[][] columns, JoltFree quiet) {
-    MotionSeries motion = quiet.motion();
-    Whitening whitening = quiet.wanderNoise().whitening(motion.seconds(), motion.startsPiece());
-    WhiteRegression fit =
-        WhiteRegression.of(whitening.apply(motion.arcsec()), whitening.apply(quiet.columns()));
-    double[] left = whole.arcsec();
-    for (int j = 0; j < columns.length; j++) {
-      for (int i = 0; i < left.length; i++) {
-        left[i] -= fit.coefficients()[j] * columns[j][i];
-      }
-    }
+    double[] left = quiet.left(whole, columns);
     boolean[] touched = new boolean[left.length];
     for (Jolt jolt : quiet.jolts()) {
       boolean lasting = jolt.shape() == Jolt.Shape.LASTING;
@@ -41,9 +33,9 @@ final class JoltSizes {
   }
 
   private double size(Jolt jolt) {
-    double before = mean(jolt.first() - 1, -1);
+    double before = mean(jolt.first() - 1 - JoltFree.FLANK, -1);
     boolean lasting = jolt.shape() == Jolt.Shape.LASTING;
-    double after = mean(lasting ? jolt.last() : jolt.last() + 1, 1);
+    double after = mean((lasting ? jolt.last() : jolt.last() + 1) + JoltFree.FLANK, 1);
     before = Double.isNaN(before) ? after : before;
     after = Double.isNaN(after) ? before : after;
     if (Double.isNaN(before)) {

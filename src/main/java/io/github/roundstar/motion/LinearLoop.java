@@ -61,6 +61,26 @@ final class LinearLoop {
         unit, frames.listening, variance > 0 ? (product - sum * moved / n) / variance : 0);
   }
 
+  /**
+   * What the loop's own law keeps from this one's corrections: small offsets that it leaves alone,
+   * large ones that it answers more strongly than on average, limits. It acts like a disturbance of
+   * the loop [arcsec].
+   */
+  double[] withheld(Controller law, MotionSplit split) {
+    double[] offsets = split.frames.offsetArcsec;
+    Controller.Course course = unit.begin();
+    double[] withheld = new double[offsets.length];
+    double sum = 0;
+    for (int i = 0; i < offsets.length; i++) {
+      withheld[i] = sum;
+      double answered = course.answered(offsets[i]);
+      if (listening[i] && !Double.isNaN(answered)) {
+        sum += gain * answered - split.strength.moved(law.answer(answered) / 1000);
+      }
+    }
+    return withheld;
+  }
+
   /** Share of the offset that a pulse takes away. */
   double gain() {
     return gain;

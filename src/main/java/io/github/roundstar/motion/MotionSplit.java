@@ -65,10 +65,10 @@ public final class MotionSplit {
   /**
    * Right ascension.
    *
-   * @param jolts where the run was knocked or blown about; nothing: where it jumps
+   * @param jolts where the run was knocked or blown about
    */
   public static Answer<MotionSplit> ra(
-      GuideRun run, RaMotion motion, Equipment equipment, Optional<List<FrameSpan>> jolts) {
+      GuideRun run, RaMotion motion, Equipment equipment, List<FrameSpan> jolts) {
     return motion
         .periodic()
         .then(
@@ -79,6 +79,7 @@ public final class MotionSplit {
                           MotionSplitter splitter =
                               new MotionSplitter(
                                   new GuidedFrames(run, Axis.RA),
+                                  motion.run(),
                                   found.fit(),
                                   declared(run, Axis.RA, equipment),
                                   motion.response());
@@ -89,20 +90,22 @@ public final class MotionSplit {
   /**
    * Declination, behind the play that was found where there surely is some.
    *
-   * @param drift drift of that motion
-   * @param jolts where the run was knocked or blown about; nothing: where it jumps
+   * @param drift drift of that motion without its jolts
+   * @param jolts where the run was knocked or blown about
    */
   public static Answer<MotionSplit> dec(
       GuideRun run,
       DecMotion motion,
       MountDrift drift,
       Equipment equipment,
-      Optional<List<FrameSpan>> jolts) {
+      List<FrameSpan> jolts) {
     boolean behindPlay = motion.run().responseMeasured();
     Optional<Backlash> play =
         motion.backlash().filter(b -> behindPlay || b.declaredArcsec().lo95() > 0);
-    Answer<MountDrift> fitted =
-        play.isPresent() && !behindPlay ? MountDrift.of(play.get().run()) : Answer.of(drift);
+    boolean refit = play.isPresent() && !behindPlay;
+    AxisRun whole = refit ? play.get().run() : motion.run();
+    AxisRun quiet = motion.response().map(r -> whole.without(r.quiet())).orElse(whole);
+    Answer<MountDrift> fitted = refit ? MountDrift.of(quiet) : Answer.of(drift);
     double width = play.map(b -> b.declaredArcsec().value()).orElse(0.0);
     return fitted.then(
         fit ->
@@ -111,6 +114,7 @@ public final class MotionSplit {
                     made ->
                         new MotionSplitter(
                                 new GuidedFrames(run, Axis.DEC),
+                                whole,
                                 fit.fit(),
                                 declared(run, Axis.DEC, equipment),
                                 motion.response())

@@ -14,9 +14,6 @@ final class MotionSplitter {
   /** In a jump the level may go this many standard deviations of the noise from frame to frame. */
   private static final double LOOSE = 20;
 
-  /** Jolts are looked for so often, each time beside the noise that the last ones leave. */
-  private static final int JOLT_PASSES = 3;
-
   final GuidedFrames frames;
   final PulseStrength strength;
   final Map<String, double[]> causes = new LinkedHashMap<>();
@@ -33,13 +30,19 @@ final class MotionSplitter {
   /**
    * Begins.
    *
-   * @param fit drift and sinusoids of the run and no other
+   * @param run motion of the run, jolts and all
+   * @param fit drift and sinusoids of the run without its jolts, and of no other
    * @param declared what a second of pulse moves as declared, on the sky [arcsec/s]
    */
-  MotionSplitter(GuidedFrames frames, SharedFit fit, double declared, Optional<Response> response) {
+  MotionSplitter(
+      GuidedFrames frames,
+      AxisRun run,
+      SharedFit fit,
+      double declared,
+      Optional<Response> response) {
     this.frames = frames;
     this.fit = fit;
-    this.run = fit.model().backgrounds().get(0).run();
+    this.run = run;
     this.declared = declared;
     this.strength = PulseStrength.of(declared, fit, response);
     this.levelVariance = new double[frames.size()];
@@ -54,14 +57,13 @@ final class MotionSplitter {
    * @param sent motion with the pulses taken out as sent and as declared
    * @param declaredPlay width of the play that the fitted motion is behind, at declared strength
    * @param trained the family that one gear's curve can take out
-   * @param jolts where the run was knocked; nothing: where it jumps
+   * @param jolts where the run was knocked or blown about
    */
   MotionSplit split(
-      MotionSeries sent,
-      double declaredPlay,
-      OptionalInt trained,
-      Optional<List<FrameSpan>> jolts) {
-    take(MotionSplit.DRIFT, scaled(fit.model().driftAndBend(fit.parameters(), 0)));
+      MotionSeries sent, double declaredPlay, OptionalInt trained, List<FrameSpan> jolts) {
+    take(
+        MotionSplit.DRIFT,
+        scaled(fit.model().driftAndBend(fit.parameters(), 0, run.phaseSeconds())));
     takeTones(trained);
     takeLevel(jolts);
     playArcsec = declared == 0 ? 0 : declaredPlay * strength.mean() / declared;
@@ -114,10 +116,11 @@ final class MotionSplitter {
 
   private void takeTones(OptionalInt trained) {
     List<Family> families = fit.families();
+    double[] seconds = run.phaseSeconds();
     for (int f = 0; f < families.size(); f++) {
       List<Integer> harmonics = families.get(f).harmonics();
       for (int h = 0; h < harmonics.size(); h++) {
-        double[] tone = scaled(fit.model().tone(fit.parameters(), f, h, 0));
+        double[] tone = scaled(fit.model().tone(fit.parameters(), f, h, 0, seconds));
         take(MotionSplit.PERIODIC + families.get(f).label(harmonics.get(h)), tone);
         if (trained.isPresent() && trained.getAsInt() == f) {
           add(tone, trainableArcsec);
@@ -130,20 +133,12 @@ final class MotionSplitter {
    * The smoothed level of what is left, step by step: a step inside a jolt is the jolt's, one at a
    * lost level is nobody's, all others are wander.
    */
-  private void takeLevel(Optional<List<FrameSpan>> given) {
+  private void takeLevel(List<FrameSpan> jolts) {
     double[] seconds = run.motion().seconds();
     boolean[] starts = run.motion().startsPiece();
     double[] data = axis(left);
     WanderNoise wanderNoise = fit.model().backgrounds().get(0).wanderNoise();
-    boolean[] jolted = new boolean[frames.size()];
-    for (int pass = 0; pass < (given.isPresent() ? 1 : JOLT_PASSES); pass++) {
-      List<FrameSpan> spans =
-          given.isPresent()
-              ? given.get()
-              : JumpSpans.of(seconds, starts, wanderNoise, data, frames.frame);
-      jolted = inside(spans);
-      wanderNoise = without(jolted, seconds, starts, wanderNoise, data);
-    }
+    boolean[] jolted = inside(jolts);
     double[] loose = new double[frames.size()];
     for (int i = 0; i < loose.length; i++) {
       loose[i] = jolted[i] ? LOOSE * LOOSE : 0;
@@ -160,18 +155,6 @@ final class MotionSplitter {
       }
     }
     return inside;
-  }
-
-  /** Wander and noise beside the jolts; those known where too little is left. */
-  private static WanderNoise without(
-      boolean[] jolted, double[] seconds, boolean[] starts, WanderNoise known, double[] data) {
-    boolean[] broken = starts.clone();
-    boolean any = false;
-    for (int i = 0; i < broken.length; i++) {
-      any |= jolted[i];
-      broken[i] |= jolted[i] || (i > 0 && jolted[i - 1]);
-    }
-    return any ? known.refit(seconds, broken, data, new double[0][]).orElse(known) : known;
   }
 
   private void putLevel(WanderPath level, boolean[] starts, boolean[] jolted) {

@@ -1,7 +1,5 @@
 package io.github.roundstar.motion;
 
-import io.github.roundstar.signal.WhiteRegression;
-import io.github.roundstar.signal.Whitening;
 import java.util.List;
 
 /**
@@ -34,15 +32,9 @@ public final class NoiseColour {
   /** Of one axis. */
   static NoiseColour of(JoltFree quiet, double cadenceSeconds) {
     MotionSeries motion = quiet.motion();
-    Whitening whitening = quiet.wanderNoise().whitening(motion.seconds(), motion.startsPiece());
-    WhiteRegression fit =
-        WhiteRegression.of(whitening.apply(motion.arcsec()), whitening.apply(quiet.columns()));
-    double[] left = motion.arcsec();
+    double[] left = quiet.left(motion, quiet.columns());
     boolean[] breaks = motion.startsPiece();
     for (int i = 0; i < left.length; i++) {
-      for (int j = 0; j < quiet.columns().length; j++) {
-        left[i] -= fit.coefficients()[j] * quiet.columns()[j][i];
-      }
       double step = i == 0 ? 0 : motion.seconds(i) - motion.seconds(i - 1);
       breaks[i] |= Math.abs(step - cadenceSeconds) > EVEN * cadenceSeconds;
     }

@@ -5,10 +5,8 @@ import io.github.roundstar.signal.Covariance;
 import io.github.roundstar.signal.LeastSquares;
 import io.github.roundstar.signal.LinearFit;
 import io.github.roundstar.signal.NeweyWest;
-import io.github.roundstar.signal.RobustScale;
 import io.github.roundstar.signal.WanderNoise;
 import io.github.roundstar.signal.Whitening;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -27,7 +25,7 @@ import java.util.stream.Stream;
  * @param otherWay pulses west or south
  * @param both mean of the two, or the one there is
  * @param noiseArcsec standard deviation of the measurement noise of a frame; nothing when it cannot
- *     be told from wander or jolts
+ *     be told from wander
  * @param quiet the motion without its jolts, which all of this is taken from, with the wander and
  *     noise found in it
  * @see "Ljung, System Identification, 2nd ed. (1999), section 13.4, for closed loops and prediction
@@ -39,12 +37,6 @@ public record Response(
     Optional<Estimate> both,
     Optional<Estimate> noiseArcsec,
     JoltFree quiet) {
-  /** White steps beyond this many robust standard deviations are jolts; noise hardly makes one. */
-  private static final double JOLT = 5;
-
-  /** A share of jolts that adds no more than some 5 % to the standard deviation. */
-  private static final double MOST_JOLTS = 0.003;
-
   /**
    * Half widths above this share of the response tell too little; the declared one is then better.
    */
@@ -131,16 +123,8 @@ public record Response(
                   oneWay.isPresent() && otherWay.isPresent()
                       ? Optional.of(mean(fit, covariance, model.excess(0), model.excess(1)))
                       : oneWay.or(() -> otherWay);
-              Optional<Estimate> noise = jolted(residuals) ? Optional.empty() : quiet.noise();
-              return new Response(oneWay, otherWay, both, noise, quiet);
+              return new Response(oneWay, otherWay, both, quiet.noise(), quiet);
             });
-  }
-
-  /** Whether so many white steps are jumps that they, and not the noise, make the variance. */
-  private static boolean jolted(double[] residuals) {
-    double limit = JOLT * RobustScale.of(residuals);
-    long jolts = Arrays.stream(residuals).filter(step -> Math.abs(step) > limit).count();
-    return jolts > MOST_JOLTS * residuals.length;
   }
 
   private static Optional<Estimate> strength(LinearFit fit, Covariance covariance, int column) {

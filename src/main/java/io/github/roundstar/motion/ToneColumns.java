@@ -53,12 +53,18 @@ final class ToneColumns {
    * crosses the sky. It leaves the drift's meaning alone, the mean slope over the run.
    */
   static double[] bend(AxisRun run) {
-    double[] bend = run.phaseSeconds();
-    if (bend.length == 0) {
+    return bend(run, run.phaseSeconds());
+  }
+
+  /** The same parabola at other times [s]. */
+  static double[] bend(AxisRun run, double[] phaseSeconds) {
+    double[] own = run.phaseSeconds();
+    double[] bend = phaseSeconds.clone();
+    if (own.length == 0) {
       return bend;
     }
-    double middle = (bend[0] + bend[bend.length - 1]) / 2;
-    double half = Math.max(Double.MIN_NORMAL, (bend[bend.length - 1] - bend[0]) / 2);
+    double middle = (own[0] + own[own.length - 1]) / 2;
+    double half = Math.max(Double.MIN_NORMAL, (own[own.length - 1] - own[0]) / 2);
     for (int i = 0; i < bend.length; i++) {
       double x = (bend[i] - middle) / half;
       bend[i] = x * x;

@@ -116,8 +116,13 @@ final class ToneModel {
 
   /** Drift and bend of one run at its frames [arcsec]. */
   double[] driftAndBend(double[] parameters, int run) {
-    double[] values = backgrounds.get(run).run().phaseSeconds();
-    double[] bend = ToneColumns.bend(backgrounds.get(run).run());
+    return driftAndBend(parameters, run, backgrounds.get(run).run().phaseSeconds());
+  }
+
+  /** The same at other times [arcsec]. */
+  double[] driftAndBend(double[] parameters, int run, double[] phaseSeconds) {
+    double[] values = phaseSeconds.clone();
+    double[] bend = ToneColumns.bend(backgrounds.get(run).run(), phaseSeconds);
     for (int i = 0; i < values.length; i++) {
       values[i] =
           parameters[layout.drift(run)] * values[i] + parameters[layout.bend(run)] * bend[i];
@@ -139,8 +144,12 @@ final class ToneModel {
 
   /** One sinusoid of a family, its {@code h}-th listed harmonic, in one run [arcsec]. */
   double[] tone(double[] parameters, int family, int h, int run) {
+    return tone(parameters, family, h, run, backgrounds.get(run).run().phaseSeconds());
+  }
+
+  /** The same at other times [arcsec]. */
+  double[] tone(double[] parameters, int family, int h, int run, double[] seconds) {
     AxisRun axisRun = backgrounds.get(run).run();
-    double[] seconds = axisRun.phaseSeconds();
     double shift = shift(parameters, family, run);
     int harmonic = layout.families().get(family).harmonics().get(h);
     double rate = harmonic * parameters[layout.rate(family)];

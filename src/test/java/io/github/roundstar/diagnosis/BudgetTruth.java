@@ -13,15 +13,16 @@ import java.util.Map;
 
 /**
  * The true budget of a simulated run, tube west, without memory and delay: the simulator's own
- * series of every cause, each through a plain recursion with the true gain, times the offsets.
- * Shares no code with the estimator; the worm is its formula, jolts are what the motion has beyond
- * drift, wander and worm, play is how far the motor is ahead of the tube.
+ * series of every cause, each through a plain recursion with the gain that its pulses had on
+ * average, times the offsets; what pulses differ from that average is the deadband's. Shares no
+ * code with the estimator; the worm is its formula, jolts are what the motion has beyond drift,
+ * wander and worm, play is how far the motor is ahead of the tube.
  */
 final class BudgetTruth {
   private BudgetTruth() {}
 
   /** Mean square by cause [arcsec^2]. */
-  static Map<String, Double> of(SimulatedRun run, Axis axis, Scenario scenario, double gain) {
+  static Map<String, Double> of(SimulatedRun run, Axis axis, Scenario scenario) {
     boolean ra = axis == Axis.RA;
     Map<String, double[]> causes = new LinkedHashMap<>();
     causes.put("drift-lag", column(run, ra ? Column.STEADY_RA : Column.STEADY_DEC));
@@ -41,6 +42,9 @@ final class BudgetTruth {
     causes.put("noise", column(run, ra ? Column.ERROR_RA : Column.ERROR_DEC));
     causes.put("jolts", jolts);
     double[] offsets = offsets(run, axis);
+    double[] moved = moved(run, axis, scenario);
+    double gain = slope(moved, offsets, run);
+    causes.put("deadband", withheld(moved, offsets, gain));
     Map<String, Double> parts = new LinkedHashMap<>();
     causes.forEach((cause, series) -> parts.put(cause, product(left(series, gain), offsets, run)));
     return parts;
@@ -58,6 +62,32 @@ final class BudgetTruth {
     double[] offsets = new double[run.frames().size()];
     Arrays.setAll(offsets, i -> axis.offsetArcsec(run.log().frames(), i));
     return offsets;
+  }
+
+  /** What the pulse of each frame moved [arcsec]. */
+  private static double[] moved(SimulatedRun run, Axis axis, Scenario scenario) {
+    double cosine =
+        axis == Axis.RA ? Math.cos(Math.toRadians(run.truth().declinationDegrees())) : 1;
+    double rate = scenario.mount().guideRateSidereal() * 15.041067 * cosine;
+    double[] moved = new double[run.frames().size()];
+    Arrays.setAll(moved, i -> rate * axis.pulseMillis(run.log().frames(), i) / 1000);
+    return moved;
+  }
+
+  private static double slope(double[] moved, double[] offsets, SimulatedRun run) {
+    double[] one = new double[moved.length];
+    Arrays.fill(one, 1);
+    double mean = product(offsets, one, run);
+    double covariance = product(moved, offsets, run) - product(moved, one, run) * mean;
+    return covariance / (product(offsets, offsets, run) - mean * mean);
+  }
+
+  private static double[] withheld(double[] moved, double[] offsets, double gain) {
+    double[] withheld = new double[moved.length];
+    for (int i = 1; i < withheld.length; i++) {
+      withheld[i] = withheld[i - 1] + gain * offsets[i - 1] - moved[i - 1];
+    }
+    return withheld;
   }
 
   private static double[] tone(SimulatedRun run, Scenario scenario, MountPlan.Harmonic harmonic) {

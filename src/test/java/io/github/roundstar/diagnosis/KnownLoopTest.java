@@ -78,6 +78,7 @@ class KnownLoopTest {
     "0.3, 0.45, 0, 0.1, false",
     "0.6, 0.45, 3, 0.1, false",
     "0.9, 0.45, 0, 0.3, false",
+    "0.6, 0.30, 3, 1.0, false",
     "0.6, 0.30, 0, 0.1, true"
   })
   void loopBudgetAndReplayAreRecovered(
@@ -99,6 +100,7 @@ class KnownLoopTest {
     "0.3, 0.20, 0, 0.1, false",
     "0.3, 0.80, 3, 0.1, false",
     "0.6, 0.45, 0, 0.3, false",
+    "0.6, 0.30, 3, 1.0, false",
     "0.6, 0.45, 3, 0.1, false",
     "0.9, 0.20, 0, 0.1, false",
     "0.9, 0.80, 0, 0.1, false",
@@ -108,7 +110,7 @@ class KnownLoopTest {
       double gain, double noise, double play, double deadband, boolean gusts) throws Exception {
     Tally tally = play(50, gain, noise, play, deadband, gusts);
 
-    assertThat(tally.gainsCovered).isBetween(88, 100);
+    assertThat(tally.gainsCovered).isBetween(88, 99);
     assertThat(tally.partsRight)
         .as(tally.wrong.toString())
         .isGreaterThanOrEqualTo((int) (0.99 * tally.parts));
@@ -133,9 +135,7 @@ class KnownLoopTest {
       StarScatter scatter = StarScatter.of(run.log().frames()).orElseThrow();
       for (Axis axis : Axis.values()) {
         LoopStudy loop =
-            axis == Axis.RA
-                ? LoopStudy.ra(study, EQUIPMENT, Optional.empty())
-                : LoopStudy.dec(study, EQUIPMENT, Optional.empty());
+            axis == Axis.RA ? LoopStudy.ra(study, EQUIPMENT) : LoopStudy.dec(study, EQUIPMENT);
         tally.gains++;
         tally.gainsCovered += loop.gain().value().orElseThrow().covers(gain) ? 1 : 0;
         double square =
@@ -143,7 +143,7 @@ class KnownLoopTest {
         budget(
             tally,
             loop.budget().value().orElseThrow(),
-            BudgetTruth.of(run, axis, night.scenario(), gain),
+            BudgetTruth.of(run, axis, night.scenario()),
             square);
         LoopReplay replay = loop.replay().value().orElseThrow();
         for (int g = 0; g < others.length; g++) {
