@@ -14,6 +14,8 @@ import java.util.function.IntToDoubleFunction;
  * the cause:
  *
  * <ol>
+ *   <li>{@code field-rotation}: without the turn of the field about the guide star the stretch is
+ *       at most half ({@link #mostly}).
  *   <li>{@code star-lost}: without the frames from a loss of the star to 40 s after it came back,
  *       the stretch is at most half.
  *   <li>{@code slow-settling}: without the frames that the log calls settling, or that follow a
@@ -78,9 +80,22 @@ final class LogCause {
         .orElseGet(() -> northward() ? declination() : rightAscension());
   }
 
+  /**
+   * Whether what the log does not hold makes up at least half of the stretch.
+   *
+   * @param added what it adds to the star image, as (ee, nn, en) [arcsec2]
+   */
+  boolean mostly(double[] added) {
+    return whole <= HALF * stretch(i -> true, added);
+  }
+
   private double stretch(IntPredicate wanted) {
+    return stretch(wanted, new double[3]);
+  }
+
+  private double stretch(IntPredicate wanted, double[] added) {
     double round = PredictedShape.variance(seeing);
-    CoreShape core = CoreShape.of(track, from, to, wanted, new double[3], round);
+    CoreShape core = CoreShape.of(track, from, to, wanted, added, round);
     Stretch stretch = PredictedShape.stretch(core);
     return Math.hypot(stretch.along(), stretch.aslant());
   }
