@@ -13,7 +13,7 @@ import java.util.Map;
 public final class FrameRenderer {
   private static final double SKY_ADU = 800;
   private static final double NOISE_ADU = 15;
-  private static final int MOST_STEPS = 40;
+  private static final int MOST_STEPS = 400;
 
   private FrameRenderer() {}
 

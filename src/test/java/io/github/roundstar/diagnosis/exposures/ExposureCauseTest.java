@@ -1,6 +1,7 @@
 package io.github.roundstar.diagnosis.exposures;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.ingest.UnusableInputException;
@@ -13,6 +14,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** What trailed the exposures of simulated nights with one fault is found. */
@@ -41,6 +43,25 @@ class ExposureCauseTest {
       right += FaultNight.tally(fault, seed, temporary).mostRight() ? 1 : 0;
     }
     assertThat(right).isGreaterThanOrEqualTo((int) Math.ceil(0.95 * nights));
+  }
+
+  /**
+   * Swings that build up during an exposure, and trails many times as long as the star is wide: the
+   * log's image and the one that was taken agree.
+   */
+  @Tag("identity")
+  @ParameterizedTest
+  @CsvSource({"OVER_CORRECTION, 304", "PERIODIC_ERROR, 301", "POLAR_AXIS, 302"})
+  void longestTrailsAreAsPredicted(SingleFault fault, long seed)
+      throws FormatException, IOException, UnusableInputException {
+    List<Exposure> exposures =
+        FaultNight.judged(fault.scenario(seed), fault.equipment(), temporary);
+    assertThat(exposures).hasSizeGreaterThan(8);
+    assertThat(exposures)
+        .allSatisfy(
+            e ->
+                assertThat(e.predictedElongation().value() / e.measuredElongation().value())
+                    .isCloseTo(1, within(0.06)));
   }
 
   @Tag("identity")
