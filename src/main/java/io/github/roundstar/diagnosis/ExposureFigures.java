@@ -119,8 +119,18 @@ final class ExposureFigures {
                 + " stars, then the elongation is formed, since noise makes every single elongation"
                 + " exceed 1. Interval from the scatter of the stars."),
         new Method(
+            "/exposures/*/predictedCornerElongation",
+            "The predicted image with the trail that the turn of the field about the guide star adds"
+                + " in the worst of the four corners, by the polar axis found."),
+        new Method(
+            "/exposures/*/measuredCornerElongation",
+            "A complex polynomial of the second degree through the shapes of 20 stars or more, in the"
+                + " worst corner; the interval allows for the choice among four. Where the shapes do"
+                + " not change over the field by four standard errors, what all stars share."),
+        new Method(
             "/exposures/*/verdict",
-            "Measured elongation where there is one, else the predicted: round when the upper end of"
+            "Measured elongation where there is one, else the predicted, and that of the worst corner"
+                + " likewise: round when the upper end of"
                 + " its interval is at most two thirds of the way from 1 to the limit, trailed when"
                 + " the lower end is above the limit, else borderline; not covered when less than 90"
                 + " % of the exposure has measured guide frames."),

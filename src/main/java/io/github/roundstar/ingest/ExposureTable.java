@@ -27,7 +27,8 @@ import java.util.TreeSet;
  * Reads a list of exposures: ECSV or plain CSV with the columns {@code file, start, seconds} and,
  * if star shapes were measured elsewhere, {@code elongation, elongation_lo, elongation_hi} (95 %
  * interval), {@code fwhm} (arcsec), {@code angle} (position angle, deg), {@code shift_east,
- * shift_north, shift_error} (arcsec, since the exposure before) and {@code pattern}. A start
+ * shift_north, shift_error} (arcsec, since the exposure before), {@code corner_elongation,
+ * corner_elongation_lo, corner_elongation_hi} (of the worst corner) and {@code pattern}. A start
  * without an offset is local time. A FITS file of that name beside the list is measured instead.
  */
 final class ExposureTable {
@@ -46,6 +47,9 @@ final class ExposureTable {
     SHIFT_EAST,
     SHIFT_NORTH,
     SHIFT_ERROR,
+    CORNER_ELONGATION,
+    CORNER_ELONGATION_LO,
+    CORNER_ELONGATION_HI,
     PATTERN;
 
     String key() {
@@ -145,18 +149,10 @@ final class ExposureTable {
   }
 
   private Optional<ListedShape> listed(Row row) throws FormatException {
-    OptionalDouble elongation = number(row, Field.ELONGATION);
+    Optional<Estimate> elongation =
+        elongation(row, Field.ELONGATION, Field.ELONGATION_LO, Field.ELONGATION_HI);
     if (elongation.isEmpty()) {
       return Optional.empty();
-    }
-    double value = elongation.getAsDouble();
-    double low = number(row, Field.ELONGATION_LO).orElse(value);
-    double high = number(row, Field.ELONGATION_HI).orElse(value);
-    if (!(value >= 1 && low >= 1 && low <= value && value <= high)) {
-      throw fault(
-          row,
-          "elongation: " + low + " .. " + value + " .. " + high + " is no interval above 1",
-          "give long axis over short, with its interval around it");
     }
     OptionalDouble east = number(row, Field.SHIFT_EAST);
     OptionalDouble north = number(row, Field.SHIFT_NORTH);
@@ -170,11 +166,34 @@ final class ExposureTable {
             : Optional.empty();
     return Optional.of(
         new ListedShape(
-            new Estimate(value, low, high),
+            elongation.get(),
             number(row, Field.FWHM),
             number(row, Field.ANGLE),
             shift,
+            elongation(
+                row,
+                Field.CORNER_ELONGATION,
+                Field.CORNER_ELONGATION_LO,
+                Field.CORNER_ELONGATION_HI),
             text(row, Field.PATTERN)));
+  }
+
+  private Optional<Estimate> elongation(Row row, Field field, Field from, Field to)
+      throws FormatException {
+    OptionalDouble found = number(row, field);
+    if (found.isEmpty()) {
+      return Optional.empty();
+    }
+    double value = found.getAsDouble();
+    double low = number(row, from).orElse(value);
+    double high = number(row, to).orElse(value);
+    if (!(value >= 1 && low >= 1 && low <= value && value <= high)) {
+      throw fault(
+          row,
+          field.key() + ": " + low + " .. " + value + " .. " + high + " is no interval above 1",
+          "give long axis over short, with its interval around it");
+    }
+    return Optional.of(new Estimate(value, low, high));
   }
 
   private Optional<String> text(Row row, Field field) {

@@ -88,6 +88,7 @@ public record ExposureFrame(
    * @param fwhmArcsec width of the stars [arcsec]
    * @param angleDegrees position angle of the long axis on the sky, north through east [deg]
    * @param shift move of the stars since the exposure before
+   * @param corner long axis over short in the worst corner, with its interval
    * @param pattern how the shapes change over the field: none, uniform, rotation, radial, one-sided
    */
   public record ListedShape(
@@ -95,6 +96,7 @@ public record ExposureFrame(
       OptionalDouble fwhmArcsec,
       OptionalDouble angleDegrees,
       Optional<SkyShift> shift,
+      Optional<Estimate> corner,
       Optional<String> pattern) {}
 
   /**

@@ -6,7 +6,8 @@ import io.github.roundstar.results.Exposure;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 /** Exposures as plain CSV, for scripts that choose what to stack. */
@@ -30,6 +31,13 @@ final class ExposureCsv {
           "measured_angle_deg",
           "shift_east_arcsec",
           "shift_north_arcsec",
+          "predicted_corner_elongation",
+          "predicted_corner_elongation_lo",
+          "predicted_corner_elongation_hi",
+          "measured_corner_elongation",
+          "measured_corner_elongation_lo",
+          "measured_corner_elongation_hi",
+          "measured_pattern",
           "evidence");
 
   private ExposureCsv() {}
@@ -39,32 +47,32 @@ final class ExposureCsv {
     try {
       CsvWriter table = new CsvWriter(text, NAMES);
       for (Exposure e : exposures) {
-        Estimate predicted = e.predictedElongation();
-        Estimate measured = e.measuredElongation();
-        table.row(
-            Arrays.asList(
-                e.file(),
-                e.verdict(),
-                e.cause(),
-                e.startUtc(),
-                e.seconds(),
-                e.coverage(),
-                predicted == null ? null : predicted.value(),
-                predicted == null ? null : predicted.lo95(),
-                predicted == null ? null : predicted.hi95(),
-                e.predictedAngleDeg(),
-                measured == null ? null : measured.value(),
-                measured == null ? null : measured.lo95(),
-                measured == null ? null : measured.hi95(),
-                e.measuredFwhmArcsec(),
-                e.measuredAngleDeg(),
-                e.shiftEastArcsec(),
-                e.shiftNorthArcsec(),
-                e.evidence()));
+        table.row(row(e));
       }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
     return text.toString().getBytes(StandardCharsets.UTF_8);
+  }
+
+  private static List<Object> row(Exposure e) {
+    List<Object> row = new ArrayList<>();
+    Collections.addAll(row, e.file(), e.verdict(), e.cause(), e.startUtc());
+    Collections.addAll(row, e.seconds(), e.coverage());
+    add(row, e.predictedElongation());
+    row.add(e.predictedAngleDeg());
+    add(row, e.measuredElongation());
+    Collections.addAll(row, e.measuredFwhmArcsec(), e.measuredAngleDeg());
+    Collections.addAll(row, e.shiftEastArcsec(), e.shiftNorthArcsec());
+    add(row, e.predictedCornerElongation());
+    add(row, e.measuredCornerElongation());
+    Collections.addAll(row, e.measuredPattern(), e.evidence());
+    return row;
+  }
+
+  private static void add(List<Object> row, Estimate estimate) {
+    row.add(estimate == null ? null : estimate.value());
+    row.add(estimate == null ? null : estimate.lo95());
+    row.add(estimate == null ? null : estimate.hi95());
   }
 }

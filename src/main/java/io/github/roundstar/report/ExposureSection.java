@@ -162,6 +162,8 @@ final class ExposureSection {
                 Column.words("cause"),
                 Column.numbers("elon\u00adgation, log", ""),
                 Column.numbers("elon\u00adgation, measured", ""),
+                Column.numbers("worst corner, log", ""),
+                Column.numbers("worst corner, measured", ""),
                 Column.numbers("angle, log", "deg"),
                 Column.numbers("angle, measured", "deg"),
                 Column.numbers("FWHM", "arcsec")),
@@ -178,6 +180,8 @@ final class ExposureSection {
         Cell.of(e.cause() == null ? "" : plain(e.cause())),
         Cell.of(e.predictedElongation()),
         Cell.of(e.measuredElongation()),
+        Cell.of(e.predictedCornerElongation()),
+        Cell.of(e.measuredCornerElongation()),
         angle(e.predictedAngleDeg()),
         angle(e.measuredAngleDeg()),
         Cell.of(e.measuredFwhmArcsec()));

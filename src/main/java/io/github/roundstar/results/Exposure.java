@@ -25,6 +25,7 @@ import io.github.roundstar.model.Estimate;
  *     radial or one-sided
  * @param evidence why the verdict has this cause, in words
  * @param predictedCornerElongation from the log and the turn of the field, in the worst corner
+ * @param measuredCornerElongation from the image, in the worst corner
  */
 public record Exposure(
     String file,
@@ -45,4 +46,5 @@ public record Exposure(
     Double predictedSensorAngleDeg,
     String measuredPattern,
     String evidence,
-    Estimate predictedCornerElongation) {}
+    Estimate predictedCornerElongation,
+    Estimate measuredCornerElongation) {}

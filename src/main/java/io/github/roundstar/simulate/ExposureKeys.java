@@ -24,7 +24,19 @@ final class ExposureKeys {
             table.number("flexure_dec_arcsec_per_hour", -1000, 1000).orElse(0),
             table.number("guide_star_east_arcmin", -600, 600).orElse(0),
             table.number("guide_star_north_arcmin", -600, 600).orElse(0),
-            table.number("dispersion_arcsec", 0, 10).orElse(0)));
+            table.number("dispersion_arcsec", 0, 10).orElse(0),
+            table.number("defocus_arcsec_per_hour", 0, 100).orElse(0)));
+  }
+
+  private static ExposurePlan.Growth growth(TomlTable table) throws FormatException {
+    boolean radial = table.flag("radial").orElse(false);
+    boolean oneSided = table.flag("one_sided").orElse(false);
+    if (radial && oneSided) {
+      throw table.fault("one_sided", "beside radial", "keep one of the two");
+    }
+    return radial
+        ? ExposurePlan.Growth.RADIAL
+        : oneSided ? ExposurePlan.Growth.ONE_SIDED : ExposurePlan.Growth.EVEN;
   }
 
   private static ExposurePlan.Optics optics(TomlTable table) throws FormatException {
@@ -32,7 +44,7 @@ final class ExposureKeys {
         table.number("fwhm_arcsec", 0.3, 20).orElse(2.4),
         table.number("elongation", 1, 10).orElse(1),
         table.number("angle_deg", 0, 180).orElse(0),
-        table.flag("radial").orElse(false),
+        growth(table),
         table.number("scale", 0.05, 20).orElse(1.2),
         table.integer("width_px", 100, 2000).orElse(600),
         table.integer("height_px", 100, 2000).orElse(400),

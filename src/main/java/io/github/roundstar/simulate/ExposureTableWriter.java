@@ -18,6 +18,11 @@ public final class ExposureTableWriter {
   private static final double SHIFT_SIGMA_ARCSEC = 0.05;
   private static final double GAUSSIAN_95 = 1.96;
 
+  /** Noise in a corner, where few stars tell. */
+  private static final double CORNER_SIGMA = 0.016;
+
+  private static final double WORST_OF_FOUR_95 = 2.5;
+
   private ExposureTableWriter() {}
 
   /**
@@ -44,6 +49,9 @@ public final class ExposureTableWriter {
                 new Column("shift_east", "float64", "arcsec"),
                 new Column("shift_north", "float64", "arcsec"),
                 new Column("shift_error", "float64", "arcsec"),
+                new Column("corner_elongation", "float64", ""),
+                new Column("corner_elongation_lo", "float64", ""),
+                new Column("corner_elongation_hi", "float64", ""),
                 new Column("pattern", "string", "")),
             meta);
     NoiseStream noise = NoiseStream.of(night.scenario().evening().seed(), "exposures", 0);
@@ -85,8 +93,23 @@ public final class ExposureTableWriter {
               : "");
     }
     row.add(follows ? FixedDecimal.text(SHIFT_SIGMA_ARCSEC, 3) : "");
-    row.add(pattern(night, exposure));
+    String pattern = pattern(night, exposure);
+    List<String> corner = corner(exposure, noise);
+    boolean changes = !pattern.equals("none") && !pattern.equals("uniform");
+    row.addAll(changes ? corner : row.subList(3, 6));
+    row.add(pattern);
     return row;
+  }
+
+  private static List<String> corner(SimulatedExposure exposure, NoiseStream noise) {
+    double size = StrictMath.log(exposure.corner().elongation());
+    double measured =
+        StrictMath.hypot(size + CORNER_SIGMA * noise.gaussian(), CORNER_SIGMA * noise.gaussian());
+    double low = Math.max(0, measured - WORST_OF_FOUR_95 * CORNER_SIGMA);
+    return List.of(
+        FixedDecimal.text(StrictMath.exp(measured), 4),
+        FixedDecimal.text(StrictMath.exp(low), 4),
+        FixedDecimal.text(StrictMath.exp(measured + WORST_OF_FOUR_95 * CORNER_SIGMA), 4));
   }
 
   /** The pattern that stars over the whole field would show. */
@@ -103,8 +126,8 @@ public final class ExposureTableWriter {
     if (variance > 0.08 * width * width) {
       return "rotation";
     }
-    if (optics.radial() && optics.elongation() > 1.04) {
-      return "radial";
+    if (optics.growth() != ExposurePlan.Growth.EVEN && optics.elongation() > 1.04) {
+      return optics.growth() == ExposurePlan.Growth.RADIAL ? "radial" : "one-sided";
     }
     return exposure.image().elongation() > 1.03 ? "uniform" : "none";
   }

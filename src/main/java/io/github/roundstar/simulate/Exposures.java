@@ -23,6 +23,12 @@ import java.util.Locale;
 public final class Exposures {
   private static final double ARCSEC_PER_RADIAN_ARCMIN = 60;
 
+  /** A shorter trail changes no star. */
+  private static final double UNSEEN_ARCSEC = 0.05;
+
+  /** Out of focus, stars are 1.4 times as long as wide. */
+  private static final double ASTIGMATISM = 1.4 * 1.4 - 1;
+
   private final SimulatedNight night;
   private final ExposurePlan plan;
   private final List<SimulatedExposure> taken = new ArrayList<>();
@@ -102,7 +108,9 @@ public final class Exposures {
     if (path.size() < 2) {
       return;
     }
-    Image still = optics().plus(dispersion(runPlan, from));
+    Image blur = dispersion(runPlan, from).plus(defocus(nightHours(run, from)));
+    Image still = plan.optics().image(0, 0).plus(blur);
+    Image image = seen(path, still);
     Instant start = run.log().start().orElseThrow();
     double clock = from + plan.clockOffsetSeconds();
     taken.add(
@@ -114,17 +122,55 @@ public final class Exposures {
             plan.seconds(),
             path,
             turns,
-            SeenShape.of(path, still, covariance(path).plus(still))));
+            blur,
+            image,
+            corner(path, turns, blur, image)));
+  }
+
+  private static Image seen(List<double[]> path, Image still) {
+    return SeenShape.of(path, still, covariance(path).plus(still));
+  }
+
+  /**
+   * The longest star image in a corner; that of the centre where nothing changes over the field.
+   */
+  private Image corner(List<double[]> path, List<Double> turns, Image blur, Image centre) {
+    ExposurePlan.Optics optics = plan.optics();
+    double x = optics.widthPixels() / 2.0;
+    double y = optics.heightPixels() / 2.0;
+    double turn = StrictMath.toRadians(turns.get(turns.size() - 1) - turns.get(0));
+    double trail = Math.abs(turn) * StrictMath.hypot(x, y) * optics.arcsecPerPixel();
+    if (optics.growth() == ExposurePlan.Growth.EVEN && trail < UNSEEN_ARCSEC) {
+      return centre;
+    }
+    Image worst = centre;
+    for (double[] at : new double[][] {{x, y}, {-x, y}, {x, -y}, {-x, -y}}) {
+      Image still = optics.image(at[0], at[1]).plus(blur);
+      Image there = seen(turned(path, turns, at), still);
+      worst = there.elongation() > worst.elongation() ? there : worst;
+    }
+    return worst;
+  }
+
+  /** The path of a star away from the field's centre. */
+  private List<double[]> turned(List<double[]> path, List<Double> turns, double[] fromCentre) {
+    double up = StrictMath.toRadians(plan.optics().positionAngleDegrees());
+    double scale = plan.optics().arcsecPerPixel();
+    double s = StrictMath.sin(up);
+    double c = StrictMath.cos(up);
+    double east = scale * (-fromCentre[0] * c + fromCentre[1] * s);
+    double north = scale * (fromCentre[0] * s + fromCentre[1] * c);
+    List<double[]> turned = new ArrayList<>();
+    for (int i = 0; i < path.size(); i++) {
+      double turn = StrictMath.toRadians(turns.get(i) - turns.get(0));
+      turned.add(new double[] {path.get(i)[0] + turn * north, path.get(i)[1] - turn * east});
+    }
+    return turned;
   }
 
   /** East and north of the image's centre at a frame. */
   private double[] place(SimulatedRun run, int i, double time, double turnRadians) {
-    double hours =
-        (time
-                + (run.log().start().orElseThrow().toEpochMilli()
-                        - night.runs().get(0).log().start().orElseThrow().toEpochMilli())
-                    / 1000.0)
-            / 3600;
+    double hours = nightHours(run, time);
     double east = -plan.guideStarEastArcmin() * ARCSEC_PER_RADIAN_ARCMIN;
     double north = -plan.guideStarNorthArcmin() * ARCSEC_PER_RADIAN_ARCMIN;
     FrameTruth truth = run.frames();
@@ -138,6 +184,14 @@ public final class Exposures {
           + plan.flexureDecArcsecPerHour() * hours
           - turnRadians * east
     };
+  }
+
+  private double nightHours(SimulatedRun run, double seconds) {
+    return (seconds
+            + (run.log().start().orElseThrow().toEpochMilli()
+                    - night.runs().get(0).log().start().orElseThrow().toEpochMilli())
+                / 1000.0)
+        / 3600;
   }
 
   /** What the air moves the image's centre by against the guide star, since the run's start. */
@@ -177,14 +231,12 @@ public final class Exposures {
     return new Image(ee, nn, en);
   }
 
-  /** Star image of perfect guiding in the centre. */
-  private Image optics() {
-    ExposurePlan.Optics optics = plan.optics();
-    double elongation = optics.radial() ? 1 : optics.elongation();
-    double minor = optics.fwhmArcsec() / GuideTolerance.FWHM_PER_SIGMA;
-    double variance = minor * minor;
+  /** The focus goes away: blur that the telescope's astigmatism makes longer along one angle. */
+  private Image defocus(double hours) {
+    double sigma = plan.defocusArcsecPerHour() * hours / GuideTolerance.FWHM_PER_SIGMA;
+    double variance = sigma * sigma;
     return new Image(variance, variance, 0)
-        .plus(Image.along(variance * (elongation * elongation - 1), optics.angleDegrees()));
+        .plus(Image.along(variance * ASTIGMATISM, plan.optics().angleDegrees()));
   }
 
   /** Colours spread along the vertical as tan z. */

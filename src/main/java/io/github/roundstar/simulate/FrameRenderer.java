@@ -1,7 +1,7 @@
 package io.github.roundstar.simulate;
 
 import io.github.roundstar.formats.FitsWriter;
-import io.github.roundstar.sky.GuideTolerance;
+import io.github.roundstar.simulate.SimulatedExposure.Image;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.LinkedHashMap;
@@ -13,7 +13,7 @@ import java.util.Map;
 public final class FrameRenderer {
   private static final double SKY_ADU = 800;
   private static final double NOISE_ADU = 15;
-  private static final int MOST_STEPS = 40;
+  private static final int MOST_STEPS = 400;
 
   private FrameRenderer() {}
 
@@ -67,7 +67,7 @@ public final class FrameRenderer {
     double up = StrictMath.toRadians(optics.positionAngleDegrees());
     double sine = StrictMath.sin(up);
     double cosine = StrictMath.cos(up);
-    double[] shape = shape(optics, x, y, up);
+    double[] shape = shape(optics, exposure.blur(), x, y);
     for (int step = 0; step < n; step += stride) {
       double[] at = exposure.path().get(step);
       double turn = StrictMath.toRadians(exposure.turns().get(step) - exposure.turns().get(0));
@@ -80,25 +80,19 @@ public final class FrameRenderer {
     }
   }
 
-  /** Covariance along columns and rows of a star image of perfect guiding [px2]. */
-  private static double[] shape(ExposurePlan.Optics optics, double x, double y, double up) {
-    double minor = optics.fwhmArcsec() / GuideTolerance.FWHM_PER_SIGMA / optics.arcsecPerPixel();
-    double fromX = x - optics.widthPixels() / 2.0;
-    double fromY = y - optics.heightPixels() / 2.0;
-    double rim = StrictMath.hypot(optics.widthPixels(), optics.heightPixels()) / 2;
-    double share = (fromX * fromX + fromY * fromY) / (rim * rim);
-    double elongation =
-        optics.radial() ? 1 + (optics.elongation() - 1) * share : optics.elongation();
-    // From +x: right is a position angle of up - 90 degrees.
-    double angle =
-        optics.radial()
-            ? StrictMath.atan2(fromY, fromX)
-            : StrictMath.toRadians(90 + optics.angleDegrees()) - up;
-    double excess = minor * minor * (elongation * elongation - 1);
-    double c = StrictMath.cos(angle);
-    double s = StrictMath.sin(angle);
+  /** Covariance along rows and columns of a star image of perfect guiding [px2]. */
+  private static double[] shape(ExposurePlan.Optics optics, Image blur, double x, double y) {
+    Image sky =
+        optics.image(x - optics.widthPixels() / 2.0, y - optics.heightPixels() / 2.0).plus(blur);
+    double up = StrictMath.toRadians(optics.positionAngleDegrees());
+    double s = StrictMath.sin(up);
+    double c = StrictMath.cos(up);
+    double square = optics.arcsecPerPixel() * optics.arcsecPerPixel();
+    // Right lies at (east, north) = (-cos, sin), above at (sin, cos).
     return new double[] {
-      minor * minor + excess * c * c, minor * minor + excess * s * s, excess * s * c
+      (c * c * sky.ee() + s * s * sky.nn() - 2 * s * c * sky.en()) / square,
+      (s * s * sky.ee() + c * c * sky.nn() + 2 * s * c * sky.en()) / square,
+      (s * c * (sky.nn() - sky.ee()) + (s * s - c * c) * sky.en()) / square
     };
   }
 

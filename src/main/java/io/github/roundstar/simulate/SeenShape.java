@@ -9,7 +9,7 @@ import java.util.List;
  */
 final class SeenShape {
   private static final double STEP_ARCSEC = 0.4;
-  private static final int MOST_PLACES = 60;
+  private static final int MOST_PLACES = 400;
   private static final int ITERATIONS = 60;
 
   private final double[] values;

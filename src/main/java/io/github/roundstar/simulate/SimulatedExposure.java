@@ -15,7 +15,9 @@ import java.util.List;
  * @param path where the centre of the image was at each guide frame, east and north, set point and
  *     flexure included
  * @param turns rotation of the camera against the field since the run's start at each of them [deg]
+ * @param blur what air and focus add to the star image of the optics, all over the field
  * @param image star image in the centre, as a Gaussian-weighted measurement sees it
+ * @param corner the longest star image in a corner, likewise
  */
 public record SimulatedExposure(
     String file,
@@ -25,7 +27,9 @@ public record SimulatedExposure(
     double seconds,
     List<double[]> path,
     List<Double> turns,
-    Image image) {
+    Image blur,
+    Image image,
+    Image corner) {
   /** Copies. */
   public SimulatedExposure {
     path = List.copyOf(path);

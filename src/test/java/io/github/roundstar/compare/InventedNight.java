@@ -323,6 +323,7 @@ final class InventedNight {
               null,
               null,
               null,
+              null,
               null));
     }
     return exposures;

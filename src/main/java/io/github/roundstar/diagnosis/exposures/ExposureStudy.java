@@ -75,7 +75,7 @@ public final class ExposureStudy {
               && window.measured().get().fwhmArcsec().isPresent();
       if (told) {
         double fwhm = window.measured().get().fwhmArcsec().getAsDouble();
-        widths.add(RoundWidth.withoutMotion(fwhm, window.motion()));
+        widths.add(RoundWidth.withoutMotion(fwhm, window));
       }
     }
     return widths;
@@ -154,20 +154,30 @@ public final class ExposureStudy {
       return new JudgedExposure(
           window, Optional.empty(), Optional.empty(), "not covered", cause, equipment);
     }
-    Estimate elongation =
-        window.measured().map(MeasuredShape::elongation).orElse(predicted.elongation());
-    String verdict = verdict(elongation, equipment.limits().elongation());
-    Cause cause = new Cause(null, "");
-    if (verdict.equals("trailed")) {
-      double seeing = width.fwhmArcsec().value();
-      cause =
-          explained
-              ? new LogCause(window.run().orElseThrow(), window.from(), window.to(), seeing).find()
-              : imageCause.find(
-                  window, window.measured().orElseThrow(), window.zenith(equipment), seeing);
+    Optional<Estimate> corner = corner(window);
+    JudgedBy by = JudgedBy.of(predicted, corner, window.measured());
+    String verdict = by.verdict(equipment.limits().elongation());
+    Cause cause =
+        verdict.equals("trailed") ? cause(window, by, explained, imageCause) : new Cause(null, "");
+    return new JudgedExposure(window, Optional.of(predicted), corner, verdict, cause, equipment);
+  }
+
+  private Cause cause(Window window, JudgedBy by, boolean explained, ImageCause imageCause) {
+    double seeing = width.fwhmArcsec().value();
+    Optional<Cause> turned = window.turnCause(turn, equipment, by.corner());
+    boolean cornerOnly = by.onlyInCorner(equipment.limits().elongation());
+    boolean cornerSeen = window.measured().flatMap(MeasuredShape::corner).isPresent();
+    if (cornerOnly && !cornerSeen && turned.isPresent()) {
+      return turned.get();
     }
-    return new JudgedExposure(
-        window, Optional.of(predicted), corner(window), verdict, cause, equipment);
+    boolean pattern = cornerOnly && window.measured().map(m -> m.patternStands()).orElse(false);
+    if (explained && !pattern) {
+      double[] added = window.turned(turn, equipment);
+      LogCause log = new LogCause(window.run().orElseThrow(), window.from(), window.to(), seeing);
+      return turned.filter(t -> log.mostly(added)).orElseGet(log::find);
+    }
+    return imageCause.find(
+        window, window.measured().orElseThrow(), window.zenith(equipment), seeing);
   }
 
   /** The longest star image in a corner. */
@@ -175,14 +185,6 @@ public final class ExposureStudy {
     return window.turnedCorners(turn, equipment).stream()
         .map(added -> PredictedShape.of(window, added, width.fwhmArcsec()).elongation())
         .max(Comparator.comparing(Estimate::value));
-  }
-
-  /** Round is at most two thirds of the way to the limit, for certain. */
-  static String verdict(Estimate elongation, double limit) {
-    if (elongation.lo95() > limit) {
-      return "trailed";
-    }
-    return elongation.hi95() <= 1 + (limit - 1) * 2 / 3 ? "round" : "borderline";
   }
 
   private ImageCause.NightContext context(List<Boolean> explained) {
@@ -199,7 +201,8 @@ public final class ExposureStudy {
       MeasuredShape measured = window.measured().get();
       measured.fwhmArcsec().ifPresent(widths::add);
       boolean trailed =
-          verdict(measured.elongation(), equipment.limits().elongation()).equals("trailed");
+          JudgedBy.verdict(measured.elongation(), equipment.limits().elongation())
+              .equals("trailed");
       if (!trailed || explained.get(i) || measured.angleDegrees().isEmpty()) {
         continue;
       }

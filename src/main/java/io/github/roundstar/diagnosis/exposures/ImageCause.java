@@ -10,7 +10,9 @@ import java.util.OptionalDouble;
  * What trailed an exposure whose stars are longer than the guide log explains. The rules, in order:
  *
  * <ol>
- *   <li>{@code field-rotation}: the stars lie along circles about a point.
+ *   <li>The pattern over the field, where the shapes differ between its corners by at least half of
+ *       the worst corner's stretch. {@code field-rotation}: the stars lie along circles about a
+ *       point.
  *   <li>{@code optics}: they point outwards from the centre, or grow towards one side.
  *   <li>{@code differential-refraction}: the air moves the field against the guide star, and the
  *       trail of that explains at least half of what is missing, along the measured axis.
@@ -66,17 +68,8 @@ final class ImageCause {
    */
   Cause find(
       Window window, MeasuredShape measured, Optional<ZenithDirection> zenith, double seeing) {
-    if (measured.pattern().equals("rotation")) {
-      return new Cause("field-rotation", "the stars lie along circles about a point of the field");
-    }
-    if (measured.pattern().equals("radial") || measured.pattern().equals("one-sided")) {
-      return new Cause(
-          "optics",
-          measured.pattern().equals("radial")
-              ? "the stars point outwards from the centre of the field"
-              : "the stars grow towards one side of the field");
-    }
-    return refraction(window, measured, seeing)
+    return pattern(measured)
+        .or(() -> refraction(window, measured, seeing))
         .or(() -> flexure(window, measured, seeing))
         .or(() -> dispersion(measured, zenith))
         .or(() -> focus(measured))
@@ -84,6 +77,35 @@ final class ImageCause {
         .orElse(
             new Cause(
                 null, "the stars are longer than the guide log explains, and nothing tells why"));
+  }
+
+  private static Optional<Cause> pattern(MeasuredShape measured) {
+    if (!measured.patternStands()) {
+      return Optional.empty();
+    }
+    String corner =
+        measured
+            .corner()
+            .map(
+                c ->
+                    format(
+                        ": elongation %.2f (%.2f .. %.2f) in the worst corner",
+                        c.value(), c.lo95(), c.hi95()))
+            .orElse("");
+    return switch (measured.pattern()) {
+      case "rotation" ->
+          Optional.of(
+              new Cause(
+                  "field-rotation",
+                  "the stars lie along circles about a point of the field" + corner));
+      case "radial" ->
+          Optional.of(
+              new Cause(
+                  "optics", "the stars point outwards from the centre of the field" + corner));
+      case "one-sided" ->
+          Optional.of(new Cause("optics", "the stars grow towards one side of the field" + corner));
+      default -> Optional.empty();
+    };
   }
 
   private Optional<Cause> refraction(Window window, MeasuredShape measured, double seeing) {

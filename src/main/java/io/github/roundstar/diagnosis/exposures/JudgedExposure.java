@@ -64,7 +64,8 @@ public record JudgedExposure(
             : null,
         measured.map(MeasuredShape::pattern).filter(p -> !p.equals("unknown")).orElse(null),
         cause.evidence().isEmpty() ? null : cause.evidence(),
-        corner.orElse(null));
+        corner.orElse(null),
+        measured.flatMap(MeasuredShape::corner).orElse(null));
   }
 
   private static Double orNull(OptionalDouble value) {

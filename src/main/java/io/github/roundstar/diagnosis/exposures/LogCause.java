@@ -14,13 +14,16 @@ import java.util.function.IntToDoubleFunction;
  * the cause:
  *
  * <ol>
+ *   <li>{@code field-rotation}: without the turn of the field about the guide star the stretch is
+ *       at most half ({@link #mostly}).
  *   <li>{@code star-lost}: without the frames from a loss of the star to 40 s after it came back,
  *       the stretch is at most half.
  *   <li>{@code slow-settling}: without the frames that the log calls settling, or that follow a
  *       dither by less than 90 s, it is at most half.
  *   <li>{@code jolts}: without the frames around sudden moves (beyond 1 arcsec and six robust
  *       deviations of the run's moves from frame to frame, or of the exposure's places) it is at
- *       most half.
+ *       most half. A dither's own move is none. Of these two, where both hold, the one that leaves
+ *       less.
  *   <li>{@code over-correction}: along the long axis the star swings back and forth: lag-1 or lag-2
  *       autocorrelation, the noise taken off, below -0.3.
  *   <li>{@code dec-backlash}: the long axis lies nearer north than east, and the play found in
@@ -72,21 +75,51 @@ final class LogCause {
   /** The cause; its code is null when no rule holds. */
   Cause find() {
     return lost()
-        .or(this::settling)
-        .or(this::jolts)
+        .or(this::settlingOrJolts)
+        .map(Without::cause)
         .or(this::swings)
         .orElseGet(() -> northward() ? declination() : rightAscension());
   }
 
+  /**
+   * Whether what the log does not hold makes up at least half of the stretch.
+   *
+   * @param added what it adds to the star image, as (ee, nn, en) [arcsec2]
+   */
+  boolean mostly(double[] added) {
+    return whole <= HALF * stretch(i -> true, added);
+  }
+
   private double stretch(IntPredicate wanted) {
+    return stretch(wanted, new double[3]);
+  }
+
+  private double stretch(IntPredicate wanted, double[] added) {
     double round = PredictedShape.variance(seeing);
-    CoreShape core = CoreShape.of(track, from, to, wanted, new double[3], round);
+    CoreShape core = CoreShape.of(track, from, to, wanted, added, round);
     Stretch stretch = PredictedShape.stretch(core);
     return Math.hypot(stretch.along(), stretch.aslant());
   }
 
+  /**
+   * A cause and what it leaves.
+   *
+   * @param cause the cause
+   * @param rest stretch without its frames
+   */
+  private record Without(Cause cause, double rest) {}
+
+  /** Where both hold, as when a cable catches while the star settles, what leaves less. */
+  private Optional<Without> settlingOrJolts() {
+    Optional<Without> settling = settling();
+    Optional<Without> jolts = jolts();
+    boolean jolted =
+        settling.isEmpty() || jolts.isPresent() && jolts.get().rest < settling.get().rest;
+    return jolted ? jolts : settling;
+  }
+
   /** The cause where leaving frames out takes away at least half of the stretch. */
-  private Optional<Cause> without(IntPredicate part, String code, String what) {
+  private Optional<Without> without(IntPredicate part, String code, String what) {
     int n = 0;
     for (int i = from; i < to; i++) {
       n += part.test(i) ? 1 : 0;
@@ -98,14 +131,16 @@ final class LogCause {
     return rest > HALF * whole
         ? Optional.empty()
         : Optional.of(
-            new Cause(
-                code,
-                format(
-                    "without %d frames %s the log gives an elongation of %.2f instead of %.2f",
-                    n, what, Math.exp(rest), Math.exp(whole))));
+            new Without(
+                new Cause(
+                    code,
+                    format(
+                        "without %d frames %s the log gives an elongation of %.2f instead of %.2f",
+                        n, what, Math.exp(rest), Math.exp(whole))),
+                rest));
   }
 
-  private Optional<Cause> lost() {
+  private Optional<Without> lost() {
     boolean[] after = new boolean[to - from];
     double since = Double.NEGATIVE_INFINITY;
     for (int i = from; i < to; i++) {
@@ -115,14 +150,14 @@ final class LogCause {
     return without(i -> after[i - from], "star-lost", "after the star was lost");
   }
 
-  private Optional<Cause> settling() {
+  private Optional<Without> settling() {
     return without(
         i -> track.sinceDither(i) < AFTER_DITHER_SECONDS,
         "slow-settling",
         "while the star settled after a dither");
   }
 
-  private Optional<Cause> jolts() {
+  private Optional<Without> jolts() {
     Sudden east = new Sudden(track::ra);
     Sudden north = new Sudden(track::dec);
     boolean[] near = new boolean[to - from];
@@ -131,7 +166,8 @@ final class LogCause {
       first--;
     }
     for (int jolt = first; jolt < to; jolt++) {
-      boolean jumped = east.jump(jolt) || north.jump(jolt);
+      boolean dithered = track.sinceDither(jolt) < BESIDE_JOLT_SECONDS;
+      boolean jumped = !dithered && (east.jump(jolt) || north.jump(jolt));
       boolean far = jolt >= from && (east.far(jolt) || north.far(jolt));
       if (!jumped && !far) {
         continue;

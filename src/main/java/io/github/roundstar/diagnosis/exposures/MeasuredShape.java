@@ -5,6 +5,7 @@ import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.ExposureFrame;
 import io.github.roundstar.model.ExposureFrame.RowOrder;
 import io.github.roundstar.model.ExposureFrame.SkyShift;
+import io.github.roundstar.stars.FieldPattern;
 import io.github.roundstar.stars.ImageShape;
 import io.github.roundstar.stars.StarMatch;
 import java.util.Locale;
@@ -20,13 +21,20 @@ import java.util.OptionalDouble;
  *     the sensor's angle is not known
  * @param shift move since the exposure before
  * @param pattern how the shapes change over the field
+ * @param corner long axis over short in the worst corner; nothing where too few stars tell
+ * @param patternStands whether the shapes differ over the field by at least half of the stretch in
+ *     that corner, so that the pattern and not what all stars share makes them long
  */
 record MeasuredShape(
     Estimate elongation,
     OptionalDouble fwhmArcsec,
     OptionalDouble angleDegrees,
     Optional<SkyShift> shift,
-    String pattern) {
+    String pattern,
+    Optional<Estimate> corner,
+    boolean patternStands) {
+  private static final double HALF = 0.5;
+
   /** How a sensor, in the order of its stored rows, lies on the sky. */
   private record Sensor(OptionalDouble scale, OptionalDouble up, boolean mirrored) {
     static Sensor of(ExposureFrame frame, Equipment equipment) {
@@ -98,7 +106,9 @@ record MeasuredShape(
                           ? listed.angleDegrees()
                           : OptionalDouble.empty(),
                       listed.shift(),
-                      listed.pattern().orElse("unknown")));
+                      listed.pattern().orElse("unknown"),
+                      listed.corner(),
+                      true));
     }
     ImageShape shape = image.get();
     Sensor sensor = Sensor.of(frame, equipment);
@@ -118,6 +128,15 @@ record MeasuredShape(
             placed
                 ? before.flatMap(b -> StarMatch.of(b.stars(), shape.stars())).map(sensor::onSky)
                 : Optional.empty(),
-            shape.pattern().kind().name().toLowerCase(Locale.ROOT).replace('_', '-')));
+            shape.pattern().kind().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+            shape.pattern().cornerElongation(),
+            stands(shape.pattern())));
+  }
+
+  private static boolean stands(FieldPattern pattern) {
+    return pattern
+        .cornerElongation()
+        .map(corner -> pattern.cornerDifference() >= HALF * Math.log(corner.value()))
+        .orElse(false);
   }
 }

@@ -24,15 +24,37 @@ record RoundWidth(Estimate fwhmArcsec, String from) {
 
   private static final int FEWEST_MEASURED = 3;
 
+  /** Twelve halvings of a width leave a four-thousandth of it. */
+  private static final int HALVINGS = 12;
+
+  /** Motion that leaves less of a width than this leaves nothing to tell. */
+  private static final double LEAST_SHARE = 0.1;
+
   /**
-   * Width of one measured star image with the motion that widened it taken out; 0 if none is left.
+   * Width of the round image that the motion widens to a measured one, found by halving: a flat
+   * trail has no Gaussian moments that could be subtracted. 0 where the motion alone is wider.
+   *
+   * @param fwhmArcsec geometric mean of both measured widths [arcsec]
    */
-  static double withoutMotion(double fwhmArcsec, WindowMotion motion) {
-    double mean = (motion.ee() + motion.nn()) / 2;
-    double excess = Math.hypot((motion.ee() - motion.nn()) / 2, motion.en());
-    double area = Math.pow(fwhmArcsec / GuideTolerance.FWHM_PER_SIGMA, 4);
-    double variance = Math.sqrt(excess * excess + area) - mean;
-    return variance > 0 ? GuideTolerance.FWHM_PER_SIGMA * Math.sqrt(variance) : 0;
+  static double withoutMotion(double fwhmArcsec, Window window) {
+    double low = LEAST_SHARE * fwhmArcsec;
+    double high = fwhmArcsec;
+    if (widened(window, low) > fwhmArcsec) {
+      return 0;
+    }
+    for (int i = 0; i < HALVINGS; i++) {
+      double middle = (low + high) / 2;
+      boolean wide = widened(window, middle) > fwhmArcsec;
+      low = wide ? low : middle;
+      high = wide ? middle : high;
+    }
+    return (low + high) / 2;
+  }
+
+  private static double widened(Window window, double roundFwhm) {
+    CoreShape core = window.core(i -> true, new double[3], roundFwhm);
+    double area = core.ee() * core.nn() - core.en() * core.en();
+    return GuideTolerance.FWHM_PER_SIGMA * Math.pow(Math.max(0, area), 0.25);
   }
 
   /**

@@ -1,6 +1,7 @@
 package io.github.roundstar.diagnosis.exposures;
 
 import io.github.roundstar.model.Equipment;
+import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.ExposureFrame;
 import io.github.roundstar.model.FrameState;
 import io.github.roundstar.model.Frames;
@@ -10,6 +11,7 @@ import io.github.roundstar.sky.DifferentialRefraction;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.IntPredicate;
 
@@ -138,6 +140,30 @@ record Window(
         : FieldPlace.corners(equipment).stream()
             .map(corner -> corner.turned(star.get(), turnRadians(turn)))
             .toList();
+  }
+
+  /** The field's turn as a cause; nothing unless it and the guide star's place are known. */
+  Optional<Cause> turnCause(
+      Optional<FieldTurn> turn, Equipment equipment, Optional<Estimate> corner) {
+    Optional<FieldPlace> star = FieldPlace.guideStar(equipment);
+    if (turn.isEmpty() || star.isEmpty()) {
+      return Optional.empty();
+    }
+    String there =
+        corner
+            .map(
+                c -> String.format(Locale.ROOT, ": elongation %.2f in the worst corner", c.value()))
+            .orElse("");
+    return Optional.of(
+        new Cause(
+            "field-rotation",
+            String.format(
+                    Locale.ROOT,
+                    "the axis error turns the field by %.1f arcmin about the guide star, %.0f arcmin"
+                        + " from the image's centre",
+                    Math.abs(Math.toDegrees(turnRadians(turn)) * 60),
+                    Math.hypot(star.get().eastArcsec(), star.get().northArcsec()) / 60)
+                + there));
   }
 
   /** Refraction between guide star and image, its time zero at the run's start. */

@@ -25,10 +25,10 @@ class ExposureStudyTest {
 
   @Test
   void verdictsHaveTwoThresholds() {
-    assertThat(ExposureStudy.verdict(new Estimate(1.05, 1, 1.099), 1.15)).isEqualTo("round");
-    assertThat(ExposureStudy.verdict(new Estimate(1.05, 1, 1.101), 1.15)).isEqualTo("borderline");
-    assertThat(ExposureStudy.verdict(new Estimate(1.2, 1.149, 1.3), 1.15)).isEqualTo("borderline");
-    assertThat(ExposureStudy.verdict(new Estimate(1.2, 1.151, 1.3), 1.15)).isEqualTo("trailed");
+    assertThat(JudgedBy.verdict(new Estimate(1.05, 1, 1.099), 1.15)).isEqualTo("round");
+    assertThat(JudgedBy.verdict(new Estimate(1.05, 1, 1.101), 1.15)).isEqualTo("borderline");
+    assertThat(JudgedBy.verdict(new Estimate(1.2, 1.149, 1.3), 1.15)).isEqualTo("borderline");
+    assertThat(JudgedBy.verdict(new Estimate(1.2, 1.151, 1.3), 1.15)).isEqualTo("trailed");
   }
 
   private static ExposureFrame frame(String name, double minute) {

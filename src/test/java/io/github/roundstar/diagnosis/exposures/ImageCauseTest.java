@@ -22,7 +22,9 @@ class ImageCauseTest {
             OptionalDouble.of(fwhm),
             OptionalDouble.of(40),
             Optional.empty(),
-            pattern);
+            pattern,
+            Optional.empty(),
+            true);
     ExposureFrame frame =
         new ExposureFrame(
             "a.fits",

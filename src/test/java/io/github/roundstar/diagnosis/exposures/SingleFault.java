@@ -72,7 +72,18 @@ enum SingleFault {
       temperature_c = 10
       """,
       "guide_star_east_arcmin = 180\nguide_star_north_arcmin = -360"),
-  DISPERSION("atmospheric-dispersion", "", "dispersion_arcsec = 0.85");
+  DISPERSION("atmospheric-dispersion", "", "dispersion_arcsec = 0.85"),
+  FIELD_ROTATION(
+      "field-rotation",
+      """
+      [polar_axis]
+      azimuth_arcmin = 45
+      altitude_arcmin = 25
+      """,
+      "scale = 3\nwidth_px = 2000\nheight_px = 1400"),
+  OPTICS_OUTWARD("optics", "", "elongation = 1.5\nradial = true"),
+  TILT("optics", "", "elongation = 1.5\nangle_deg = 70\none_sided = true"),
+  FOCUS("focus", "", "angle_deg = 110\ndefocus_arcsec_per_hour = 4");
 
   /** The guide star behind a cloud for some minutes, every fourteen minutes. */
   private static String clouds() {
@@ -163,7 +174,7 @@ enum SingleFault {
         """,
         seed,
         this == SLOW_SETTLING ? "15" : "6",
-        low() ? "-5" : "25",
+        low() ? "-5" : this == FIELD_ROTATION ? "62" : "25",
         low() ? "-3.5" : "-1",
         seconds(),
         camera,
@@ -177,7 +188,7 @@ enum SingleFault {
   private int seconds() {
     return switch (this) {
       case SLOW_SETTLING, JOLTS -> 120;
-      case DIFFERENTIAL_REFRACTION -> 480;
+      case DIFFERENTIAL_REFRACTION, FIELD_ROTATION -> 480;
       default -> 300;
     };
   }

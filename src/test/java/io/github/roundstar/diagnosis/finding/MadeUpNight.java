@@ -293,6 +293,7 @@ final class MadeUpNight {
               null,
               null,
               null,
+              null,
               null));
     }
     return this;
