@@ -16,7 +16,8 @@ final class AxisSearch {
     return Observatory.of(studies.stream().map(RunStudy::run).toList(), equipment)
         .then(
             place ->
-                PointedRuns.of(studies, Optional.of(place.site())).then(runs -> at(place, runs)));
+                PointedRuns.of(studies, equipment, Optional.of(place.site()))
+                    .then(runs -> at(place, runs)));
   }
 
   /** The fit at one place. */

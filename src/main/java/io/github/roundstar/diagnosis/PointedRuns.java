@@ -1,5 +1,6 @@
 package io.github.roundstar.diagnosis;
 
+import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Frames;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.model.Pointing;
@@ -34,7 +35,8 @@ final class PointedRuns {
    *
    * @param site nothing where the latitude is not known; nobody can then say how high a star stood
    */
-  static Answer<List<PointedRun>> of(List<RunStudy> studies, Optional<Site> site) {
+  static Answer<List<PointedRun>> of(
+      List<RunStudy> studies, Equipment equipment, Optional<Site> site) {
     Answer<String> stale = stale(studies.stream().map(RunStudy::run).toList());
     if (stale.value().isPresent()) {
       return Answer.none(stale.value().get());
@@ -42,20 +44,24 @@ final class PointedRuns {
     List<PointedRun> usable = new ArrayList<>();
     String because = "there is no run";
     for (int i = studies.size() - 1; i >= 0; i--) {
-      Answer<PointedRun> run = pointed(studies.get(i), site);
+      Answer<PointedRun> run = pointed(studies.get(i), equipment, site);
       run.value().ifPresent(found -> usable.add(0, found));
       because = run.value().isPresent() ? because : run.because();
     }
     return usable.isEmpty() ? Answer.none(because) : Answer.of(List.copyOf(usable));
   }
 
-  private static Answer<PointedRun> pointed(RunStudy study, Optional<Site> site) {
+  private static Answer<PointedRun> pointed(
+      RunStudy study, Equipment equipment, Optional<Site> site) {
     Pointing pointing = study.run().pointing();
     Frames frames = study.run().frames();
-    if (pointing.declinationDegrees().isEmpty() || pointing.hourAngleHours().isEmpty()) {
+    Answer<Double> hourAngle = HourAngles.of(study.run(), equipment);
+    if (pointing.declinationDegrees().isEmpty() || hourAngle.value().isEmpty()) {
       return Answer.none(
-          "declination or hour angle is not known: add declination and hour_angle to the log's"
-              + " header");
+          pointing.hourAngleHours().isPresent() && hourAngle.value().isEmpty()
+              ? hourAngle.because()
+              : "declination or hour angle is not known: add declination and hour_angle to the"
+                  + " log's header");
     }
     double declination = pointing.declinationDegrees().getAsDouble();
     if (Math.abs(declination) > HIGHEST_DECLINATION) {
@@ -65,8 +71,7 @@ final class PointedRuns {
       return Answer.none("the run has no frame");
     }
     StarPlace zero =
-        StarPlace.ofHours(pointing.hourAngleHours().getAsDouble(), declination)
-            .later(-frames.timeSeconds(0));
+        StarPlace.ofHours(hourAngle.value().get(), declination).later(-frames.timeSeconds(0));
     Optional<String> low = site.flatMap(known -> low(known, zero, frames));
     if (low.isPresent()) {
       return Answer.none(low.get());

@@ -27,7 +27,7 @@ record SitelessAxis(
 
   /** The fit, whatever it is worth; or why there is none. */
   static Answer<SitelessAxis> of(List<RunStudy> studies, Equipment equipment) {
-    return PointedRuns.of(studies, Optional.empty())
+    return PointedRuns.of(studies, equipment, Optional.empty())
         .then(
             runs ->
                 LatitudeRange.of(runs)

@@ -14,6 +14,8 @@ import io.github.roundstar.results.PolarAxis;
 import io.github.roundstar.simulate.ScenarioReader;
 import io.github.roundstar.simulate.SimulatedRun;
 import io.github.roundstar.simulate.Simulation;
+import io.github.roundstar.sky.SiderealTime;
+import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
@@ -290,6 +292,81 @@ class PolarAxisTruthTest {
 
     assertThat(result.polarAxis()).isNull();
     assertThat(because(result)).contains("below the horizon");
+  }
+
+  /** The clock of the log an hour off: time and right ascension do not go with the hour angle. */
+  @Test
+  void hourAngleThatContradictsTheTimeIsRefused() throws Exception {
+    double begin =
+        SiderealTime.hourAngleHours(Instant.parse("2026-10-08T18:10:00Z"), 11.6, 0) + 3.2;
+    double rightAscension = begin - 24 * Math.floor(begin / 24);
+    UnaryOperator<GuideRun> told =
+        run ->
+            pointed(
+                run,
+                new Pointing(
+                    run.pointing().declinationDegrees(),
+                    run.pointing().hourAngleHours(),
+                    run.pointing().pierSide(),
+                    run.pointing().latitudeDegrees(),
+                    OptionalDouble.of(rightAscension),
+                    OptionalDouble.of(11.6)));
+    Sky sky = new Sky(47.2, 11, -7, WANDER, run(0, 34, -3.2, "west"));
+
+    NightResult right = sky.result(1, told);
+    NightResult wrong = sky.result(1, run -> late(told.apply(run)));
+
+    assertThat(right.polarAxis()).isNotNull();
+    assertThat(wrong.polarAxis()).isNull();
+    assertThat(because(wrong)).contains("clock seems to be 1.0 h off");
+    assertThat(wrong.runs().get(0).hourAngleHours()).isNull();
+    assertThat(wrong.seeing().runs()).allMatch(run -> run.airmass() == null);
+  }
+
+  private static GuideRun late(GuideRun run) {
+    return new GuideRun(
+        run.id(),
+        run.start().map(start -> start.plusSeconds(3600)),
+        run.pointing(),
+        run.camera(),
+        run.loop(),
+        run.frames(),
+        run.counts(),
+        run.notes(),
+        run.sense());
+  }
+
+  /** Nothing throws, and the reason tells what to do. */
+  @ParameterizedTest(name = "declination {0}, hour angle {1}, latitude {2}: {3}")
+  @CsvSource({
+    ", -3, 47.2, add declination and hour_angle",
+    "34, , 47.2, add declination and hour_angle",
+    "90, -3, 47.2, within a degree of the pole",
+    "-89.5, -3, -47.2, within a degree of the pole",
+    "34, -3, 90, near to a pole of the Earth",
+    "34, -3, -86, near to a pole of the Earth",
+    "-20, -3, 47.2, stands below 15 degrees",
+    "34, 12, 47.2, check their signs"
+  })
+  void oddPointingHasAReason(Double declination, Double hours, double latitude, String reason)
+      throws Exception {
+    Sky sky = new Sky(47.2, 11, -7, WANDER, run(0, 34, -3, "west").replace("60", "10"));
+    NightResult result =
+        sky.result(
+            1,
+            run ->
+                pointed(
+                    run,
+                    new Pointing(
+                        declination == null
+                            ? OptionalDouble.empty()
+                            : OptionalDouble.of(declination),
+                        hours == null ? OptionalDouble.empty() : OptionalDouble.of(hours),
+                        run.pointing().pierSide(),
+                        OptionalDouble.of(latitude))));
+
+    assertThat(result.polarAxis()).isNull();
+    assertThat(because(result)).contains(reason);
   }
 
   @Test
