@@ -106,7 +106,8 @@ final class AxisFigures {
         scope.orNull(
             "/driftAfterArcsecPerMinute",
             both.map(p -> p.leftArcmin() * ARCSEC_PER_MINUTE_PER_ARCMIN)),
-        scope.orNull("/trackingRate", rate(found)));
+        scope.orNull("/trackingRate", rate(found)),
+        scope.orNull("/assumed", Answer.none("the latitude is known: nothing was assumed")));
   }
 
   private static Answer<Double> given(
@@ -123,7 +124,7 @@ final class AxisFigures {
                                 + " the equipment file")));
   }
 
-  private static Answer<PolarAlignment> both(PolarAlignment fit) {
+  static Answer<PolarAlignment> both(PolarAlignment fit) {
     double total = fit.totalArcmin().value();
     double widest = Math.max(half(fit.eastArcmin()), half(fit.altitudeArcmin()));
     return widest <= Math.max(WIDEST_ARCMIN, WIDEST_SHARE * total)
@@ -158,7 +159,7 @@ final class AxisFigures {
   }
 
   /** A quarter turn from the direction that is known; in half hours, so that it tells no site. */
-  private static double secondPointing(PolarAlignment fit) {
+  static double secondPointing(PolarAlignment fit) {
     double hours =
         fit.runs().stream()
             .mapToDouble(run -> run.middle().hourAngleDegrees() / 15)
@@ -169,7 +170,7 @@ final class AxisFigures {
     return Math.rint(2 * seen) / 2;
   }
 
-  private static Answer<Boolean> consistent(AxisResidual residual) {
+  static Answer<Boolean> consistent(AxisResidual residual) {
     return Double.isNaN(residual.chance())
         ? Answer.none("a single run has nothing left to test the axis with: record a second one")
         : Answer.of(residual.pattern() == AxisResidual.Pattern.NONE);
@@ -228,11 +229,11 @@ final class AxisFigures {
             step * Math.ceil(figure.hi95() / step));
   }
 
-  private static boolean tooWide(Estimate figure) {
+  static boolean tooWide(Estimate figure) {
     return half(figure) > Math.max(WIDEST_ARCMIN, WIDEST_SHARE * Math.abs(figure.value()));
   }
 
-  private static double half(Estimate figure) {
+  static double half(Estimate figure) {
     return (figure.hi95() - figure.lo95()) / 2;
   }
 }

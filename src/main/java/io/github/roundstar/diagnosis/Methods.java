@@ -148,6 +148,14 @@ final class Methods {
                   + " azimuth is the angle about the vertical, as the adjuster turns. A figure is"
                   + " left out when it is known to no better than 3 arcmin and a third."),
           new Method(
+              "/polarAxis/assumed",
+              "Without a latitude refraction cannot be taken out. The axis is fitted at seven latitudes,"
+                  + " evenly over those from 65 south to 65 north from which every star stood at"
+                  + " least 15 degrees high; told is the combination of both errors that differs"
+                  + " least between them, with an interval that holds the intervals of all of them,"
+                  + " and so all of the refraction. Where these latitudes reach beyond the tropics"
+                  + " in both hemispheres, the figure is that of the north end of the axis."),
+          new Method(
               "/polarAxis/consistent",
               "The sum of squares that the axis leaves against that of runs which drift and bend as"
                   + " they like: chi squared at 1 %. What is left is tried with one more drift, the"

@@ -117,10 +117,6 @@ final class MixedRuns {
     }
     double since = first - run.frames().timeSeconds(0);
     double later = hours.getAsDouble() + since * HOURS_PER_SECOND;
-    return new Pointing(
-        pointing.declinationDegrees(),
-        OptionalDouble.of(later > 12 ? later - 24 : later),
-        pointing.pierSide(),
-        pointing.latitudeDegrees());
+    return pointing.at(later > 12 ? later - 24 : later);
   }
 }

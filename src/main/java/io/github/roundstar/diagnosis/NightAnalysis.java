@@ -99,7 +99,10 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
                 night, studies, equipment, siteShown, reasons.below("/night/comparison")),
             reasons.below("/night"));
     AxisFigures axis = new AxisFigures(axisBeside.join(), equipment, siteShown);
-    PolarAxis polarAxis = axis.of(reasons.below("/polarAxis"));
+    Optional<SitelessAxisFigures> siteless =
+        SitelessAxisFigures.wanted(studies, equipment, siteShown);
+    Reasons.Scope ofAxis = reasons.below("/polarAxis");
+    PolarAxis polarAxis = siteless.isPresent() ? siteless.get().of(ofAxis) : axis.of(ofAxis);
     Seeing seeing = SeeingFigures.of(studies, equipment, siteShown, reasons.below("/seeing"));
     Optional<ExposureReport> exposures =
         camera.map(
@@ -134,7 +137,13 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             null,
             reasons.all(),
             methods);
-    NightEvidence evidence = Evidence.of(night, studies, periodic, equipment, axis.trace());
+    NightEvidence evidence =
+        Evidence.of(
+            night,
+            studies,
+            periodic,
+            equipment,
+            siteless.map(SitelessAxisFigures::trace).orElseGet(axis::trace));
     return new NightAnalysis(
         Diagnosis.of(result, equipment).addedTo(result),
         exposures

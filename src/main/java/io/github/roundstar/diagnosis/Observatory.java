@@ -26,23 +26,34 @@ record Observatory(Site site, Refraction air, double liftDeviation) {
   /** Neither pressure nor height known: a site at 2000 m has 22 % less air than one at the sea. */
   private static final double AIR_UNKNOWN = 0.1;
 
-  /** The log's latitude wins over the equipment file's. */
-  static Answer<Observatory> of(List<GuideRun> runs, Equipment equipment) {
+  /** Why there is no observatory when nobody told the latitude. */
+  static final String NO_LATITUDE =
+      "the latitude is not known: add site_latitude to the log's header or latitude_deg under"
+          + " [site] in the equipment file";
+
+  /**
+   * The log's latitude, which wins over the equipment file's [deg]; nothing where neither tells.
+   */
+  static OptionalDouble latitudeDegrees(List<GuideRun> runs, Equipment equipment) {
     OptionalDouble logged =
-        runs.stream()
-            .map(run -> run.pointing().latitudeDegrees())
-            .filter(OptionalDouble::isPresent)
-            .mapToDouble(OptionalDouble::getAsDouble)
-            .findFirst();
-    OptionalDouble latitude = logged.isPresent() ? logged : equipment.site().latitudeDegrees();
+        runs.stream().flatMapToDouble(run -> run.pointing().latitudeDegrees().stream()).findFirst();
+    return logged.isPresent() ? logged : equipment.site().latitudeDegrees();
+  }
+
+  /** The site that log or equipment file tell. */
+  static Answer<Observatory> of(List<GuideRun> runs, Equipment equipment) {
+    OptionalDouble latitude = latitudeDegrees(runs, equipment);
     if (latitude.isEmpty()) {
-      return Answer.none(
-          "the latitude is not known: add site_latitude to the log's header or latitude_deg under"
-              + " [site] in the equipment file");
+      return Answer.none(NO_LATITUDE);
     }
     if (Math.abs(latitude.getAsDouble()) > HIGHEST_LATITUDE) {
       return Answer.none("so near to a pole of the Earth an azimuth means little");
     }
+    return Answer.of(at(latitude.getAsDouble(), equipment));
+  }
+
+  /** A site at any latitude, with the air that the equipment file tells. */
+  static Observatory at(double latitudeDegrees, Equipment equipment) {
     Equipment.Site place = equipment.site();
     boolean known = place.pressureHectopascal().isPresent() || place.elevationMetres().isPresent();
     double pressure =
@@ -51,7 +62,6 @@ record Observatory(Site site, Refraction air, double liftDeviation) {
             .orElseGet(() -> StandardAir.hectopascal(place.elevationMetres().orElse(0)));
     Refraction air =
         new Refraction(pressure, place.temperatureCelsius().orElse(StandardAir.NIGHT_CELSIUS));
-    return Answer.of(
-        new Observatory(new Site(latitude.getAsDouble()), air, known ? AIR_KNOWN : AIR_UNKNOWN));
+    return new Observatory(new Site(latitudeDegrees), air, known ? AIR_KNOWN : AIR_UNKNOWN);
   }
 }

@@ -59,7 +59,7 @@ final class RunFigures {
         scope.orNull(
             "/guideScaleArcsecPerPixel", run.camera().scaleArcsecPerPixel(), add("guide_scale")),
         scope.orNull("/declinationDeg", run.pointing().declinationDegrees(), add("declination")),
-        hourAngle(run, siteShown, scope),
+        hourAngle(run, equipment, siteShown, scope),
         scope.orNull("/pierSide", run.pointing().pierSide(), add("pier_side")),
         guided(study, imagingArcsecPerPixel, scope),
         new AxisDrift(
@@ -87,13 +87,15 @@ final class RunFigures {
             guidedDrift(study.run(), Axis.DEC));
   }
 
-  private static Double hourAngle(GuideRun run, boolean siteShown, Reasons.Scope scope) {
-    OptionalDouble hours = run.pointing().hourAngleHours();
-    if (hours.isPresent() && !siteShown) {
-      scope.note("/hourAngleHours", "left out on request, since with the time it tells the site");
-      return null;
-    }
-    return scope.orNull("/hourAngleHours", hours, add("hour_angle"));
+  private static Double hourAngle(
+      GuideRun run, Equipment equipment, boolean siteShown, Reasons.Scope scope) {
+    Answer<Double> hours = HourAngles.of(run, equipment);
+    return scope.orNull(
+        "/hourAngleHours",
+        siteShown
+            ? hours
+            : hours.then(
+                told -> Answer.none("left out on request, since with the time it tells the site")));
   }
 
   private static Answer<Estimate> guidedDrift(GuideRun run, Axis axis) {

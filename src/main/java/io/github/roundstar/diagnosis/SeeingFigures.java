@@ -59,7 +59,7 @@ final class SeeingFigures {
       scope.note(
           "/runs/*/airmass",
           siteShown
-              ? "latitude, declination or hour angle is not known, or the star stands too low"
+              ? "latitude, declination or hour angle is not surely known, or the star stands too low"
               : "left out on request, since it tells the site");
     }
     return new Seeing(
@@ -145,15 +145,12 @@ final class SeeingFigures {
     Pointing pointing = study.run().pointing();
     Optional<Site> site =
         Observatory.of(List.of(study.run()), equipment).value().map(Observatory::site);
-    if (site.isEmpty()
-        || pointing.hourAngleHours().isEmpty()
-        || pointing.declinationDegrees().isEmpty()) {
+    Optional<Double> hourAngle = HourAngles.of(study.run(), equipment).value();
+    if (site.isEmpty() || hourAngle.isEmpty() || pointing.declinationDegrees().isEmpty()) {
       return null;
     }
     StarPlace middle =
-        StarPlace.ofHours(
-                pointing.hourAngleHours().getAsDouble(),
-                pointing.declinationDegrees().getAsDouble())
+        StarPlace.ofHours(hourAngle.get(), pointing.declinationDegrees().getAsDouble())
             .later(study.durationSeconds() / 2);
     double altitude = site.get().altitudeDegrees(middle);
     return altitude < 5 ? null : Math.rint(10 / Math.sin(Math.toRadians(altitude))) / 10;

@@ -72,6 +72,10 @@ final class LayoutSettings {
     takeSide(told, flip, given);
     angleTold = told.containsKey(Setting.CAMERA_ANGLE);
     put(given, MetaKey.HOUR_ANGLE, hourAngle(told, times, row));
+    if (toldNow(told, Setting.HOUR_ANGLE) && toldNow(told, Setting.RIGHT_ASCENSION)) {
+      put(given, MetaKey.RIGHT_ASCENSION, angle(Setting.RIGHT_ASCENSION, true));
+      put(given, MetaKey.SITE_LONGITUDE, number(Setting.LONGITUDE));
+    }
     start(times, row).ifPresent(start -> given.put(MetaKey.START, start));
     begun = true;
     return new HeaderMeta.Values(
@@ -106,9 +110,13 @@ final class LayoutSettings {
     return Instant.ofEpochSecond(0, row.epochNanos);
   }
 
+  private boolean toldNow(Map<Setting, String> told, Setting setting) {
+    return told.containsKey(setting) || !begun && known.containsKey(setting);
+  }
+
   private OptionalDouble hourAngle(Map<Setting, String> told, LayoutTimes times, TableRow row)
       throws FormatException {
-    if (told.containsKey(Setting.HOUR_ANGLE) || !begun && known.containsKey(Setting.HOUR_ANGLE)) {
+    if (toldNow(told, Setting.HOUR_ANGLE)) {
       OptionalDouble hours = angle(Setting.HOUR_ANGLE, true);
       return hours.isPresent() ? OptionalDouble.of(HourAngle.later(hours.getAsDouble(), 0)) : hours;
     }

@@ -25,7 +25,9 @@ enum MetaKey {
   DEADBAND_DEC(0, 1000, "0.2"),
   PULSE_LIMIT(0, 1e6, "2000"),
   DEC_DIRECTION("both", "north", "south", "off"),
-  SITE_LATITUDE(-90, 90, "48.2");
+  SITE_LATITUDE(-90, 90, "48.2"),
+  SITE_LONGITUDE(-180, 180, "11.6"),
+  RIGHT_ASCENSION(0, 24, "5.59");
 
   private final List<String> words;
   private final double min;

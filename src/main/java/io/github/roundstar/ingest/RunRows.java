@@ -110,13 +110,7 @@ final class RunRows {
 
   private static Pointing later(Pointing pointing, double seconds) {
     OptionalDouble hours = pointing.hourAngleHours();
-    return hours.isEmpty()
-        ? pointing
-        : new Pointing(
-            pointing.declinationDegrees(),
-            OptionalDouble.of(HourAngle.later(hours.getAsDouble(), seconds)),
-            pointing.pierSide(),
-            pointing.latitudeDegrees());
+    return hours.isEmpty() ? pointing : pointing.at(HourAngle.later(hours.getAsDouble(), seconds));
   }
 
   private static List<Note> notes(GuideRun run, BitSet dropped, double zero) {

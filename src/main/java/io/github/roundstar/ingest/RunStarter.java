@@ -15,7 +15,7 @@ import java.util.Set;
 /**
  * Begins runs with what the header says of them. What it does not say of a run is carried on: the
  * pier side from the run before, changed by a flip; the hour angle from the run before, by the
- * sky's turn in between.
+ * sky's turn in between, unless another right ascension is told.
  */
 final class RunStarter {
   private static final int ONLY_RUN = 1;
@@ -68,7 +68,9 @@ final class RunStarter {
             values.number(MetaKey.DECLINATION),
             hourAngle,
             side,
-            values.number(MetaKey.SITE_LATITUDE));
+            values.number(MetaKey.SITE_LATITUDE),
+            values.number(MetaKey.RIGHT_ASCENSION),
+            values.number(MetaKey.SITE_LONGITUDE));
     double middle = middle(values);
     Optional<Instant> start = clock.instantAt(fileSeconds + middle);
     return new RunBuilder(
@@ -112,7 +114,8 @@ final class RunStarter {
       said = meta.common().number(MetaKey.HOUR_ANGLE);
     }
     double elapsed = fileSeconds - startSeconds;
-    if (said.isPresent() || hourAngle.isEmpty() || elapsed < 0) {
+    boolean otherStar = own.number(MetaKey.RIGHT_ASCENSION).isPresent();
+    if (said.isPresent() || hourAngle.isEmpty() || elapsed < 0 || otherStar) {
       return said;
     }
     return OptionalDouble.of(HourAngle.later(hourAngle.getAsDouble(), elapsed));

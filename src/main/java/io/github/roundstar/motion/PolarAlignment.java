@@ -218,11 +218,15 @@ public final class PolarAlignment {
   public Combination known() {
     double angle = worst() + Math.PI / 2;
     double sign = Math.sin(angle) < 0 ? -1 : 1;
-    double east = sign * Math.cos(angle);
-    double high = sign * Math.sin(angle);
-    double value = east * parameters[AxisSystem.EAST] + high * parameters[AxisSystem.HIGH];
-    double half = Estimate.SIGMAS_95 * deviation(east, high);
-    return new Combination(Estimate.symmetric(value, half), east, high);
+    return combination(sign * Math.cos(angle), sign * Math.sin(angle));
+  }
+
+  /** Any combination of both errors, on the sky; the squares of the shares add up to 1. */
+  public Combination combination(double eastShare, double highShare) {
+    double value =
+        eastShare * parameters[AxisSystem.EAST] + highShare * parameters[AxisSystem.HIGH];
+    double half = Estimate.SIGMAS_95 * deviation(eastShare, highShare);
+    return new Combination(Estimate.symmetric(value, half), eastShare, highShare);
   }
 
   /** How far ahead of the stars the mount runs, air and axis taken out [arcsec/min at the axis]. */

@@ -60,6 +60,9 @@ final class PolarSection {
     if (Boolean.FALSE.equals(axis.consistent())) {
       return "The polar axis does not explain the drift";
     }
+    if (axis.assumed() != null) {
+      return "Without the latitude one direction of the polar axis can be told";
+    }
     return axis.totalArcmin() == null
         ? "One run tells one direction of the polar axis only"
         : "The polar axis is off by " + Numbers.value(axis.totalArcmin()) + " arcmin";
@@ -78,6 +81,9 @@ final class PolarSection {
           "Both parts come from the bend of the drift within one pointing: flexure that changes as the"
               + " telescope turns would look the same. A second pointing some hours away would prove it.");
     }
+    if (axis.assumed() != null) {
+      sentences.addAll(SitelessWords.of(axis.assumed()));
+    }
     sentences.addAll(beside(axis));
     rate(axis.trackingRate()).ifPresent(sentences::add);
     return sentences;
@@ -87,7 +93,9 @@ final class PolarSection {
     KnownDirection known = axis.known();
     List<String> sentences = new ArrayList<>();
     sentences.add(
-        "Known is "
+        (axis.assumed() == null
+                ? "Known is "
+                : "Known of its " + axis.assumed().axisEnd() + " end is ")
             + Numbers.fixed(known.eastShare(), 1)
             + " times the error to the east plus "
             + Numbers.fixed(known.highShare(), 1)

@@ -26,6 +26,7 @@ import io.github.roundstar.model.Estimate;
  * @param driftAfterArcsecPerMinute largest drift in declination to expect after the axis has been
  *     brought to the true pole, from what is not known of it [arcsec/min]
  * @param trackingRate rate of the axis
+ * @param assumed what was assumed of the site; null when its latitude is known
  */
 public record PolarAxis(
     Estimate azimuthArcmin,
@@ -44,4 +45,5 @@ public record PolarAxis(
     Double residualArcsecPerMinute,
     BesideAxis beside,
     Double driftAfterArcsecPerMinute,
-    TrackingRate trackingRate) {}
+    TrackingRate trackingRate,
+    AssumedSite assumed) {}

@@ -296,6 +296,7 @@ final class InventedNight {
         null,
         null,
         null,
+        null,
         null);
   }
 

@@ -14,6 +14,8 @@ import io.github.roundstar.results.PolarAxis;
 import io.github.roundstar.simulate.ScenarioReader;
 import io.github.roundstar.simulate.SimulatedRun;
 import io.github.roundstar.simulate.Simulation;
+import io.github.roundstar.sky.SiderealTime;
+import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
@@ -32,10 +34,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 class PolarAxisTruthTest {
   private static final double WITHIN_ARCMIN = 0.5;
   private static final double WITHIN_SHARE = 0.05;
-  private static final String WANDER = "dec_wander_arcsec_per_root_s = 0.01\n";
+  static final String WANDER = "dec_wander_arcsec_per_root_s = 0.01\n";
 
   /** Site, axis and the runs of a night; the pulses push unlike north and south by a share. */
-  private record Sky(double latitude, double azimuth, double altitude, String more, String runs) {
+  record Sky(double latitude, double azimuth, double altitude, String more, String runs) {
     double total() {
       return Math.hypot(azimuth * Math.cos(Math.toRadians(latitude)), altitude);
     }
@@ -58,7 +60,7 @@ class PolarAxisTruthTest {
           new Equipment(
               site,
               unknown.mount(),
-              unknown.guide(),
+              aperture(60),
               unknown.imaging(),
               unknown.seeingFwhmArcsec(),
               unknown.limits());
@@ -113,7 +115,7 @@ class PolarAxisTruthTest {
     }
   }
 
-  private static String run(double startMinutes, double declination, double hours, String side) {
+  static String run(double startMinutes, double declination, double hours, String side) {
     return String.format(
         Locale.ROOT,
         "[[run]]\nstart_min = %.1f\nduration_min = 60\ndeclination_deg = %.1f\n"
@@ -124,7 +126,7 @@ class PolarAxisTruthTest {
         side);
   }
 
-  private static String eastAndWest(double latitude) {
+  static String eastAndWest(double latitude) {
     double north = Math.signum(latitude);
     return run(0, 34 * north, -3.2, "west") + run(66, 48 * north, 1.4, "east");
   }
@@ -274,25 +276,6 @@ class PolarAxisTruthTest {
   }
 
   @Test
-  void withoutALatitudeThereIsNoAxis() throws Exception {
-    NightResult result =
-        new Sky(47.2, 11, -7, WANDER, run(0, 34, -3, "west"))
-            .result(
-                1,
-                run ->
-                    pointed(
-                        run,
-                        new Pointing(
-                            run.pointing().declinationDegrees(),
-                            run.pointing().hourAngleHours(),
-                            run.pointing().pierSide(),
-                            OptionalDouble.empty())));
-
-    assertThat(result.polarAxis()).isNull();
-    assertThat(because(result)).contains("site_latitude");
-  }
-
-  @Test
   void starBelowTheHorizonIsAWrongSign() throws Exception {
     NightResult result =
         new Sky(47.2, 11, -7, WANDER, run(0, 34, -3, "west"))
@@ -309,6 +292,81 @@ class PolarAxisTruthTest {
 
     assertThat(result.polarAxis()).isNull();
     assertThat(because(result)).contains("below the horizon");
+  }
+
+  /** The clock of the log an hour off: time and right ascension do not go with the hour angle. */
+  @Test
+  void hourAngleThatContradictsTheTimeIsRefused() throws Exception {
+    double begin =
+        SiderealTime.hourAngleHours(Instant.parse("2026-10-08T18:10:00Z"), 11.6, 0) + 3.2;
+    double rightAscension = begin - 24 * Math.floor(begin / 24);
+    UnaryOperator<GuideRun> told =
+        run ->
+            pointed(
+                run,
+                new Pointing(
+                    run.pointing().declinationDegrees(),
+                    run.pointing().hourAngleHours(),
+                    run.pointing().pierSide(),
+                    run.pointing().latitudeDegrees(),
+                    OptionalDouble.of(rightAscension),
+                    OptionalDouble.of(11.6)));
+    Sky sky = new Sky(47.2, 11, -7, WANDER, run(0, 34, -3.2, "west"));
+
+    NightResult right = sky.result(1, told);
+    NightResult wrong = sky.result(1, run -> late(told.apply(run)));
+
+    assertThat(right.polarAxis()).isNotNull();
+    assertThat(wrong.polarAxis()).isNull();
+    assertThat(because(wrong)).contains("clock seems to be 1.0 h off");
+    assertThat(wrong.runs().get(0).hourAngleHours()).isNull();
+    assertThat(wrong.seeing().runs()).allMatch(run -> run.airmass() == null);
+  }
+
+  private static GuideRun late(GuideRun run) {
+    return new GuideRun(
+        run.id(),
+        run.start().map(start -> start.plusSeconds(3600)),
+        run.pointing(),
+        run.camera(),
+        run.loop(),
+        run.frames(),
+        run.counts(),
+        run.notes(),
+        run.sense());
+  }
+
+  /** Nothing throws, and the reason tells what to do. */
+  @ParameterizedTest(name = "declination {0}, hour angle {1}, latitude {2}: {3}")
+  @CsvSource({
+    ", -3, 47.2, add declination and hour_angle",
+    "34, , 47.2, add declination and hour_angle",
+    "90, -3, 47.2, within a degree of the pole",
+    "-89.5, -3, -47.2, within a degree of the pole",
+    "34, -3, 90, near to a pole of the Earth",
+    "34, -3, -86, near to a pole of the Earth",
+    "-20, -3, 47.2, stands below 15 degrees",
+    "34, 12, 47.2, check their signs"
+  })
+  void oddPointingHasAReason(Double declination, Double hours, double latitude, String reason)
+      throws Exception {
+    Sky sky = new Sky(47.2, 11, -7, WANDER, run(0, 34, -3, "west").replace("60", "10"));
+    NightResult result =
+        sky.result(
+            1,
+            run ->
+                pointed(
+                    run,
+                    new Pointing(
+                        declination == null
+                            ? OptionalDouble.empty()
+                            : OptionalDouble.of(declination),
+                        hours == null ? OptionalDouble.empty() : OptionalDouble.of(hours),
+                        run.pointing().pierSide(),
+                        OptionalDouble.of(latitude))));
+
+    assertThat(result.polarAxis()).isNull();
+    assertThat(because(result)).contains(reason);
   }
 
   @Test
@@ -330,7 +388,7 @@ class PolarAxisTruthTest {
     assertThat(because(result)).contains("the same hour angle at different times");
   }
 
-  private static GuideRun pointed(GuideRun run, Pointing pointing) {
+  static GuideRun pointed(GuideRun run, Pointing pointing) {
     return new GuideRun(
         run.id(),
         run.start(),
@@ -343,9 +401,26 @@ class PolarAxisTruthTest {
         run.sense());
   }
 
+  private static Equipment.GuideOptics aperture(double millimetres) {
+    Equipment.GuideOptics guide = Equipment.UNKNOWN.guide();
+    return new Equipment.GuideOptics(
+        guide.focalLengthMillimetres(),
+        guide.pixelMicrometres(),
+        guide.binning(),
+        OptionalDouble.of(millimetres),
+        guide.mirrored(),
+        guide.starXArcmin(),
+        guide.starYArcmin(),
+        guide.arrangement());
+  }
+
   private static String because(NightResult result) {
+    return because(result, "/polarAxis");
+  }
+
+  static String because(NightResult result, String figure) {
     return result.notComputed().stream()
-        .filter(entry -> entry.figure().equals("/polarAxis"))
+        .filter(entry -> entry.figure().equals(figure))
         .map(NotComputed::because)
         .findFirst()
         .orElseThrow();

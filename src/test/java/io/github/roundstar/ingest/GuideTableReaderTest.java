@@ -75,7 +75,8 @@ class GuideTableReaderTest {
                     + " hour_angle: -1.25, pier_side: west, guide_rate: 0.5, guide_exposure: 2.0,"
                     + " time_mark: middle, pulse_row: same, gain_ra: 0.7, gain_dec: 0.6,"
                     + " deadband_ra: 0.1, deadband_dec: 0.2, pulse_limit: 2000,"
-                    + " dec_direction: north, site_latitude: 48.2",
+                    + " dec_direction: north, site_latitude: 48.2, site_longitude: -70.5,"
+                    + " right_ascension: 5.59",
                 "0,0.1,0.2,1,5,6,"));
     GuideRun run = log.runs().get(0);
     assertThat(log.warnings()).isEmpty();
@@ -88,6 +89,8 @@ class GuideTableReaderTest {
     assertThat(run.pointing().hourAngleHours()).hasValue(-1.25);
     assertThat(run.pointing().pierSide()).hasValue(PierSide.WEST);
     assertThat(run.pointing().latitudeDegrees()).hasValue(48.2);
+    assertThat(run.pointing().longitudeDegrees()).hasValue(-70.5);
+    assertThat(run.pointing().rightAscensionHours()).hasValue(5.59);
     assertThat(run.loop().guideRateSidereal()).hasValue(0.5);
     assertThat(run.loop().ra().gain()).hasValue(0.7);
     assertThat(run.loop().dec().gain()).hasValue(0.6);
@@ -95,6 +98,20 @@ class GuideTableReaderTest {
     assertThat(run.loop().dec().deadbandArcsec()).hasValue(0.2);
     assertThat(run.loop().pulseLimitMillis()).hasValue(2000);
     assertThat(run.loop().decDirection()).hasValue(DecDirection.NORTH);
+  }
+
+  /** The hour angle of one star says nothing of another. */
+  @Test
+  void hourAngleIsNotCarriedToAnotherStar() throws Exception {
+    GuideLog log =
+        files.read(
+            ecsv(
+                "hour_angle: -1, right_ascension: 5, runs: [{run: 2, right_ascension: 9}]",
+                "0,0,0,1,0,0,",
+                "3600,0,0,2,0,0,"));
+    assertThat(log.runs().get(0).pointing().hourAngleHours()).hasValue(-1);
+    assertThat(log.runs().get(1).pointing().hourAngleHours()).isEmpty();
+    assertThat(log.runs().get(1).pointing().rightAscensionHours()).hasValue(9);
   }
 
   @Test

@@ -51,6 +51,7 @@ class AdjusterWordsTest {
         0.0,
         null,
         0.12,
+        null,
         null);
   }
 }

@@ -197,6 +197,7 @@ final class MadeUpNight {
             null,
             null,
             null,
+            null,
             null);
     return this;
   }
