@@ -20,10 +20,8 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond) {
   private static final double HIGHEST_LOG_RATIO = 5;
   private static final int COARSE_STEPS = 14;
 
-  /**
-   * Far inside the ratio's standard error, which is some hundredths of a decade at best [decades].
-   */
-  private static final double LOG_RATIO_ACCURACY = 1e-3;
+  /** Far inside the ratio's standard error, which is a tenth of a decade at best [decades]. */
+  private static final double LOG_RATIO_ACCURACY = 1e-4;
 
   /** Step of the numeric curvature of the likelihood [decades of the ratio]. */
   private static final double CURVATURE_STEP = 0.05;
