@@ -88,6 +88,18 @@ class ShareTest {
     assertThat(round.get("hi95").asDouble()).isGreaterThanOrEqualTo(exact.get("hi95").asDouble());
   }
 
+  /** The air's charts: time always, airmass only where the site may be told. */
+  @Test
+  void chartAgainstAirmassStaysAway() throws IOException {
+    assertThat(text("open", ".html"))
+        .contains("Noise floor and scatter against time")
+        .contains("Noise floor and scatter against airmass")
+        .contains("Run 2, tube east: RMS");
+    assertThat(text("shared", ".html"))
+        .contains("Noise floor and scatter against time")
+        .doesNotContain("Noise floor and scatter against airmass");
+  }
+
   /** Where nobody told the latitude, the latitudes that the stars allow are kept back too. */
   @Test
   void assumedLatitudesStayAway() throws IOException {
