@@ -45,7 +45,7 @@ public final class NightPage {
     sections.add(PeriodicSection.of(result, evidence, charts));
     sections.add(DriftSection.of(result, evidence, charts, site));
     sections.add(PolarSection.of(result, evidence, charts, site));
-    SeeingSection.of(result).ifPresent(sections::add);
+    SeeingSection.of(result, evidence, charts).ifPresent(sections::add);
     sections.add(LoopSection.of(result));
     sections.add(ReplaySection.of(result, charts));
     sections.add(PulseSection.of(result));

@@ -5,8 +5,11 @@ import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
+import io.github.roundstar.report.chart.AirChart;
+import io.github.roundstar.report.chart.Svg;
 import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.report.words.Times;
+import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.RunResult;
 import io.github.roundstar.results.Seeing;
@@ -33,7 +36,7 @@ final class SeeingSection {
   private SeeingSection() {}
 
   /** The section; nothing when the night says nothing of the air. */
-  static Optional<Section> of(NightResult result) {
+  static Optional<Section> of(NightResult result, NightEvidence evidence, Charts charts) {
     Seeing seeing = result.seeing();
     if (seeing == null) {
       return Optional.empty();
@@ -55,7 +58,18 @@ final class SeeingSection {
             COLUMNS,
             result.runs().stream().map(run -> row(run, seeing)).toList());
     List<Block> blocks = new ArrayList<>();
-    blocks.add(Block.text(sentences.toArray(String[]::new)).with(table.withoutEmptyColumns()));
+    blocks.add(
+        Block.text(sentences.toArray(String[]::new))
+            .with(charts.of(() -> AirChart.byTime(result, evidence)))
+            .with(table.withoutEmptyColumns()));
+    Svg airmass = charts.of(() -> AirChart.byAirmass(result));
+    if (airmass != null) {
+      blocks.add(
+          Block.text(
+                  "Through twice the air a star wanders more; what does not follow the airmass is"
+                      + " not the height of the star.")
+              .with(airmass));
+    }
     PierSides.table(result.runs()).ifPresent(sides -> blocks.add(Block.text().with(sides)));
     return Optional.of(
         new Section(

@@ -15,6 +15,9 @@ public final class TrailMap {
   private static final int MARGIN = 44;
   private static final int COLUMNS = 9;
 
+  /** Room for a line of words below the sensor [px]. */
+  private static final int LABEL_ROOM = 26;
+
   /** The longest trail on the map, as a share of the distance between two of them. */
   private static final double LONGEST = 0.9;
 
@@ -38,22 +41,23 @@ public final class TrailMap {
         style.horizontal(
             new ListedAxis(-halfX - pad, halfX + pad, Ticks.linear(-halfX, halfX, 7)),
             "from the middle of the sensor, arcmin");
+    double below = pad + LABEL_ROOM * 2 * (halfX + pad) / (WIDTH - 2 * MARGIN);
     ListedAxis vertical =
-        style.vertical(new ListedAxis(-halfY - pad, halfY + pad, Ticks.linear(-halfY, halfY, 5)));
+        style.vertical(new ListedAxis(-halfY - below, halfY + pad, Ticks.linear(-halfY, halfY, 5)));
     XYPlot plot = style.plot(horizontal, vertical);
     AxisSpace side = new AxisSpace();
     side.setLeft(MARGIN);
     side.setRight(MARGIN);
     plot.setFixedRangeAxisSpace(side);
-    AxisSpace below = new AxisSpace();
-    below.setBottom(MARGIN);
-    plot.setFixedDomainAxisSpace(below);
+    AxisSpace foot = new AxisSpace();
+    foot.setBottom(MARGIN);
+    plot.setFixedDomainAxisSpace(foot);
     plot.addAnnotation(
         DataPath.stroked(
             Paths.box(-halfX, -halfY, halfX, halfY), Ink.QUIET.color(), ChartStyle.HAIR));
     plot.addAnnotation(DataPath.stroked(trails(sensor), Ink.INK.color(), ChartStyle.stroke(1.8f)));
     plot.addAnnotation(labels(style, sensor, halfX, halfY, pad));
-    double aspect = (halfY + pad) / (halfX + pad);
+    double aspect = (2 * halfY + pad + below) / (2 * (halfX + pad));
     int height = (int) Math.round((WIDTH - 2 * MARGIN) * aspect) + ChartStyle.HEADROOM + MARGIN;
     return Optional.of(
         style.draw(
@@ -96,7 +100,7 @@ public final class TrailMap {
           sensor.starXArcmin(),
           sensor.starYArcmin(),
           6,
-          sensor.starYArcmin() < 0 ? 16 : -6,
+          sensor.starYArcmin() < 0 ? 22 : -10,
           DataLabels.Anchor.START,
           sensor.starKnown() ? "guide star" : "guide star put here",
           Ink.QUIET.color());
