@@ -57,7 +57,7 @@ final class StarsCommand implements Callable<Integer> {
 
   private static String line(String file, ImageShape shape, double scale) {
     if (shape.elongation().isEmpty()) {
-      return file + "  no star that could be measured" + rejected(shape);
+      return file + "  no star that could be measured" + shape.rejectedWords();
     }
     Estimate elongation = shape.elongation().get();
     double fwhm = shape.fwhmPixels().orElseThrow().value();
@@ -76,20 +76,7 @@ final class StarsCommand implements Callable<Integer> {
             elongation.hi95(),
             angle,
             shape.pattern().kind().name().toLowerCase(Locale.ROOT).replace('_', '-'))
-        + rejected(shape);
-  }
-
-  private static String rejected(ImageShape shape) {
-    StringBuilder text = new StringBuilder();
-    shape
-        .rejected()
-        .forEach(
-            (reason, count) ->
-                text.append(text.isEmpty() ? "; left out: " : ", ")
-                    .append(count)
-                    .append(' ')
-                    .append(reason.words()));
-    return text.toString();
+        + shape.rejectedWords();
   }
 
   private static String format(String pattern, Object... values) {

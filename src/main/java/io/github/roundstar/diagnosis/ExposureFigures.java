@@ -84,6 +84,7 @@ final class ExposureFigures {
         report.clock(),
         report.roundFwhmArcsec(),
         report.roundFrom(),
+        report.scale(),
         report.flexure().map(Flexure::eastArcsecPerHour).orElse(null),
         report.flexure().map(Flexure::northArcsecPerHour).orElse(null),
         report.problems());
@@ -112,6 +113,7 @@ final class ExposureFigures {
                 report.roundFwhmArcsec().lo95(),
                 report.roundFwhmArcsec().hi95(),
                 report.roundFrom())),
+        new Method("/exposures/*/measuredFwhmArcsec", report.scale()),
         new Method(
             "/exposures/*/measuredElongation",
             "Gaussian-weighted second moments of each star with a weight that follows the star"

@@ -14,6 +14,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -25,14 +26,22 @@ import java.util.OptionalDouble;
  * @param offset offset of that clock from UTC such as {@code +02:00}
  * @param exposureSeconds exposure time [s]
  * @param focalLengthMillimetres focal length [mm]
+ * @param pixelMicrometres pixel pitch by the resolution in the focal plane [um]
  * @see "CIPA DC-008 / JEITA CP-3451 (Exif 2.32): DateTimeOriginal, OffsetTimeOriginal,
- *     SubSecTimeOriginal, ExposureTime, FocalLength"
+ *     SubSecTimeOriginal, ExposureTime, FocalLength, FocalPlaneXResolution,
+ *     FocalPlaneResolutionUnit"
  */
 public record PhotoHeader(
     Optional<String> taken,
     Optional<String> offset,
     OptionalDouble exposureSeconds,
-    OptionalDouble focalLengthMillimetres) {
+    OptionalDouble focalLengthMillimetres,
+    OptionalDouble pixelMicrometres) {
+  private static final int INCH = 2;
+
+  /** Micrometres in the units of FocalPlaneResolutionUnit; 4 and 5 are beyond the standard. */
+  private static final Map<Integer, Double> UNIT_MICROMETRES =
+      Map.of(INCH, 25_400.0, 3, 10_000.0, 4, 1000.0, 5, 1.0);
 
   /**
    * Reads a file's header.
@@ -64,7 +73,16 @@ public record PhotoHeader(
         text(parts, ExifDirectoryBase.TAG_TIME_ZONE_ORIGINAL)
             .or(() -> text(parts, ExifDirectoryBase.TAG_TIME_ZONE)),
         number(parts, ExifDirectoryBase.TAG_EXPOSURE_TIME),
-        number(parts, ExifDirectoryBase.TAG_FOCAL_LENGTH));
+        number(parts, ExifDirectoryBase.TAG_FOCAL_LENGTH),
+        pitch(parts));
+  }
+
+  private static OptionalDouble pitch(List<Directory> parts) {
+    OptionalDouble perUnit = number(parts, ExifDirectoryBase.TAG_FOCAL_PLANE_X_RESOLUTION);
+    int unit = (int) number(parts, ExifDirectoryBase.TAG_FOCAL_PLANE_RESOLUTION_UNIT).orElse(INCH);
+    return perUnit.isPresent() && perUnit.getAsDouble() > 0 && UNIT_MICROMETRES.containsKey(unit)
+        ? OptionalDouble.of(UNIT_MICROMETRES.get(unit) / perUnit.getAsDouble())
+        : OptionalDouble.empty();
   }
 
   private static Optional<String> text(List<Directory> parts, int tag) {

@@ -6,6 +6,7 @@ import io.github.roundstar.model.ExposureFrame;
 import io.github.roundstar.model.ExposureFrame.CameraClock;
 import io.github.roundstar.model.ExposureFrame.Optics;
 import io.github.roundstar.model.ExposureFrame.RowOrder;
+import io.github.roundstar.model.ExposureFrame.ScaleFrom;
 import io.github.roundstar.model.PierSide;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -129,11 +130,14 @@ public final class FitsExposure {
     OptionalDouble focal = header.number("FOCALLEN", "FOCAL", "FOCALLENGTH", "TELFOCUS");
     OptionalDouble pixel = header.number("XPIXSZ", "PIXSIZE1", "PIXSZ", "PIXSIZE");
     OptionalDouble scale = header.number("PIXSCALE", "SECPIX", "SECPIX1");
+    ScaleFrom from = positive(scale) ? ScaleFrom.KEYWORD : ScaleFrom.NOWHERE;
     if (map.isPresent()) {
       scale = OptionalDouble.of(map.get().arcsecPerPixel());
+      from = ScaleFrom.WORLD_COORDINATES;
     } else if (scale.isEmpty() && positive(focal) && positive(pixel)) {
       scale =
           OptionalDouble.of(pixel.getAsDouble() * 1e-3 / focal.getAsDouble() * ARCSEC_PER_RADIAN);
+      from = ScaleFrom.FOCAL_LENGTH;
     }
     return new Optics(
         positive(scale) ? scale : OptionalDouble.empty(),
@@ -144,7 +148,8 @@ public final class FitsExposure {
         SkyAngle.degrees(header.text("DEC", "OBJCTDEC", "TELDEC")),
         SkyAngle.hours(header.text("RA", "OBJCTRA", "TELRA")),
         header.text("PIERSIDE").flatMap(FitsExposure::pierSide),
-        map.isPresent() ? RowOrder.BOTTOM_UP : rows(header));
+        map.isPresent() ? RowOrder.BOTTOM_UP : rows(header),
+        positive(scale) ? from : ScaleFrom.NOWHERE);
   }
 
   /** World coordinates speak of the rows as stored; an angle alone, of the picture as shown. */

@@ -5,9 +5,11 @@ import io.github.roundstar.formats.PhotoHeader;
 import io.github.roundstar.model.ExposureFrame;
 import io.github.roundstar.model.ExposureFrame.CameraClock;
 import io.github.roundstar.model.ExposureFrame.Optics;
+import io.github.roundstar.model.ExposureFrame.ScaleFrom;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** What the Exif header of a photograph says of its exposure. */
 final class PhotoExposure {
@@ -38,8 +40,26 @@ final class PhotoExposure {
         start.get(),
         zoned.isPresent() ? CameraClock.UTC : CameraClock.LOCAL,
         header.exposureSeconds().getAsDouble(),
-        Optics.UNKNOWN,
+        optics(header),
         Optional.empty(),
         Optional.empty());
+  }
+
+  private static Optics optics(PhotoHeader header) {
+    OptionalDouble focal = header.focalLengthMillimetres();
+    OptionalDouble pixel = header.pixelMicrometres();
+    if (focal.isEmpty() || !(focal.getAsDouble() > 0) || pixel.isEmpty()) {
+      return Optics.UNKNOWN;
+    }
+    Optics no = Optics.UNKNOWN;
+    return new Optics(
+        OptionalDouble.of(Math.toDegrees(3600 * pixel.getAsDouble() * 1e-3 / focal.getAsDouble())),
+        no.upPositionAngleDegrees(),
+        no.mirrored(),
+        no.declinationDegrees(),
+        no.rightAscensionHours(),
+        no.pierSide(),
+        no.rows(),
+        ScaleFrom.EXIF);
   }
 }

@@ -52,6 +52,7 @@ public record ExposureFrame(
    * @param rightAscensionHours where it looked [h]
    * @param pierSide side of the pier the tube was on
    * @param rows which way later rows lie in the picture whose angle and mirroring are told
+   * @param scaleFrom where the scale is from
    */
   public record Optics(
       OptionalDouble arcsecPerPixel,
@@ -60,7 +61,8 @@ public record ExposureFrame(
       OptionalDouble declinationDegrees,
       OptionalDouble rightAscensionHours,
       Optional<PierSide> pierSide,
-      RowOrder rows) {
+      RowOrder rows,
+      ScaleFrom scaleFrom) {
     /** Nothing known. */
     public static final Optics UNKNOWN =
         new Optics(
@@ -70,7 +72,33 @@ public record ExposureFrame(
             OptionalDouble.empty(),
             OptionalDouble.empty(),
             Optional.empty(),
-            RowOrder.BOTTOM_UP);
+            RowOrder.BOTTOM_UP,
+            ScaleFrom.NOWHERE);
+  }
+
+  /** What in a file told its scale. */
+  public enum ScaleFrom {
+    /** Nothing did. */
+    NOWHERE(""),
+    /** A solved picture. */
+    WORLD_COORDINATES("the world coordinates in the headers"),
+    /** The capturing program. */
+    KEYWORD("the scale in the headers"),
+    /** The capturing program, in two keywords. */
+    FOCAL_LENGTH("focal length and pixel size in the headers"),
+    /** The camera, which knows only a lens that talks to it. */
+    EXIF("focal length and focal-plane resolution in the Exif headers");
+
+    private final String words;
+
+    ScaleFrom(String words) {
+      this.words = words;
+    }
+
+    /** In words. */
+    public String words() {
+      return words;
+    }
   }
 
   /** In which order the rows of a picture stand in its file. */

@@ -46,17 +46,24 @@ final class NightExposures {
       List<Path> images = list.frames().stream().flatMap(f -> f.image().stream()).toList();
       Map<String, ImageShape> shapes = new HashMap<>();
       for (StarImages.Measured image : StarImages.measure(images)) {
-        image.shape().ifPresent(shape -> shapes.put(image.file(), shape));
         if (image.shape().isEmpty()) {
           problems.add(image.problem());
         } else if (image.shape().get().stars().isEmpty()) {
           problems.add(
               image.file()
-                  + ": no star that could be measured: look whether clouds or a cap were in front");
+                  + ": no star that could be measured"
+                  + image.shape().get().rejectedWords()
+                  + ": look whether clouds or a cap were in front");
+        } else {
+          shapes.put(image.file(), image.shape().get());
         }
       }
       unusable.addAll(problems);
-      return Optional.of(new NightExposures(list.frames(), shapes, problems));
+      List<ExposureFrame> usable =
+          list.frames().stream()
+              .filter(f -> f.image().isEmpty() || shapes.containsKey(f.file()))
+              .toList();
+      return Optional.of(new NightExposures(usable, shapes, problems));
     } catch (UnusableInputException e) {
       unusable.add(e.getMessage());
       return Optional.empty();

@@ -117,6 +117,7 @@ final class ExposureSection {
             + " arcsec wide; this comes from "
             + shown.roundFrom()
             + ".");
+    sentences.add(shown.scale());
     if (shown.flexureEastArcsecPerHour() != null) {
       sentences.add(
           "From exposure to exposure the two cameras move apart by "

@@ -10,6 +10,7 @@ import java.util.List;
  * @param clock how the clocks were brought together, in words
  * @param roundFwhmArcsec width of the star image that air and optics alone make [arcsec]
  * @param roundFrom where that width comes from, in words
+ * @param scale which scale the images have and where it is from, in words
  * @param flexureEastArcsecPerHour how the cameras move apart; null when it cannot be told
  * @param flexureNorthArcsecPerHour likewise
  * @param problems files that could not be used
@@ -19,6 +20,7 @@ public record ExposureEvidence(
     String clock,
     Estimate roundFwhmArcsec,
     String roundFrom,
+    String scale,
     Estimate flexureEastArcsecPerHour,
     Estimate flexureNorthArcsecPerHour,
     List<String> problems) {

@@ -1,5 +1,6 @@
 package io.github.roundstar.stars;
 
+import io.github.roundstar.signal.Stretch;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
@@ -33,6 +34,9 @@ final class Candidates {
   /** A pixel below this share of both its neighbours is a hole. */
   private static final double HOLE = 0.7;
 
+  /** No round star's flat top is so long; a trailed star's is. */
+  private static final double LINE_ELONGATION = 3;
+
   private final Plane plane;
   private final Background background;
   final List<Segment> kept = new ArrayList<>();
@@ -47,9 +51,12 @@ final class Candidates {
     Candidates sorted = new Candidates(plane, background);
     List<Segment> whole = new ArrayList<>();
     List<Segment> blends = new ArrayList<>();
+    List<Segment> lines = new ArrayList<>();
     for (Segment segment : segments) {
       Optional<Rejection> fault = sorted.fault(segment);
-      if (fault.isPresent()) {
+      if (fault.equals(Optional.of(Rejection.SATURATED)) && line(segment)) {
+        lines.add(segment);
+      } else if (fault.isPresent()) {
         sorted.reject(fault.get());
       } else if (sorted.hasTwoPeaks(segment)) {
         blends.add(segment);
@@ -63,9 +70,21 @@ final class Candidates {
       whole.sort(Comparator.comparingInt(Segment::peakIndex));
       blends.clear();
     }
+    if (lines.size() > whole.size()) {
+      // So many are no bleeding columns: every star is a line, and a line's top is flat.
+      whole.addAll(lines);
+      whole.sort(Comparator.comparingInt(Segment::peakIndex));
+      lines.clear();
+    }
+    lines.forEach(line -> sorted.reject(Rejection.SATURATED));
     blends.forEach(blend -> sorted.reject(Rejection.BLENDED));
     sorted.keep(whole, segments);
     return sorted;
+  }
+
+  private static boolean line(Segment segment) {
+    Segment shape = segment.resolved();
+    return Stretch.of(shape.xx(), shape.yy(), shape.xy()).elongation() > LINE_ELONGATION;
   }
 
   void reject(Rejection reason) {

@@ -62,6 +62,18 @@ public record ImageShape(
     return stars.isEmpty() ? Optional.empty() : Optional.of(stretch.elongation(stretchSigma));
   }
 
+  /** What was left out, such as {@code ; left out: 3 saturated}; empty where nothing was. */
+  public String rejectedWords() {
+    StringBuilder text = new StringBuilder();
+    rejected.forEach(
+        (reason, count) ->
+            text.append(text.isEmpty() ? "; left out: " : ", ")
+                .append(count)
+                .append(' ')
+                .append(reason.words()));
+    return text.toString();
+  }
+
   /** Angle of the mean long axis from +x towards +y [deg], where the stars are surely not round. */
   public OptionalDouble angleDegrees() {
     return stars.isEmpty() ? OptionalDouble.empty() : stretch.angleDegrees(stretchSigma);

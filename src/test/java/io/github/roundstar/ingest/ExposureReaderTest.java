@@ -174,6 +174,21 @@ class ExposureReaderTest {
         .contains("unending.jpg: tells no ExposureTime");
   }
 
+  /** 4 um at 400 mm: 206.265 x 4 / 400; 6350 pixels an inch are 2500 a centimetre. */
+  @Test
+  void photographsTellTheirScaleByTheFocalPlane() throws IOException, UnusableInputException {
+    MadeUpPhoto photo =
+        new MadeUpPhoto()
+            .text(0x9003, "2026:03:14 20:15:30")
+            .rational(0x829A, 300, 1)
+            .rational(0x920A, 400, 1)
+            .rational(0xA20E, 6350, 1);
+    Files.write(folder.resolve("inch.jpg"), photo.bytes());
+    ExposureFrame.Optics optics = ExposureReader.read(folder).frames().get(0).optics();
+    assertThat(optics.arcsecPerPixel().getAsDouble()).isCloseTo(2.06265, within(1e-4));
+    assertThat(optics.scaleFrom()).isEqualTo(ExposureFrame.ScaleFrom.EXIF);
+  }
+
   @Test
   void whatCannotBeUsedIsNamed() throws IOException, UnusableInputException {
     fits("a.fits", Map.of("DATE-OBS", "2024-03-10T21:15:30", "EXPTIME", 120));

@@ -41,6 +41,10 @@ record CameraClock(
   private static final double AS_GOOD = 0.02;
 
   private static final double HALF_HOUR = 1800;
+  private static final double DAY = 86_400;
+
+  /** No zone is farther from another. */
+  private static final double FARTHEST_ZONE = 26 * 3600;
 
   /** Compares the clocks; equal ones where there is nothing to compare. */
   static CameraClock of(List<ExposureFrame> frames, List<GuideRun> runs) {
@@ -64,12 +68,24 @@ record CameraClock(
     }
     return String.format(
         Locale.ROOT,
-        "the camera's clock is taken to be %s by %.0f s (within %.0f s): the offset at which most"
+        "the camera's clock is taken to be %s by %.0f s (within %.0f s)%s: the offset at which most"
             + " exposure time, %s, lies inside runs of guiding and dithers fall between exposures",
         aheadSeconds >= 0 ? "ahead" : "behind",
         Math.abs(aheadSeconds),
         toleranceSeconds,
+        fault(),
         share);
+  }
+
+  /** What makes such an offset; nothing for an odd one. */
+  private String fault() {
+    double size = Math.abs(aheadSeconds);
+    if (size >= DAY && size % DAY == 0) {
+      return size == DAY ? ", a wrong date by one day" : ", a wrong date by two days";
+    }
+    return size > 0 && size <= FARTHEST_ZONE && size % HALF_HOUR == 0
+        ? String.format(Locale.ROOT, ", a time zone or summer time of %.1f h", size / 3600)
+        : "";
   }
 
   /** Starts and ends in seconds since the first run's start. */

@@ -11,6 +11,7 @@ import java.util.Optional;
  * @param clock how the clocks were brought together, in words
  * @param roundFwhmArcsec width of the star image that air and optics alone make [arcsec]
  * @param roundFrom where that width comes from, in words
+ * @param scale which scale the images have and where it is from, in words
  * @param flexure how the cameras move apart
  * @param problems files that could not be used
  */
@@ -19,6 +20,7 @@ public record ExposureReport(
     String clock,
     Estimate roundFwhmArcsec,
     String roundFrom,
+    String scale,
     Optional<Flexure> flexure,
     List<String> problems) {
   /** Copies. */

@@ -129,7 +129,13 @@ public final class ExposureStudy {
       judged.add(judge(windows.get(i), predicted.get(i), explained.get(i), imageCause));
     }
     return new ExposureReport(
-        judged, clock.words(), width.fwhmArcsec(), width.from(), flexure, camera.problems());
+        judged,
+        clock.words(),
+        width.fwhmArcsec(),
+        width.from(),
+        ImageScale.words(camera.frames(), equipment),
+        flexure,
+        camera.problems());
   }
 
   /** Whether the log's stretch makes up at least half of the measured one, along the same axis. */

@@ -30,13 +30,13 @@ record FieldPlace(double eastArcsec, double northArcsec) {
   }
 
   /** The four corners; none where scale or size were not told. */
-  static List<FieldPlace> corners(Equipment equipment) {
+  static List<FieldPlace> corners(Equipment equipment, Optional<ImageScale> scale) {
     Equipment.ImagingOptics imaging = equipment.imaging();
     List<FieldPlace> corners = new ArrayList<>();
-    if (imaging.arcsecPerPixel().isPresent()
+    if (scale.isPresent()
         && imaging.widthPixels().isPresent()
         && imaging.heightPixels().isPresent()) {
-      double unbinned = imaging.arcsecPerPixel().getAsDouble() / imaging.binning().orElse(1);
+      double unbinned = scale.get().arcsecPerPixel() / imaging.binning().orElse(1);
       double right = imaging.widthPixels().getAsInt() * unbinned / 2;
       double above = imaging.heightPixels().getAsInt() * unbinned / 2;
       corners.add(of(equipment, right, above));

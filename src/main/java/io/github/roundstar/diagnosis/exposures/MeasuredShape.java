@@ -38,10 +38,13 @@ record MeasuredShape(
   /** How a sensor, in the order of its stored rows, lies on the sky. */
   private record Sensor(OptionalDouble scale, OptionalDouble up, boolean mirrored) {
     static Sensor of(ExposureFrame frame, Equipment equipment) {
-      OptionalDouble scale = frame.optics().arcsecPerPixel();
+      OptionalDouble scale =
+          ImageScale.of(frame, equipment)
+              .map(s -> OptionalDouble.of(s.arcsecPerPixel()))
+              .orElse(OptionalDouble.empty());
       OptionalDouble up = frame.optics().upPositionAngleDegrees();
       return new Sensor(
-              scale.isPresent() ? scale : equipment.imaging().arcsecPerPixel(),
+              scale,
               up.isPresent() ? up : equipment.imaging().positionAngleDegrees(),
               frame.optics().mirrored().orElse(equipment.imaging().mirrored()))
           .stored(frame.optics().rows());

@@ -137,7 +137,7 @@ record Window(
     Optional<FieldPlace> star = FieldPlace.guideStar(equipment);
     return turn.isEmpty() || star.isEmpty()
         ? List.of()
-        : FieldPlace.corners(equipment).stream()
+        : FieldPlace.corners(equipment, ImageScale.of(frame, equipment)).stream()
             .map(corner -> corner.turned(star.get(), turnRadians(turn)))
             .toList();
   }

@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** A wrong clock of the camera's computer is found out, and a right one left alone. */
@@ -69,6 +70,17 @@ class CameraClockTest {
     assertThat(clock.estimated()).isTrue();
     assertThat(clock.aheadSeconds()).isEqualTo(ahead);
     assertThat(clock.words()).contains("by " + Math.round(Math.abs(ahead)) + " s");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "3600, ahead by 3600 s, a time zone or summer time of 1.0 h",
+    "-86400, behind by 86400 s, a wrong date by one day",
+    "172800, ahead by 172800 s, a wrong date by two days",
+  })
+  void whatMakesSuchAnOffsetIsSaid(double ahead, String size, String fault) {
+    CameraClock clock = CameraClock.of(exposures(ahead), List.of(run()));
+    assertThat(clock.words()).contains(size).contains(fault);
   }
 
   @Test

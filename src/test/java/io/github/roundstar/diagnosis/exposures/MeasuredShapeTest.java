@@ -18,7 +18,14 @@ class MeasuredShapeTest {
     OptionalDouble no = OptionalDouble.empty();
     Optics optics =
         new Optics(
-            OptionalDouble.of(1), OptionalDouble.of(30), mirrored, no, no, Optional.empty(), rows);
+            OptionalDouble.of(1),
+            OptionalDouble.of(30),
+            mirrored,
+            no,
+            no,
+            Optional.empty(),
+            rows,
+            ExposureFrame.ScaleFrom.KEYWORD);
     ExposureFrame frame =
         new ExposureFrame(
             "a.fits",
