@@ -134,11 +134,11 @@ class NightInBrowserTest {
             (Boolean)
                 browser.script(
                     """
-                    const f = document.querySelector('#timeline figure');
+                    const f = document.querySelector('#timeline .scroll');
                     return f.scrollWidth > 1.7 * f.clientWidth && f.scrollLeft > 100
                         && document.documentElement.scrollWidth === innerWidth"""))
         .isTrue();
-    browser.driver().findElement(By.cssSelector("#timeline figure")).sendKeys(Keys.ARROW_RIGHT);
+    browser.driver().findElement(By.cssSelector("#timeline .scroll")).sendKeys(Keys.ARROW_RIGHT);
     assertThat(browser.driver().findElement(By.tagName("output")).getText())
         .matches("\\d\\d:\\d\\d:\\d\\d UTC: RA .*, Dec .*");
     assertThat(browser.messages()).isEmpty();

@@ -50,9 +50,11 @@ public final class TrendChart {
     plot.addAnnotation(DataPath.stroked(intervals(trend), Ink.RA.color(), ChartStyle.HAIR));
     plot.addAnnotation(DataPath.stroked(dots(trend), Ink.RA.color(), DOT));
     return Optional.of(
-        style.draw(
-            plot,
-            new Sheet("trend-" + trend.key(), Sheet.WIDE, HEIGHT, trend.name(), words(trend))));
+        style
+            .draw(
+                plot,
+                new Sheet("trend-" + trend.key(), Sheet.WIDE, HEIGHT, trend.name(), words(trend)))
+            .with(table(trend)));
   }
 
   private static void marks(
@@ -98,5 +100,14 @@ public final class TrendChart {
         + " "
         + trend.unit()
         + ".";
+  }
+
+  private static ChartTable table(Trend trend) {
+    return ChartTable.rows(
+        "Every night.",
+        List.of("night", trend.unit().isEmpty() ? "value" : trend.unit()),
+        trend.points().stream()
+            .map(point -> List.of(point.night(), Numbers.both(point.value())))
+            .toList());
   }
 }
