@@ -8,17 +8,32 @@ import java.util.Locale;
 final class ProgressLine implements Progress {
   private static final double NANOS = 1e9;
 
+  /** What is done sooner needs no word. */
+  private static final double SOON_SECONDS = 1;
+
   private final PrintWriter err;
   private final long start = System.nanoTime();
+  private int shown;
 
-  ProgressLine(PrintWriter err) {
+  private ProgressLine(PrintWriter err) {
     this.err = err;
+  }
+
+  /** A line on a terminal whose user has not asked for silence; else nothing. */
+  static Progress on(PrintWriter err, Loudness loudness) {
+    return System.console() != null && !loudness.quiet() ? new ProgressLine(err) : SILENT;
   }
 
   @Override
   public void at(int done, int of) {
     double seconds = (System.nanoTime() - start) / NANOS;
-    err.print("\r" + text(done, of, seconds) + (done == of ? "\n" : ""));
+    if (done == of) {
+      err.print(shown == 0 ? "" : "\r" + " ".repeat(shown) + "\r");
+    } else if (seconds > SOON_SECONDS) {
+      String text = text(done, of, seconds);
+      err.print("\r" + text);
+      shown = Math.max(shown, text.length());
+    }
     err.flush();
   }
 
@@ -29,7 +44,6 @@ final class ProgressLine implements Progress {
         left < 90
             ? String.format(Locale.ROOT, "%.0f s", left)
             : String.format(Locale.ROOT, "%.0f min", left / 60);
-    return String.format(
-        Locale.ROOT, "%d of %d groups of logs analysed, about %s left   ", done, of, remaining);
+    return String.format(Locale.ROOT, "%d of %d analysed, about %s left   ", done, of, remaining);
   }
 }

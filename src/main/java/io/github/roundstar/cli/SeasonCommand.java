@@ -2,7 +2,6 @@ package io.github.roundstar.cli;
 
 import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.ingest.UnusableInputException;
-import io.github.roundstar.pipeline.Progress;
 import io.github.roundstar.pipeline.SeasonJob;
 import io.github.roundstar.pipeline.SeasonOutcome;
 import io.github.roundstar.pipeline.SeasonRun;
@@ -57,7 +56,6 @@ final class SeasonCommand implements Callable<Integer> {
   @Override
   public Integer call() throws UnusableInputException, FormatException, UnwritableOutputException {
     PrintWriter err = spec.commandLine().getErr();
-    boolean terminal = System.console() != null && !loudness.quiet();
     SeasonOutcome outcome =
         SeasonRun.run(
             new SeasonJob(
@@ -68,7 +66,7 @@ final class SeasonCommand implements Callable<Integer> {
                 reading.out(),
                 reading.utcOffset(),
                 Version.number()),
-            terminal ? new ProgressLine(err) : Progress.SILENT);
+            ProgressLine.on(err, loudness));
     outcome.result().unusable().forEach(err::println);
     outcome.result().noticed().forEach(err::println);
     Complaint.print(err, outcome.faults(), loudness.verbose());
@@ -90,7 +88,7 @@ final class SeasonCommand implements Callable<Integer> {
               outcome.analysed(),
               outcome.kept()));
     }
-    stdout.println(loudness.quiet() ? outcome.json().toString() : "  figures  " + outcome.json());
-    stdout.println(loudness.quiet() ? outcome.index().toString() : "  report   " + outcome.index());
+    stdout.println(loudness.quiet() ? outcome.json() : NightLines.line("figures", outcome.json()));
+    stdout.println(loudness.quiet() ? outcome.index() : NightLines.line("report", outcome.index()));
   }
 }

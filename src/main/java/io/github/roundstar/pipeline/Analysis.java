@@ -33,6 +33,18 @@ public final class Analysis {
    */
   public static AnalysisOutcome run(AnalysisJob job)
       throws UnusableInputException, UnwritableOutputException {
+    return run(job, Progress.SILENT);
+  }
+
+  /**
+   * The same.
+   *
+   * @param progress hears after each night
+   * @throws UnusableInputException likewise
+   * @throws UnwritableOutputException likewise
+   */
+  public static AnalysisOutcome run(AnalysisJob job, Progress progress)
+      throws UnusableInputException, UnwritableOutputException {
     warmUpReport();
     Equipment equipment =
         job.equipment().isPresent()
@@ -69,6 +81,7 @@ public final class Analysis {
       } catch (RuntimeException e) {
         faults.add(new NightFault(night.name(), e));
       }
+      progress.at(nights.size() + faults.size(), grouped.nights().size());
     }
     Optional<Path> index = nights.size() > 1 ? Optional.of(files.index(nights)) : Optional.empty();
     return new AnalysisOutcome(nights, index, unusable, faults, warnings);
