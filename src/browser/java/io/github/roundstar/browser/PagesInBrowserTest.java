@@ -4,36 +4,40 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.deque.html.axecore.results.Results;
 import com.deque.html.axecore.selenium.AxeBuilder;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 
 /**
- * The sample reports in a real browser: silent, alone, readable at every width and in every theme.
+ * Pages of every kind in a real browser: silent, alone, readable at every width and in every theme.
  *
  * <p>Accessibility is checked by axe-core with the rules of WCAG 2.2 level AA (W3C Recommendation
  * 2023), contrast among them.
  */
 @Tag("browser")
-class NightInBrowserTest {
-  private static final Path SAMPLE = Path.of("reports/2026-10-11.html").toAbsolutePath();
+class PagesInBrowserTest {
+  @TempDir private static Path folder;
+
+  private static List<Path> pages;
+  private static Path night;
+  private static final String UNFOLD =
+      "document.querySelectorAll('main details').forEach(d => d.open = true)";
 
   private static Browser browser;
 
   @BeforeAll
-  static void start() {
+  static void start() throws Exception {
+    pages = Pages.write(folder);
+    night = folder.resolve("2026-10-11.html").toAbsolutePath();
     browser = new Browser();
   }
 
@@ -42,31 +46,30 @@ class NightInBrowserTest {
     browser.close();
   }
 
-  static Stream<Path> samples() throws IOException {
-    try (Stream<Path> files = Files.list(Path.of("reports"))) {
-      return files
-          .filter(file -> file.toString().endsWith(".html"))
-          .map(Path::toAbsolutePath)
-          .sorted()
-          .toList()
-          .stream();
+  @Test
+  void pageOfEveryKindIsThere() {
+    assertThat(pages)
+        .extracting(page -> page.getFileName().toString())
+        .contains("2026-10-11.html", "nights.html", "season.html")
+        .anyMatch(name -> name.startsWith("compare-"));
+  }
+
+  @Test
+  void pageIsSilentAndAsksForNothing() {
+    for (Path page : pages) {
+      browser.open(page, 1440);
+
+      assertThat(browser.messages()).as("%s", page.getFileName()).isEmpty();
+      assertThat(browser.requests()).containsExactly(page.toUri().toString());
     }
   }
 
   @ParameterizedTest
-  @MethodSource("samples")
-  void pageIsSilentAndAsksForNothing(Path page) {
-    browser.open(page, 1440);
-
-    assertThat(browser.messages()).isEmpty();
-    assertThat(browser.requests()).containsExactly(page.toUri().toString());
-  }
-
-  @ParameterizedTest
   @ValueSource(ints = {320, 768, 1440, 3840})
-  void pageNeverScrollsSideways(int width) throws IOException {
-    for (Path page : samples().toList()) {
+  void pageNeverScrollsSideways(int width) {
+    for (Path page : pages) {
       browser.open(page, width);
+      browser.script(UNFOLD);
 
       assertThat(browser.script("return document.documentElement.scrollWidth"))
           .as("%s at %d px", page.getFileName(), width)
@@ -77,10 +80,10 @@ class NightInBrowserTest {
   @ParameterizedTest
   @CsvSource({"light, 'rgb(250, 249, 246)'", "dark, 'rgb(19, 21, 24)'", "red, 'rgb(0, 0, 0)'"})
   void themeIsTakenAndRemembered(String theme, String paper) {
-    browser.open(SAMPLE, 1440);
+    browser.open(night, 1440);
     browser.theme(theme);
     String chosen = paper();
-    browser.open(SAMPLE, 1440);
+    browser.open(night, 1440);
 
     assertThat(List.of(chosen, paper())).containsOnly(paper);
     assertThat(browser.messages()).isEmpty();
@@ -88,11 +91,11 @@ class NightInBrowserTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"light", "dark", "red"})
-  void axeFindsNoViolation(String theme) throws IOException {
-    for (Path page : samples().toList()) {
+  void axeFindsNoViolation(String theme) {
+    for (Path page : pages) {
       browser.open(page, 1440);
       browser.theme(theme);
-      browser.script("document.querySelectorAll('details').forEach(d => d.open = true)");
+      browser.script(UNFOLD);
       Results results =
           new AxeBuilder()
               .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"))
@@ -107,7 +110,7 @@ class NightInBrowserTest {
 
   @Test
   void dimRedGivesNoGreenAndNoBlueLight() {
-    browser.open(SAMPLE, 1440);
+    browser.open(night, 1440);
     browser.theme("red");
 
     assertThat(
@@ -127,7 +130,7 @@ class NightInBrowserTest {
 
   @Test
   void timelineStretchesAndTellsValues() {
-    browser.open(SAMPLE, 1440);
+    browser.open(night, 1440);
     browser.driver().findElement(By.cssSelector("[data-zoom='2']")).click();
 
     assertThat(
@@ -142,6 +145,70 @@ class NightInBrowserTest {
     assertThat(browser.driver().findElement(By.tagName("output")).getText())
         .matches("\\d\\d:\\d\\d:\\d\\d UTC: RA .*, Dec .*");
     assertThat(browser.messages()).isEmpty();
+  }
+
+  @Test
+  void linkToAFoldedSectionOpensItEvenTwice() {
+    browser.open(night, 1440);
+    assertThat(open("star")).isFalse();
+    follow("star");
+    assertThat(open("star")).isTrue();
+
+    browser.driver().findElement(By.cssSelector("#star>summary")).click();
+    assertThat(open("star")).isFalse();
+    follow("star");
+    assertThat(open("star")).isTrue();
+    assertThat(browser.script("return document.querySelector('.contents details').open"))
+        .isEqualTo(false);
+  }
+
+  @Test
+  void addressWithAnAnchorOpensItsSection() {
+    browser.open(night, 1440);
+    browser.driver().get(night.toUri() + "#words");
+    browser.driver().navigate().refresh();
+
+    assertThat(open("words")).isTrue();
+    assertThat(open("files")).isFalse();
+  }
+
+  @Test
+  void everythingIsOpenInPrintAndFoldedAgainAfter() {
+    browser.open(night, 1440);
+    String folded = "return document.querySelectorAll('main>details:not([open])').length";
+    long before = (Long) browser.script(folded);
+    browser.script("dispatchEvent(new Event('beforeprint'))");
+    long inPrint = (Long) browser.script(folded);
+    browser.script("dispatchEvent(new Event('afterprint'))");
+
+    assertThat(before).isGreaterThan(5);
+    assertThat(inPrint).isZero();
+    assertThat(browser.script(folded)).isEqualTo(before);
+  }
+
+  @Test
+  void everyStopOfTheTabKeyShowsWhereItIs() {
+    browser.open(night, 1440);
+    for (int i = 0; i < 25; i++) {
+      browser.driver().switchTo().activeElement().sendKeys(Keys.TAB);
+
+      assertThat((String) browser.script(FOCUS)).as("stop %d", i).matches(".* [1-9][\\d.]*px");
+    }
+  }
+
+  private static final String FOCUS =
+      """
+      const e = document.activeElement;
+      const s = getComputedStyle(e);
+      return e.tagName + ' ' + (s.outlineStyle === 'none' ? '0px' : s.outlineWidth)""";
+
+  private static void follow(String id) {
+    browser.driver().findElement(By.cssSelector(".contents summary")).click();
+    browser.driver().findElement(By.cssSelector(".contents a[href='#" + id + "']")).click();
+  }
+
+  private static Boolean open(String id) {
+    return (Boolean) browser.script("return document.getElementById('" + id + "').open");
   }
 
   private static String paper() {
