@@ -78,7 +78,12 @@ public final class HourAngleChart {
         style
             .draw(
                 plot,
-                new Sheet(id, Sheet.WIDE, HEIGHT, "Drift against hour angle", words(known, of)))
+                new Sheet(
+                    id,
+                    Sheet.WIDE,
+                    HEIGHT,
+                    name.substring(0, name.indexOf(' ')) + " drift against hour angle",
+                    words(known, of)))
             .with(table(known, of)));
   }
 
