@@ -92,7 +92,7 @@ final class AnalyzeCommand implements Callable<Integer> {
                 showSite,
                 Version.number(),
                 Optional.ofNullable(exposures)),
-            loudness.progress(spec.commandLine().getErr(), "nights"));
+            ProgressLine.on(spec.commandLine().getErr(), loudness));
     PrintWriter err = spec.commandLine().getErr();
     outcome.unusable().forEach(err::println);
     outcome.warnings().forEach(err::println);
@@ -129,8 +129,9 @@ final class AnalyzeCommand implements Callable<Integer> {
       stdout.println(night.report());
       return;
     }
-    NightLines.of(night.result()).forEach(stdout::println);
-    stdout.println("  figures  " + night.json());
-    stdout.println("  report   " + night.report());
+    NightLines.of(night.result(), spec.commandLine().getColorScheme().ansi())
+        .forEach(stdout::println);
+    stdout.println(NightLines.line("figures", night.json()));
+    stdout.println(NightLines.line("report", night.report()));
   }
 }

@@ -84,7 +84,7 @@ final class CompareCommand implements Callable<Integer> {
       return;
     }
     CompareLines.of(outcome.result().orElseThrow()).forEach(stdout::println);
-    stdout.println("  figures  " + outcome.json());
-    stdout.println("  report   " + outcome.report());
+    stdout.println(NightLines.line("figures", outcome.json()));
+    stdout.println(NightLines.line("report", outcome.report()));
   }
 }

@@ -1,7 +1,5 @@
 package io.github.roundstar.cli;
 
-import io.github.roundstar.pipeline.Progress;
-import java.io.PrintWriter;
 import picocli.CommandLine.Option;
 
 /** How much is printed. */
@@ -18,14 +16,5 @@ final class Loudness {
 
   boolean verbose() {
     return verbose;
-  }
-
-  /**
-   * How a long job shows how far it is: on a terminal only, and not where quiet is wanted.
-   *
-   * @param parts what the job is done by, in the plural
-   */
-  Progress progress(PrintWriter err, String parts) {
-    return System.console() != null && !quiet ? new ProgressLine(err, parts) : Progress.SILENT;
   }
 }

@@ -7,64 +7,147 @@ import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
 import io.github.roundstar.results.Periodic;
 import io.github.roundstar.results.RunResult;
+import io.github.roundstar.results.Verdict;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.Help.Ansi.Style;
 
-/** A night in a few lines for the terminal. */
+/**
+ * A night in about ten lines for the terminal: what it was, what to do, the figures that decide.
+ * Levels have colours where the terminal shows them; the words say the same.
+ */
 final class NightLines {
-  private static final int MOST_FINDINGS = 3;
+  /** Narrow enough for any terminal. */
+  private static final int WIDTH = 80;
 
-  private NightLines() {}
+  private static final String LABEL = "  %-9s";
+  private static final String BELOW_LABEL = " ".repeat(11);
 
-  static List<String> of(NightResult result) {
-    NightSummary night = result.night();
-    List<String> lines = new ArrayList<>();
-    int used = result.runs().stream().map(RunResult::counts).mapToInt(c -> c.used()).sum();
-    lines.add(
-        format(
-            "%s  %d run%s, %.1f h guided, %d of %d frames used",
-            night.date(),
-            night.runs(),
-            night.runs() == 1 ? "" : "s",
-            night.guidedHours(),
-            used,
-            night.frames()));
-    if (night.guided() != null) {
-      lines.add(
-          format(
-              "  star     within %.2f arcsec RMS of its place (%.2f east-west, %.2f north-south)",
-              night.guided().rmsRadialArcsec(),
-              night.guided().ra().rmsArcsec(),
-              night.guided().dec().rmsArcsec()));
-    }
-    lines.add("  period   " + periodic(night.periodic()));
-    lines.add(
-        "  drift    "
-            + drift("east", night.driftArcsecPerMinuteSky().ra())
-            + ", "
-            + drift("north", night.driftArcsecPerMinuteSky().dec()));
-    if (result.exposures() != null) {
-      lines.add("  stars    " + ExposureCounts.of(result.exposures()).words());
-    }
-    lines.addAll(judged(result));
-    return lines;
+  private final Ansi ansi;
+  private final List<String> lines = new ArrayList<>();
+
+  private NightLines(Ansi ansi) {
+    this.ansi = ansi;
   }
 
-  /** The decision, then the weightiest findings. */
-  private static List<String> judged(NightResult result) {
-    List<String> lines = new ArrayList<>();
-    if (result.verdict() != null) {
-      lines.add("  verdict  " + result.verdict().summary());
+  static List<String> of(NightResult result, Ansi ansi) {
+    NightLines night = new NightLines(ansi);
+    night.lines.add(head(result));
+    night.verdict(result);
+    night.figures(result);
+    night.alsoFound(result);
+    return night.lines;
+  }
+
+  /** A labelled line as all commands write it. */
+  static String line(String label, Object text) {
+    return format(LABEL, label) + text;
+  }
+
+  private static String head(NightResult result) {
+    NightSummary night = result.night();
+    int used = result.runs().stream().map(RunResult::counts).mapToInt(c -> c.used()).sum();
+    return format(
+        "%s  %d run%s, %.1f h guided, %d of %d frames used",
+        night.date(),
+        night.runs(),
+        night.runs() == 1 ? "" : "s",
+        night.guidedHours(),
+        used,
+        night.frames());
+  }
+
+  private void verdict(NightResult result) {
+    Verdict verdict = result.verdict();
+    if (verdict == null) {
+      return;
     }
-    if (result.findings() != null) {
-      result.findings().stream()
-          .filter(finding -> finding.level().atLeast(Level.WATCH))
-          .limit(MOST_FINDINGS)
-          .map(finding -> "  found    " + finding.title() + " (" + word(finding.level()) + ")")
-          .forEach(lines::add);
+    wrapped("verdict", beforeSemicolon(verdict.summary()), Style.bold);
+    lines.add(
+        line(
+            "levels",
+            "mount: "
+                + level(verdict.mount().level())
+                + ", sky: "
+                + level(verdict.sky().level())
+                + ", settings: "
+                + level(verdict.settings().level())));
+  }
+
+  /** The report tells the rest of a long sentence. */
+  private static String beforeSemicolon(String sentence) {
+    int end = sentence.indexOf(';');
+    return end < 0 ? sentence : sentence.substring(0, end) + ".";
+  }
+
+  private void figures(NightResult result) {
+    NightSummary night = result.night();
+    if (night.guided() != null) {
+      lines.add(
+          line(
+              "star",
+              format(
+                  "%.2f arcsec RMS about its place (RA %.2f, Dec %.2f)",
+                  night.guided().rmsRadialArcsec(),
+                  night.guided().ra().rmsArcsec(),
+                  night.guided().dec().rmsArcsec())));
     }
-    return lines;
+    wrapped("period", periodic(night.periodic()));
+    String drift =
+        drift("east", night.driftArcsecPerMinuteSky().ra())
+            + ", "
+            + drift("north", night.driftArcsecPerMinuteSky().dec())
+            + " arcsec/min";
+    wrapped("drift", drift);
+    if (result.exposures() != null) {
+      wrapped("stars", ExposureCounts.of(result.exposures()).words());
+    }
+  }
+
+  /** The weightiest finding that the verdict does not tell. */
+  private void alsoFound(NightResult result) {
+    if (result.findings() == null) {
+      return;
+    }
+    String told =
+        result.verdict() == null ? "" : result.verdict().summary().toLowerCase(Locale.ROOT);
+    result.findings().stream()
+        .filter(finding -> finding.level().atLeast(Level.WATCH))
+        .filter(finding -> !told.contains(finding.title().toLowerCase(Locale.ROOT)))
+        .findFirst()
+        .ifPresent(
+            finding -> wrapped("also", finding.title() + " (" + word(finding.level()) + ")"));
+  }
+
+  /** Breaks a text between words, later lines below the first. */
+  private void wrapped(String label, String text, Style... styles) {
+    int room = WIDTH - BELOW_LABEL.length();
+    String lead = line(label, "");
+    String rest = text;
+    while (!rest.isEmpty()) {
+      int space = rest.lastIndexOf(' ', room);
+      int end = rest.length() <= room || space <= 0 ? rest.length() : space;
+      lines.add(lead + styled(rest.substring(0, end), styles));
+      rest = rest.substring(end).strip();
+      lead = BELOW_LABEL;
+    }
+  }
+
+  private String styled(String text, Style... styles) {
+    // Switching bold off by its own code underlines twice on many terminals.
+    boolean plain = styles.length == 0 || !ansi.enabled();
+    return plain ? text : Style.on(styles) + text + Style.reset.on();
+  }
+
+  private String level(Level level) {
+    return switch (level) {
+      case FIX_FIRST -> styled(word(level), Style.bold, Style.fg_red);
+      case WORTH_FIXING -> styled(word(level), Style.fg_yellow);
+      case WATCH, CANNOT_TELL -> word(level);
+      case FINE -> styled(word(level), Style.fg_green);
+    };
   }
 
   /** {@code FIX_FIRST} becomes {@code fix first}. */
@@ -80,14 +163,12 @@ final class NightLines {
       return "nothing stands out of wander and noise, or too few turns; the report says more";
     }
     return interval(periodic.peakToPeakArcsecAxis())
-        + " arcsec peak to peak at the axis, largest at "
+        + " arcsec peak to peak, most at "
         + format("%.1f s", periodic.components().get(0).periodSeconds().value());
   }
 
   private static String drift(String direction, Estimate drift) {
-    return drift == null
-        ? direction + " not known"
-        : direction + " " + interval(drift) + " arcsec/min";
+    return direction + " " + (drift == null ? "not known" : interval(drift));
   }
 
   private static String interval(Estimate estimate) {

@@ -8,38 +8,42 @@ import java.util.Locale;
 final class ProgressLine implements Progress {
   private static final double NANOS = 1e9;
 
-  private final PrintWriter err;
-  private final String parts;
-  private final long start = System.nanoTime();
+  /** What is done sooner needs no word. */
+  private static final double SOON_SECONDS = 1;
 
-  /**
-   * A line.
-   *
-   * @param parts what the job is done by, in the plural
-   */
-  ProgressLine(PrintWriter err, String parts) {
+  private final PrintWriter err;
+  private final long start = System.nanoTime();
+  private int shown;
+
+  private ProgressLine(PrintWriter err) {
     this.err = err;
-    this.parts = parts;
+  }
+
+  /** A line on a terminal whose user has not asked for silence; else nothing. */
+  static Progress on(PrintWriter err, Loudness loudness) {
+    return System.console() != null && !loudness.quiet() ? new ProgressLine(err) : SILENT;
   }
 
   @Override
   public void at(int done, int of) {
-    if (of == 1) {
-      return;
-    }
     double seconds = (System.nanoTime() - start) / NANOS;
-    err.print("\r" + text(parts, done, of, seconds) + (done == of ? "\n" : ""));
+    if (done == of) {
+      err.print(shown == 0 ? "" : "\r" + " ".repeat(shown) + "\r");
+    } else if (seconds > SOON_SECONDS) {
+      String text = text(done, of, seconds);
+      err.print("\r" + text);
+      shown = Math.max(shown, text.length());
+    }
     err.flush();
   }
 
   /** What the line says; spaces at its end wipe out a longer one. */
-  static String text(String parts, int done, int of, double seconds) {
+  static String text(int done, int of, double seconds) {
     double left = seconds / done * (of - done);
     String remaining =
         left < 90
             ? String.format(Locale.ROOT, "%.0f s", left)
             : String.format(Locale.ROOT, "%.0f min", left / 60);
-    return String.format(
-        Locale.ROOT, "%d of %d %s analysed, about %s left   ", done, of, parts, remaining);
+    return String.format(Locale.ROOT, "%d of %d analysed, about %s left   ", done, of, remaining);
   }
 }

@@ -66,7 +66,7 @@ final class SeasonCommand implements Callable<Integer> {
                 reading.out(),
                 reading.utcOffset(),
                 Version.number()),
-            loudness.progress(err, "groups of logs"));
+            ProgressLine.on(err, loudness));
     outcome.result().unusable().forEach(err::println);
     outcome.result().noticed().forEach(err::println);
     Complaint.print(err, outcome.faults(), loudness.verbose());
@@ -88,7 +88,7 @@ final class SeasonCommand implements Callable<Integer> {
               outcome.analysed(),
               outcome.kept()));
     }
-    stdout.println(loudness.quiet() ? outcome.json().toString() : "  figures  " + outcome.json());
-    stdout.println(loudness.quiet() ? outcome.index().toString() : "  report   " + outcome.index());
+    stdout.println(loudness.quiet() ? outcome.json() : NightLines.line("figures", outcome.json()));
+    stdout.println(loudness.quiet() ? outcome.index() : NightLines.line("report", outcome.index()));
   }
 }

@@ -20,8 +20,8 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * The verdict's sentences, one section per finding that matters, and a table of everything that was
- * looked at; empty in a result that does not judge.
+ * The verdict's sentences, evidence and advice of a finding, and a table of what was looked at and
+ * found fine; empty in a result that does not judge.
  */
 final class FindingSections {
   /** A finding surer than this is called sure, then likely; common usage, no source. */
@@ -37,22 +37,11 @@ final class FindingSections {
     Verdict verdict = result.verdict();
     List<Judged> judged = new ArrayList<>();
     if (verdict != null) {
-      add(judged, "Mount", verdict.mount());
-      add(judged, "Sky", verdict.sky());
-      add(judged, "Settings", verdict.settings());
+      add(judged, "Mount", verdict.mount(), verdict.summary());
+      add(judged, "Sky", verdict.sky(), verdict.summary());
+      add(judged, "Settings", verdict.settings(), verdict.summary());
     }
     return judged;
-  }
-
-  /** Findings that matter, the weightiest first. */
-  static List<Section> of(NightResult result) {
-    List<Section> sections = new ArrayList<>();
-    for (Finding finding : findings(result)) {
-      if (finding.level().atLeast(Level.WATCH)) {
-        sections.add(section(finding, sections.size() + 1));
-      }
-    }
-    return sections;
   }
 
   /** What was looked at and is fine, and what the log cannot tell. */
@@ -75,22 +64,32 @@ final class FindingSections {
             List.of(Block.text().with(table))));
   }
 
-  private static List<Finding> findings(NightResult result) {
+  /** The weightiest first; none in a result that does not judge. */
+  static List<Finding> findings(NightResult result) {
     return result.findings() == null ? List.of() : result.findings();
   }
 
   private static List<Cell> row(Finding finding) {
     return List.of(
-        Cell.of(finding.title()), Cell.of(words(finding.level())), Cell.of(finding.evidence()));
+        Cell.of(finding.title()),
+        Cell.of(words(finding.level())),
+        Cell.of(signed(finding.evidence())));
   }
 
-  private static Section section(Finding finding, int number) {
+  /** How much a finding matters, and why. */
+  static Block evidence(Finding finding) {
     List<String> sentences = new ArrayList<>();
-    sentences.add(words(finding.level()) + sure(finding) + ". " + finding.evidence());
+    sentences.add(words(finding.level()) + sure(finding) + ". " + signed(finding.evidence()));
     expected(finding).ifPresent(sentences::add);
+    return Block.text(sentences.toArray(String[]::new));
+  }
+
+  /** What to do, in order, and what to take care of; nothing where there is nothing to do. */
+  static Optional<Block> advice(Finding finding) {
     String caution = finding.caution().isEmpty() ? null : "Take care. " + finding.caution();
-    Block block = new Block(sentences, null, null, finding.action(), caution);
-    return new Section("finding-" + number, finding.title(), List.of(block));
+    return finding.action().isEmpty() && caution == null
+        ? Optional.empty()
+        : Optional.of(new Block(List.of("What to do:"), null, null, finding.action(), caution));
   }
 
   private static Optional<String> expected(Finding finding) {
@@ -125,10 +124,21 @@ final class FindingSections {
     return ", " + word + " (" + Numbers.percent(confidence) + ")";
   }
 
-  private static void add(List<Judged> judged, String about, Judgement judgement) {
+  private static void add(List<Judged> judged, String about, Judgement judgement, String summary) {
     if (judgement != null) {
-      judged.add(new Judged(about, words(judgement.level()), judgement.text()));
+      String text = tells(summary, judgement.text()) ? "As said above." : judgement.text();
+      judged.add(new Judged(about, words(judgement.level()), text));
     }
+  }
+
+  /** Whether a sentence holds another, however it begins. */
+  private static boolean tells(String summary, String sentence) {
+    return sentence.length() > 1 && summary.contains(sentence.substring(1));
+  }
+
+  /** Negative numbers with the sign that the rest of the page uses. */
+  private static String signed(String text) {
+    return text.replaceAll("(?<=[ (])-(?=\\d)", "\u2212");
   }
 
   /** {@code FIX_FIRST} becomes {@code Fix first}. */

@@ -15,8 +15,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A night as one self-contained HTML page: no script, no request, the same bytes for the same input
- * whatever the locale, time zone and installed fonts.
+ * A night as one self-contained HTML page: no request, the same bytes for the same input whatever
+ * the locale, time zone and installed fonts.
  */
 public final class NightPage {
   private NightPage() {}
@@ -38,19 +38,9 @@ public final class NightPage {
   public static Rendered render(NightResult result, NightEvidence evidence, SiteDetail site) {
     Charts charts = new Charts();
     Block timeline = timeline(result, evidence, charts);
-    List<Section> sections = new ArrayList<>(FindingSections.of(result));
-    ExposureSection.of(result, evidence, charts).ifPresent(sections::add);
-    sections.add(MovementSection.of(result, evidence, charts));
-    sections.add(BudgetSection.of(result, charts));
-    sections.add(PeriodicSection.of(result, evidence, charts));
-    sections.add(DriftSection.of(result, evidence, charts, site));
-    sections.add(PolarSection.of(result, evidence, charts, site));
-    SeeingSection.of(result, evidence, charts).ifPresent(sections::add);
-    sections.add(LoopSection.of(result));
-    sections.add(ReplaySection.of(result, charts));
-    sections.add(PulseSection.of(result));
-    JoltSection.of(result).ifPresent(sections::add);
-    sections.add(RowsSection.of(result));
+    CauseSections causes = CauseSections.of(result, measured(result, evidence, charts, site));
+    List<Section> folded = new ArrayList<>(causes.folded());
+    folded.addAll(FoldedSections.of(result, evidence));
     List<String> warnings = new ArrayList<>(evidence.warnings());
     charts.failure().ifPresent(warnings::add);
     Page page =
@@ -62,10 +52,28 @@ public final class NightPage {
             KeyFigures.of(result),
             warnings,
             timeline,
-            sections,
-            FoldedSections.of(result, evidence),
+            causes.open(),
+            folded,
             "Made by roundstar " + result.version() + ".");
     return new Rendered(PageTemplate.fill(page), charts.failure());
+  }
+
+  private static List<Section> measured(
+      NightResult result, NightEvidence evidence, Charts charts, SiteDetail site) {
+    List<Section> sections = new ArrayList<>();
+    ExposureSection.of(result, evidence, charts).ifPresent(sections::add);
+    sections.add(BudgetSection.of(result, charts));
+    sections.add(MovementSection.of(result, evidence, charts));
+    sections.add(PeriodicSection.of(result, evidence, charts));
+    sections.add(DriftSection.of(result, evidence, charts, site));
+    sections.add(PolarSection.of(result, evidence, charts, site));
+    SeeingSection.of(result, evidence, charts).ifPresent(sections::add);
+    sections.add(LoopSection.of(result));
+    sections.add(ReplaySection.of(result, charts));
+    sections.add(PulseSection.of(result));
+    JoltSection.of(result).ifPresent(sections::add);
+    sections.add(RowsSection.of(result));
+    return sections;
   }
 
   /**
@@ -78,10 +86,7 @@ public final class NightPage {
 
   private static Block timeline(NightResult result, NightEvidence evidence, Charts charts) {
     Svg chart = charts.of(() -> TimelineChart.draw(result, evidence));
-    return chart == null
-        ? Block.text()
-        : Block.text("Lines are medians; bands reach from the least to the greatest offset.")
-            .with(chart);
+    return chart == null ? Block.text() : Block.text().with(chart);
   }
 
   private static String line(NightResult result, NightEvidence evidence) {

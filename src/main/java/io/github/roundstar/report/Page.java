@@ -62,11 +62,11 @@ record Page(
 
   /** Columns and rows; every row has a cell per column. */
   record Table(String caption, List<Column> columns, List<List<Cell>> rows) {
-    /** Without the columns in which no figure is known. */
+    /** Without the columns in which no figure is known or nothing is said. */
     Table withoutEmptyColumns() {
       List<Integer> kept =
           IntStream.range(0, columns.size())
-              .filter(c -> rows.stream().anyMatch(row -> row.get(c) != Cell.NOT_KNOWN))
+              .filter(c -> rows.stream().anyMatch(row -> row.get(c).says()))
               .boxed()
               .toList();
       return new Table(
@@ -93,12 +93,19 @@ record Page(
       this(text, quiet, "");
     }
 
+    private boolean says() {
+      return this != NOT_KNOWN && this != NONE;
+    }
+
     static Cell link(String text, String href) {
       return new Cell(text, "", href);
     }
 
     /** Stands for a null figure. */
     static final Cell NOT_KNOWN = new Cell("", Numbers.NOT_KNOWN);
+
+    /** Nothing to say. */
+    static final Cell NONE = new Cell("", "");
 
     static Cell of(String text) {
       return new Cell(text, "");

@@ -88,15 +88,16 @@ public final class SeasonPage {
         Block.text("A slope whose interval reaches across zero may be nothing.")
             .with(
                 new Table(
-                    "",
-                    List.of(
-                        Column.words("figure"),
-                        Column.numbers("nights", ""),
-                        Column.numbers("first", ""),
-                        Column.numbers("last", ""),
-                        Column.numbers("slope", "per 30 days, between changes"),
-                        Column.words("")),
-                    rows));
+                        "",
+                        List.of(
+                            Column.words("figure"),
+                            Column.numbers("nights", ""),
+                            Column.numbers("first", ""),
+                            Column.numbers("last", ""),
+                            Column.numbers("slope", "per 30 days, between changes"),
+                            Column.words("")),
+                        rows)
+                    .withoutEmptyColumns());
     return new Section(
         "trends",
         "What moves along the season",
@@ -111,7 +112,7 @@ public final class SeasonPage {
         Cell.of(points.get(0).value().value()),
         Cell.of(points.get(points.size() - 1).value().value()),
         Cell.of(trend.perMonth()),
-        new Cell("", trend.because() == null ? "" : Sentences.whole(trend.because())));
+        trend.because() == null ? Cell.NONE : new Cell("", Sentences.whole(trend.because())));
   }
 
   private static Section changes(SeasonResult result) {

@@ -50,12 +50,43 @@
     });
   }
 
-  // A link into a folded section opens it.
-  function openTarget() {
-    var target = location.hash.length > 1 && document.getElementById(location.hash.slice(1));
-    if (target && target.tagName === 'DETAILS') {
-      target.open = true;
+  // A link into a folded section opens it, also when it is followed a second time.
+  function open(id) {
+    var target = document.getElementById(id);
+    var folded = target && target.closest('main details');
+    if (folded && !folded.open) {
+      folded.open = true;
+      target.scrollIntoView();
     }
+  }
+
+  function openTargets() {
+    open(location.hash.slice(1));
+    window.addEventListener('hashchange', function () {
+      open(location.hash.slice(1));
+    });
+    document.addEventListener('click', function (event) {
+      var link = event.target.closest('a[href^="#"]');
+      if (link) {
+        open(link.hash.slice(1));
+      }
+    });
+  }
+
+  // Paper cannot be unfolded; what was folded before is folded again after.
+  function openForPrint() {
+    var opened = [];
+    window.addEventListener('beforeprint', function () {
+      opened = Array.from(document.querySelectorAll('main>details:not([open])'));
+      opened.forEach(function (folded) {
+        folded.open = true;
+      });
+    });
+    window.addEventListener('afterprint', function () {
+      opened.forEach(function (folded) {
+        folded.open = false;
+      });
+    });
   }
 
   // Pairs of coordinates in a path, rewritten or just seen.
@@ -226,8 +257,8 @@
   document.addEventListener('DOMContentLoaded', function () {
     offerThemes();
     closeContentsAfterUse();
-    openTarget();
-    window.addEventListener('hashchange', openTarget);
+    openTargets();
+    openForPrint();
     var svg = document.querySelector('#timeline svg[data-lanes]');
     if (svg) {
       new Timeline(svg.parentNode, svg).offer();

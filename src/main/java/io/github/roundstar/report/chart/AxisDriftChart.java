@@ -5,6 +5,7 @@ import io.github.roundstar.results.AxisTrace;
 import io.github.roundstar.results.Polyline;
 import java.awt.BasicStroke;
 import java.awt.geom.Path2D;
+import java.util.List;
 import java.util.Optional;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.RectangleInsets;
@@ -52,9 +53,11 @@ public final class AxisDriftChart {
     plot.addAnnotation(labels);
     plot.addAnnotation(key(style, trace));
     return Optional.of(
-        style.draw(
-            plot,
-            new Sheet("axis", Sheet.WIDE, HEIGHT, "Dec drift against hour angle", words(trace))));
+        style
+            .draw(
+                plot,
+                new Sheet("axis", Sheet.WIDE, HEIGHT, "Dec drift against hour angle", words(trace)))
+            .with(table(trace)));
   }
 
   private static void run(XYPlot plot, DataLabels labels, AxisTrace.Run run) {
@@ -98,5 +101,19 @@ public final class AxisDriftChart {
     return text.append(
             trace.axis().size() == 0 ? "" : " The curve is what the polar axis found makes.")
         .toString();
+  }
+
+  private static ChartTable table(AxisTrace trace) {
+    return ChartTable.rows(
+        "Every run at its middle.",
+        List.of("run", "hour angle, h", "Dec drift, arcsec/min"),
+        trace.runs().stream()
+            .map(
+                run ->
+                    List.of(
+                        String.valueOf(run.run()),
+                        Numbers.fixed(run.line().x(run.line().size() / 2), 1),
+                        Numbers.both(run.drift())))
+            .toList());
   }
 }

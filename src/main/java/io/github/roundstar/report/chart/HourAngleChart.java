@@ -75,8 +75,16 @@ public final class HourAngleChart {
             .line("before", Ink.QUIET, ChartStyle.DASHED)
             .line("after", Ink.RA, ChartStyle.LINE));
     return Optional.of(
-        style.draw(
-            plot, new Sheet(id, Sheet.WIDE, HEIGHT, "Drift against hour angle", words(known, of))));
+        style
+            .draw(
+                plot,
+                new Sheet(
+                    id,
+                    Sheet.WIDE,
+                    HEIGHT,
+                    name.substring(0, name.indexOf(' ')) + " drift against hour angle",
+                    words(known, of)))
+            .with(table(known, of)));
   }
 
   /** An interval per run as a stroke with a cross bar at its value. */
@@ -104,5 +112,19 @@ public final class HourAngleChart {
           .append(" arcsec per minute.");
     }
     return text.toString();
+  }
+
+  private static ChartTable table(List<RunDrift> drifts, Function<RunDrift, Estimate> of) {
+    return ChartTable.rows(
+        "Every run.",
+        List.of("nights", "hour angle, h", "drift, arcsec/min"),
+        drifts.stream()
+            .map(
+                drift ->
+                    List.of(
+                        drift.after() ? "after" : "before",
+                        Numbers.fixed(drift.hourAngleHours(), 1),
+                        Numbers.both(of.apply(drift))))
+            .toList());
   }
 }

@@ -68,14 +68,16 @@ public final class MotionChart {
     plot.addAnnotation(labels(style, time, traces, vertical.getUpperBound()));
     String title = ra ? "What the mount did in RA" : "What the mount did in Dec";
     return Optional.of(
-        style.draw(
-            plot,
-            new Sheet(
-                ra ? "ra" : "dec",
-                Sheet.WIDE,
-                HEIGHT,
-                title,
-                words(traces, extent, ways.upInWords(ink)))));
+        style
+            .draw(
+                plot,
+                new Sheet(
+                    ra ? "ra" : "dec",
+                    Sheet.WIDE,
+                    HEIGHT,
+                    title,
+                    words(traces, extent, ways.upInWords(ink))))
+            .with(table(time, traces)));
   }
 
   private static void trace(XYPlot plot, MotionTrace trace, Ink ink) {
@@ -137,5 +139,11 @@ public final class MotionChart {
       }
     }
     return text.toString();
+  }
+
+  private static ChartTable table(TimeScale time, List<MotionTrace> traces) {
+    ChartTable.Spans spans = new ChartTable.Spans(time.name(), time::text, Numbers::plain);
+    traces.forEach(trace -> spans.line("motion, arcsec", trace.motion()));
+    return spans.table();
   }
 }

@@ -10,6 +10,7 @@ import java.awt.geom.Path2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleFunction;
 import java.util.stream.Stream;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.RectangleInsets;
@@ -65,12 +66,18 @@ public final class OverlayChart {
                 + " after.");
     return Optional.of(
         draw(
-            style,
-            horizontal,
-            vertical,
-            sides,
-            "amplitude at the axis, arcsec (logarithmic scale)",
-            sheet));
+                style,
+                horizontal,
+                vertical,
+                sides,
+                "amplitude at the axis, arcsec (logarithmic scale)",
+                sheet)
+            .with(
+                table(
+                    "period",
+                    logarithm -> Times.shortPeriod(Math.pow(10, logarithm)),
+                    logarithm -> Numbers.plain(Math.pow(10, logarithm)),
+                    sides)));
   }
 
   /**
@@ -105,8 +112,13 @@ public final class OverlayChart {
                 + peak(sides.after(), false)
                 + " after.");
     return Optional.of(
-        draw(
-            style, horizontal, linear(style, y), sides, "RA at the axis, arcsec (east up)", sheet));
+        draw(style, horizontal, linear(style, y), sides, "RA at the axis, arcsec (east up)", sheet)
+            .with(
+                table(
+                    "time within the turn",
+                    share -> Times.shortPeriod(share * evidence.turnSeconds()),
+                    Numbers::plain,
+                    sides)));
   }
 
   /**
@@ -144,7 +156,13 @@ public final class OverlayChart {
                 + median(sides.after())
                 + " arcsec after.");
     return Optional.of(
-        draw(style, horizontal, vertical, sides, "frames within that distance, %", sheet));
+        draw(style, horizontal, vertical, sides, "frames within that distance, %", sheet)
+            .with(
+                table(
+                    "distance, arcsec",
+                    Numbers::plain,
+                    share -> Numbers.fixed(100 * share, 0),
+                    sides)));
   }
 
   private static Svg draw(
@@ -207,5 +225,13 @@ public final class OverlayChart {
       result.add(Polyline.of(x, y));
     }
     return result;
+  }
+
+  private static ChartTable table(
+      String across, DoubleFunction<String> x, DoubleFunction<String> y, Sides sides) {
+    ChartTable.Spans spans = new ChartTable.Spans(across, x, y);
+    sides.before().forEach(line -> spans.line("before", line));
+    sides.after().forEach(line -> spans.line("after", line));
+    return spans.table();
   }
 }

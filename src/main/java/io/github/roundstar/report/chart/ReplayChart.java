@@ -47,9 +47,12 @@ public final class ReplayChart {
     plot.addAnnotation(key);
     plot.addAnnotation(present(plot, style, rows));
     return Optional.of(
-        style.draw(
-            plot,
-            new Sheet("replay", Sheet.WIDE, HEIGHT, "Star motion under other gains", words(rows))));
+        style
+            .draw(
+                plot,
+                new Sheet(
+                    "replay", Sheet.WIDE, HEIGHT, "Star motion under other gains", words(rows)))
+            .with(table(rows)));
   }
 
   private static ListedAxis gains(ChartStyle style, List<Replay> rows) {
@@ -156,5 +159,15 @@ public final class ReplayChart {
       }
     }
     return text.toString();
+  }
+
+  private static ChartTable table(List<Replay> rows) {
+    ChartTable.Spans spans =
+        new ChartTable.Spans("gain", gain -> Numbers.fixed(gain, 2), Numbers::plain);
+    return spans
+        .line("RA, arcsec RMS", sweep(rows, "ra", false))
+        .line("RA trained, arcsec RMS", sweep(rows, "ra", true))
+        .line("Dec, arcsec RMS", sweep(rows, "dec", false))
+        .table();
   }
 }

@@ -61,10 +61,12 @@ public final class ScatterChart {
     shapes(plot, style, cloud, pixel, reach, ways);
     int height = ChartStyle.HEADROOM + SIDE + BOTTOM;
     return Optional.of(
-        style.draw(
-            plot,
-            new Sheet(
-                "cloud", WIDTH, height, "Where the star was", words(cloud, pixel, reach, ways))));
+        style
+            .draw(
+                plot,
+                new Sheet(
+                    "cloud", WIDTH, height, "Where the star was", words(cloud, pixel, reach, ways)))
+            .with(table(cloud)));
   }
 
   private static AxisSpace space(double left, double right) {
@@ -173,5 +175,23 @@ public final class ScatterChart {
             ? " One imaging pixel is " + Numbers.plain(pixel.getAsDouble()) + " arcsec."
             : "")
         + (farthest(cloud) > reach ? " Frames farther out are drawn at the edge." : "");
+  }
+
+  private static ChartTable table(OffsetCloud cloud) {
+    double[] distances = new double[cloud.points().size()];
+    for (int i = 0; i < distances.length; i++) {
+      distances[i] = Math.hypot(cloud.points().x(i), cloud.points().y(i));
+    }
+    java.util.Arrays.sort(distances);
+    return ChartTable.rows(
+        "Share of the points drawn that lie within a distance of the mean place.",
+        List.of("points, %", "within, arcsec"),
+        java.util.stream.IntStream.of(10, 25, 50, 75, 90, 95, 99, 100)
+            .mapToObj(
+                percent ->
+                    List.of(
+                        String.valueOf(percent),
+                        Numbers.plain(distances[(distances.length * percent - 1) / 100])))
+            .toList());
   }
 }

@@ -50,10 +50,12 @@ public final class SpectrumChart {
         DataPath.stroked(Paths.line(limit), Ink.INK.color(), ChartStyle.THIN_DASHED));
     plot.addAnnotation(labels(style, spectrum, limit, curve));
     return Optional.of(
-        style.draw(
-            plot,
-            new Sheet(
-                "spectrum", Sheet.WIDE, HEIGHT, "Amplitude against period", words(spectrum))));
+        style
+            .draw(
+                plot,
+                new Sheet(
+                    "spectrum", Sheet.WIDE, HEIGHT, "Amplitude against period", words(spectrum)))
+            .with(table(curve, limit)));
   }
 
   private static ListedAxis periods(ChartStyle style, Polyline amplitude) {
@@ -132,5 +134,15 @@ public final class SpectrumChart {
           .append(" arcsec.");
     }
     return text.toString();
+  }
+
+  private static ChartTable table(Polyline curve, Polyline limit) {
+    return new ChartTable.Spans(
+            "period",
+            logarithm -> Times.shortPeriod(Math.pow(10, logarithm)),
+            logarithm -> Numbers.plain(Math.pow(10, logarithm)))
+        .line("amplitude at the axis, arcsec", curve)
+        .line("chance reaches this in 1 night of 100, arcsec", limit)
+        .table();
   }
 }

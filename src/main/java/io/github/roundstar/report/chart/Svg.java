@@ -8,10 +8,33 @@ package io.github.roundstar.report.chart;
 public final class Svg {
   private final String markup;
   private final boolean small;
+  private final String title;
+  private final String table;
 
-  Svg(String markup, boolean small) {
+  Svg(String markup, boolean small, String title) {
+    this(markup, small, title, "");
+  }
+
+  private Svg(String markup, boolean small, String title, String table) {
     this.markup = markup;
     this.small = small;
+    this.title = title;
+    this.table = table;
+  }
+
+  /** The same with the numbers it shows. */
+  Svg with(ChartTable numbers) {
+    return new Svg(markup, small, title, numbers.markup(title));
+  }
+
+  /** What it shows, in plain characters. */
+  public String title() {
+    return title;
+  }
+
+  /** A folded table of the numbers it shows, safe to insert as it is. */
+  public String table() {
+    return table;
   }
 
   /** The element. */

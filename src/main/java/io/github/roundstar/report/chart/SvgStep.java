@@ -32,7 +32,7 @@ final class SvgStep {
     SvgStep step = new SvgStep(raw);
     step.open(sheet, data);
     step.content(raw.indexOf('>') + 1);
-    return new Svg(step.out.append("</svg>").toString(), sheet.width() < Sheet.WIDE);
+    return new Svg(step.out.append("</svg>").toString(), sheet.width() < Sheet.WIDE, sheet.title());
   }
 
   /** At most two decimals, no trailing zeros. */
@@ -195,7 +195,7 @@ final class SvgStep {
     return result.toString();
   }
 
-  private static String escaped(String text) {
+  static String escaped(String text) {
     StringBuilder result = new StringBuilder(text.length());
     for (int i = 0; i < text.length(); i++) {
       char c = text.charAt(i);

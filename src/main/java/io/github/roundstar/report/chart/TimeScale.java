@@ -1,5 +1,7 @@
 package io.github.roundstar.report.chart;
 
+import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import java.time.Instant;
@@ -36,6 +38,18 @@ final class TimeScale {
             "minutes since the first frame")
         : style.horizontal(
             new ListedAxis(low, high, Ticks.clock(start, low, high, TICKS)), "time of day, UTC");
+  }
+
+  /** What the axis tells, as the heading of a column. */
+  String name() {
+    return start == null ? "minutes" : "UTC";
+  }
+
+  /** A time as the axis tells it. */
+  String text(double seconds) {
+    return start == null
+        ? Numbers.fixed(seconds / 60, 1)
+        : Times.clock(start.plusMillis(Math.round(seconds * 1000)));
   }
 
   /** What a script needs to tell the time of a place between the two edges [px]. */

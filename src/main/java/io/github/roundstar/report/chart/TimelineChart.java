@@ -19,7 +19,7 @@ import org.jfree.chart.ui.RectangleInsets;
 
 /** The night at a glance: offsets of both axes as envelopes, and below what happened when. */
 public final class TimelineChart {
-  private static final int LANE_HEIGHT = 118;
+  private static final int LANE_HEIGHT = 106;
   private static final int ROW_HEIGHT = 19;
   private static final int BELOW = 42;
   private static final int EXPOSURE_HEIGHT = 26;
@@ -74,10 +74,17 @@ public final class TimelineChart {
       height += GAP + EXPOSURE_HEIGHT;
     }
     return Optional.of(
-        style.draw(
-            all,
-            new Sheet("night", Sheet.WIDE, height, "Timeline of the night", words(evidence, reach)),
-            drawn -> data(time, drawn, reach)));
+        style
+            .draw(
+                all,
+                new Sheet(
+                    "night",
+                    Sheet.WIDE,
+                    height,
+                    "Timeline of the night: medians as lines, from least to greatest offset as bands",
+                    words(evidence, reach)),
+                drawn -> data(time, drawn, reach))
+            .with(TimelineTable.of(time, evidence.timeline())));
   }
 
   /** Places of the two lanes, so that the page's script can read values off them. */

@@ -60,8 +60,9 @@ public final class TrailMap {
     double aspect = (2 * halfY + pad + below) / (2 * (halfX + pad));
     int height = (int) Math.round((WIDTH - 2 * MARGIN) * aspect) + ChartStyle.HEADROOM + MARGIN;
     return Optional.of(
-        style.draw(
-            plot, new Sheet("trails", WIDTH, height, "Trails on the sensor", words(sensor))));
+        style
+            .draw(plot, new Sheet("trails", WIDTH, height, "Trails on the sensor", words(sensor)))
+            .with(table(sensor)));
   }
 
   /** A chord of the turn at every place of a grid, its middle there. */
@@ -134,5 +135,22 @@ public final class TrailMap {
         + " s the longest trail, in the corner farthest from it, is "
         + Numbers.plain(farthestPixels(sensor))
         + " pixels. The trails are drawn longer than they are.";
+  }
+
+  private static ChartTable table(AxisTrace.Sensor sensor) {
+    List<List<String>> rows = new ArrayList<>();
+    for (double up : new double[] {0.5, 0, -0.5}) {
+      for (double right : new double[] {-0.5, 0, 0.5}) {
+        double x = right * sensor.widthArcmin();
+        double y = up * sensor.heightArcmin();
+        double away = Math.hypot(x - sensor.starXArcmin(), y - sensor.starYArcmin());
+        double trail = 60 * away * Math.toRadians(Math.abs(sensor.turnDegrees()));
+        rows.add(List.of(Numbers.fixed(x, 1), Numbers.fixed(y, 1), Numbers.plain(trail)));
+      }
+    }
+    return ChartTable.rows(
+        "Middle, edges and corners of the sensor.",
+        List.of("right, arcmin", "up, arcmin", "trail, arcsec"),
+        rows);
   }
 }

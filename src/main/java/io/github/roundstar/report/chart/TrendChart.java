@@ -1,6 +1,7 @@
 package io.github.roundstar.report.chart;
 
 import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.results.SeasonChange;
 import io.github.roundstar.results.Trend;
 import java.awt.BasicStroke;
@@ -44,15 +45,17 @@ public final class TrendChart {
         style.vertical(
             new ListedAxis(high.low(), high.high(), Ticks.linear(high.low(), high.high(), 4)));
     XYPlot plot = style.plot(horizontal, vertical);
-    String name = trend.name() + (trend.unit().isEmpty() ? "" : ", " + trend.unit());
-    style.rules(plot, horizontal, vertical, name, Ink.INK);
+    String unit = trend.unit().isEmpty() ? "without a unit" : trend.unit();
+    style.rules(plot, horizontal, vertical, unit, Ink.INK);
     marks(plot, style, changes, high);
     plot.addAnnotation(DataPath.stroked(intervals(trend), Ink.RA.color(), ChartStyle.HAIR));
     plot.addAnnotation(DataPath.stroked(dots(trend), Ink.RA.color(), DOT));
     return Optional.of(
-        style.draw(
-            plot,
-            new Sheet("trend-" + trend.key(), Sheet.WIDE, HEIGHT, trend.name(), words(trend))));
+        style
+            .draw(
+                plot,
+                new Sheet("trend-" + trend.key(), Sheet.WIDE, HEIGHT, title(trend), words(trend)))
+            .with(table(trend)));
   }
 
   private static void marks(
@@ -98,5 +101,18 @@ public final class TrendChart {
         + " "
         + trend.unit()
         + ".";
+  }
+
+  private static String title(Trend trend) {
+    return Sentences.capital(trend.name()) + ", night by night";
+  }
+
+  private static ChartTable table(Trend trend) {
+    return ChartTable.rows(
+        "Every night.",
+        List.of("night", trend.unit().isEmpty() ? "value" : trend.unit()),
+        trend.points().stream()
+            .map(point -> List.of(point.night(), Numbers.both(point.value())))
+            .toList());
   }
 }

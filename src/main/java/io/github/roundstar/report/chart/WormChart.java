@@ -51,14 +51,16 @@ public final class WormChart {
     curves(plot, worm);
     plot.addAnnotation(key(style, worm));
     return Optional.of(
-        style.draw(
-            plot,
-            new Sheet(
-                "worm",
-                Sheet.WIDE,
-                HEIGHT,
-                "One turn, all turns laid over one another",
-                words(worm))));
+        style
+            .draw(
+                plot,
+                new Sheet(
+                    "worm",
+                    Sheet.WIDE,
+                    HEIGHT,
+                    "One turn, all turns laid over one another",
+                    words(worm)))
+            .with(table(worm)));
   }
 
   private static void curves(XYPlot plot, WormTrace worm) {
@@ -111,5 +113,16 @@ public final class WormChart {
       y[i] = band.middle(i);
     }
     return Polyline.of(x, y);
+  }
+
+  private static ChartTable table(WormTrace worm) {
+    return new ChartTable.Spans(
+            "time within the turn",
+            share -> Times.shortPeriod(share * worm.periodSeconds()),
+            Numbers::plain)
+        .line("mean of turns, arcsec", middle(worm.curve()))
+        .band("spread of turns, arcsec", worm.curve())
+        .line("fitted curve, arcsec", worm.model())
+        .table();
   }
 }

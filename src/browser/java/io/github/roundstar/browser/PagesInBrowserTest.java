@@ -1,0 +1,217 @@
+package io.github.roundstar.browser;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.deque.html.axecore.results.Results;
+import com.deque.html.axecore.selenium.AxeBuilder;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
+
+/**
+ * Pages of every kind in a real browser: silent, alone, readable at every width and in every theme.
+ *
+ * <p>Accessibility is checked by axe-core with the rules of WCAG 2.2 level AA (W3C Recommendation
+ * 2023), contrast among them.
+ */
+@Tag("browser")
+class PagesInBrowserTest {
+  @TempDir private static Path folder;
+
+  private static List<Path> pages;
+  private static Path night;
+  private static final String UNFOLD =
+      "document.querySelectorAll('main details').forEach(d => d.open = true)";
+
+  private static Browser browser;
+
+  @BeforeAll
+  static void start() throws Exception {
+    pages = Pages.write(folder);
+    night = folder.resolve("2026-10-11.html").toAbsolutePath();
+    browser = new Browser();
+  }
+
+  @AfterAll
+  static void stop() {
+    browser.close();
+  }
+
+  @Test
+  void pageOfEveryKindIsThere() {
+    assertThat(pages)
+        .extracting(page -> page.getFileName().toString())
+        .contains("2026-10-11.html", "nights.html", "season.html")
+        .anyMatch(name -> name.startsWith("compare-"));
+  }
+
+  @Test
+  void pageIsSilentAndAsksForNothing() {
+    for (Path page : pages) {
+      browser.open(page, 1440);
+
+      assertThat(browser.messages()).as("%s", page.getFileName()).isEmpty();
+      assertThat(browser.requests()).containsExactly(page.toUri().toString());
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {320, 768, 1440, 3840})
+  void pageNeverScrollsSideways(int width) {
+    for (Path page : pages) {
+      browser.open(page, width);
+      browser.script(UNFOLD);
+
+      assertThat(browser.script("return document.documentElement.scrollWidth"))
+          .as("%s at %d px", page.getFileName(), width)
+          .isEqualTo((long) width);
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({"light, 'rgb(250, 249, 246)'", "dark, 'rgb(19, 21, 24)'", "red, 'rgb(0, 0, 0)'"})
+  void themeIsTakenAndRemembered(String theme, String paper) {
+    browser.open(night, 1440);
+    browser.theme(theme);
+    String chosen = paper();
+    browser.open(night, 1440);
+
+    assertThat(List.of(chosen, paper())).containsOnly(paper);
+    assertThat(browser.messages()).isEmpty();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"light", "dark", "red"})
+  void axeFindsNoViolation(String theme) {
+    for (Path page : pages) {
+      browser.open(page, 1440);
+      browser.theme(theme);
+      browser.script(UNFOLD);
+      Results results =
+          new AxeBuilder()
+              .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"))
+              .analyze(browser.driver());
+
+      assertThat(results.getViolations())
+          .as("%s in %s", page.getFileName(), theme)
+          .extracting(rule -> rule.getId() + ": " + rule.getNodes())
+          .isEmpty();
+    }
+  }
+
+  @Test
+  void dimRedGivesNoGreenAndNoBlueLight() {
+    browser.open(night, 1440);
+    browser.theme("red");
+
+    assertThat(
+            browser.script(
+                """
+                const seen = new Set();
+                for (const e of document.querySelectorAll('body,body *')) {
+                  const s = getComputedStyle(e);
+                  for (const p of ['color','backgroundColor','fill','stroke','borderTopColor','borderLeftColor']) {
+                    const m = /rgba?\\((\\d+), (\\d+), (\\d+)(?:, ([\\d.]+))?/.exec(s[p]);
+                    if (m && m[4] !== '0' && (+m[2] || +m[3])) seen.add(e.tagName + ' ' + p + ' ' + s[p]);
+                  }
+                }
+                return [...seen].join('; ')"""))
+        .isEqualTo("");
+  }
+
+  @Test
+  void timelineStretchesAndTellsValues() {
+    browser.open(night, 1440);
+    browser.driver().findElement(By.cssSelector("[data-zoom='2']")).click();
+
+    assertThat(
+            (Boolean)
+                browser.script(
+                    """
+                    const f = document.querySelector('#timeline .scroll');
+                    return f.scrollWidth > 1.7 * f.clientWidth && f.scrollLeft > 100
+                        && document.documentElement.scrollWidth === innerWidth"""))
+        .isTrue();
+    browser.driver().findElement(By.cssSelector("#timeline .scroll")).sendKeys(Keys.ARROW_RIGHT);
+    assertThat(browser.driver().findElement(By.tagName("output")).getText())
+        .matches("\\d\\d:\\d\\d:\\d\\d UTC: RA .*, Dec .*");
+    assertThat(browser.messages()).isEmpty();
+  }
+
+  @Test
+  void linkToAFoldedSectionOpensItEvenTwice() {
+    browser.open(night, 1440);
+    assertThat(open("star")).isFalse();
+    follow("star");
+    assertThat(open("star")).isTrue();
+
+    browser.driver().findElement(By.cssSelector("#star>summary")).click();
+    assertThat(open("star")).isFalse();
+    follow("star");
+    assertThat(open("star")).isTrue();
+    assertThat(browser.script("return document.querySelector('.contents details').open"))
+        .isEqualTo(false);
+  }
+
+  @Test
+  void addressWithAnAnchorOpensItsSection() {
+    browser.open(night, 1440);
+    browser.driver().get(night.toUri() + "#words");
+    browser.driver().navigate().refresh();
+
+    assertThat(open("words")).isTrue();
+    assertThat(open("files")).isFalse();
+  }
+
+  @Test
+  void everythingIsOpenInPrintAndFoldedAgainAfter() {
+    browser.open(night, 1440);
+    String folded = "return document.querySelectorAll('main>details:not([open])').length";
+    long before = (Long) browser.script(folded);
+    browser.script("dispatchEvent(new Event('beforeprint'))");
+    long inPrint = (Long) browser.script(folded);
+    browser.script("dispatchEvent(new Event('afterprint'))");
+
+    assertThat(before).isGreaterThan(5);
+    assertThat(inPrint).isZero();
+    assertThat(browser.script(folded)).isEqualTo(before);
+  }
+
+  @Test
+  void everyStopOfTheTabKeyShowsWhereItIs() {
+    browser.open(night, 1440);
+    for (int i = 0; i < 25; i++) {
+      browser.driver().switchTo().activeElement().sendKeys(Keys.TAB);
+
+      assertThat((String) browser.script(FOCUS)).as("stop %d", i).matches(".* [1-9][\\d.]*px");
+    }
+  }
+
+  private static final String FOCUS =
+      """
+      const e = document.activeElement;
+      const s = getComputedStyle(e);
+      return e.tagName + ' ' + (s.outlineStyle === 'none' ? '0px' : s.outlineWidth)""";
+
+  private static void follow(String id) {
+    browser.driver().findElement(By.cssSelector(".contents summary")).click();
+    browser.driver().findElement(By.cssSelector(".contents a[href='#" + id + "']")).click();
+  }
+
+  private static Boolean open(String id) {
+    return (Boolean) browser.script("return document.getElementById('" + id + "').open");
+  }
+
+  private static String paper() {
+    return (String) browser.script("return getComputedStyle(document.body).backgroundColor");
+  }
+}

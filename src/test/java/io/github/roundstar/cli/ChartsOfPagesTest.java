@@ -1,0 +1,80 @@
+package io.github.roundstar.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Every chart of every kind of page says what it shows, in words and in numbers. */
+class ChartsOfPagesTest {
+  private static final Pattern FIGURE = Pattern.compile("(?s)<figure>(.*?)</figure>");
+
+  @TempDir private static Path folder;
+
+  @BeforeAll
+  static void writePages() throws IOException {
+    Path logs = Files.createDirectory(folder.resolve("logs"));
+    for (String name : List.of("before-worm-adjustment", "after-worm-adjustment", "polar-drift")) {
+      Files.copy(Path.of("sample-logs", name + ".ecsv"), logs.resolve(name + ".ecsv"));
+    }
+    Path equipment = Path.of("sample-logs", "equipment.toml");
+    Ran.of("season", logs, "--equipment", equipment, "--out", folder).endsWith(0);
+    Path after = logs.resolve("after-worm-adjustment.ecsv");
+    Ran.of(
+            "compare",
+            "--before",
+            logs.resolve("before-worm-adjustment.ecsv"),
+            "--after",
+            after,
+            "--equipment",
+            equipment,
+            "--out",
+            folder)
+        .endsWith(0);
+  }
+
+  @Test
+  void everyChartHasTitleTextAndNumbers() throws IOException {
+    List<Path> pages = pages();
+    assertThat(pages).hasSize(5);
+    for (Path page : pages) {
+      String html = Files.readString(page);
+      List<String> figures = FIGURE.matcher(html).results().map(found -> found.group(1)).toList();
+
+      assertThat(figures).as("%s", page.getFileName()).hasSizeGreaterThan(2);
+      assertThat(html.split("<svg", -1)).hasSize(figures.size() + 1);
+      assertThat(figures)
+          .as("%s", page.getFileName())
+          .allSatisfy(
+              figure ->
+                  assertThat(figure)
+                      .containsPattern("<figcaption>[^<]{10,}</figcaption>")
+                      .containsPattern("<title id=\"[^\"]+\">[^<]{10,}</title>")
+                      .containsPattern("<desc id=\"[^\"]+\">[^<]{20,}</desc>")
+                      .containsPattern("<details class=\"data\">.*<td>[^<]+</td>"));
+    }
+  }
+
+  @Test
+  void everyFoldedSectionAndEveryContentsLinkHasItsPlace() throws IOException {
+    for (Path page : pages()) {
+      String html = Files.readString(page);
+
+      assertThat(Pattern.compile("href=\"#([^\"]+)\"").matcher(html).results())
+          .allSatisfy(link -> assertThat(html).containsOnlyOnce(" id=\"" + link.group(1) + "\""));
+    }
+  }
+
+  private static List<Path> pages() throws IOException {
+    try (Stream<Path> files = Files.list(folder)) {
+      return files.filter(file -> file.toString().endsWith(".html")).sorted().toList();
+    }
+  }
+}

@@ -1,0 +1,97 @@
+package io.github.roundstar.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.github.roundstar.report.Page.Block;
+import io.github.roundstar.report.Page.Section;
+import io.github.roundstar.results.Finding;
+import io.github.roundstar.results.Level;
+import io.github.roundstar.results.NightResult;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** Causes are open in the order of the findings; what no cause rests on is folded. */
+class CauseSectionsTest {
+  private static final List<Section> MEASURED =
+      Stream.of("budget", "star", "periodic", "drift", "polar-axis", "jolts")
+          .map(id -> new Section(id, "Heading of " + id, List.of(Block.text("About " + id + "."))))
+          .toList();
+
+  @Test
+  void causesStandInTheOrderOfTheFindingsThenTheBudget() {
+    CauseSections sections =
+        CauseSections.of(
+            night(
+                finding("jolts", Level.FIX_FIRST),
+                finding("field-rotation", Level.WORTH_FIXING),
+                finding("polar-axis", Level.WATCH),
+                finding("periodic-error", Level.FINE)),
+            MEASURED);
+
+    assertThat(sections.open())
+        .extracting(Section::id)
+        .containsExactly("jolts", "polar-axis", "finding-3", "budget");
+    assertThat(sections.folded())
+        .extracting(Section::id)
+        .containsExactly("star", "periodic", "drift");
+  }
+
+  @Test
+  void causeTellsWhyThenWhatWasMeasuredThenWhatToDo() {
+    Section jolts =
+        CauseSections.of(night(finding("jolts", Level.FIX_FIRST)), MEASURED).open().get(0);
+
+    assertThat(jolts.heading()).isEqualTo("Title of jolts");
+    assertThat(jolts.blocks())
+        .flatExtracting(Block::sentences)
+        .containsExactly(
+            "Fix first. It is \u22121.5 arcsec.",
+            "Heading of jolts.",
+            "About jolts.",
+            "What to do:");
+    assertThat(jolts.blocks().get(3).steps()).containsExactly("Do it.");
+  }
+
+  @Test
+  void nothingIsLostInANightThatIsNotJudged() {
+    CauseSections sections = CauseSections.of(night(), MEASURED);
+
+    assertThat(sections.open()).extracting(Section::id).containsExactly("budget");
+    assertThat(sections.folded()).hasSize(MEASURED.size() - 1);
+  }
+
+  private static Finding finding(String code, Level level) {
+    return new Finding(
+        code,
+        level,
+        "Title of " + code,
+        null,
+        "It is -1.5 arcsec.",
+        List.of("Do it."),
+        "",
+        null,
+        null,
+        null,
+        null);
+  }
+
+  private static NightResult night(Finding... findings) {
+    NightResult blank = BlankNight.result();
+    return new NightResult(
+        blank.schema(),
+        blank.version(),
+        blank.inputs(),
+        blank.night(),
+        blank.runs(),
+        blank.polarAxis(),
+        blank.seeing(),
+        blank.exposures(),
+        blank.replay(),
+        Arrays.asList(findings),
+        blank.verdict(),
+        blank.notComputed(),
+        blank.methods());
+  }
+}
