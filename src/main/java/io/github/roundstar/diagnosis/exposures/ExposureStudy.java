@@ -230,7 +230,11 @@ public final class ExposureStudy {
             ? OptionalDouble.empty()
             : OptionalDouble.of(Quantile.median(array(offZenith))),
         angles.stream().mapToDouble(a -> ImageCause.apart(a, mean)).max(),
-        angles.size());
+        angles.size(),
+        ZenithGrowth.of(
+            windows.stream().filter(w -> w.coverage() >= ENOUGH_COVERAGE).toList(),
+            equipment,
+            width.fwhmArcsec().value()));
   }
 
   private static double[] array(List<Double> values) {

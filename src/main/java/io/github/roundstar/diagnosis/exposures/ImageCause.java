@@ -19,7 +19,8 @@ import java.util.OptionalDouble;
  *   <li>{@code differential-flexure}: the two cameras surely move apart, and the trail of that
  *       explains at least half of what is missing, along the measured axis.
  *   <li>{@code atmospheric-dispersion}: the long axis points to the zenith, here and in the median
- *       of all such exposures of the night, and the star is at least 35 degrees from it.
+ *       of all such exposures of the night, the star is at least 35 degrees from it, and the growth
+ *       with zenith distance ({@link ZenithGrowth}) is not surely too small for half of it.
  *   <li>{@code focus}: the stars are at least 1.4 times as wide as in the night's best tenth.
  *   <li>{@code optics}: the long axis keeps its angle over all such exposures, three or more.
  * </ol>
@@ -42,13 +43,15 @@ final class ImageCause {
    * @param offZenithDegrees median angle between long axis and zenith direction over them [deg]
    * @param angleScatterDegrees largest angle between any long axis and their mean [deg]
    * @param alike how many they are
+   * @param growth how images get longer towards the zenith with zenith distance
    */
   record NightContext(
       Optional<Flexure> flexure,
       OptionalDouble bestFwhmArcsec,
       OptionalDouble offZenithDegrees,
       OptionalDouble angleScatterDegrees,
-      int alike) {}
+      int alike,
+      Optional<ZenithGrowth> growth) {}
 
   private final NightContext night;
   private final Equipment equipment;
@@ -71,7 +74,7 @@ final class ImageCause {
     return pattern(measured)
         .or(() -> refraction(window, measured, seeing))
         .or(() -> flexure(window, measured, seeing))
-        .or(() -> dispersion(measured, zenith))
+        .or(() -> dispersion(window, measured, zenith, seeing))
         .or(() -> focus(measured))
         .or(() -> fixedAngle(measured))
         .orElse(
@@ -177,7 +180,8 @@ final class ImageCause {
     return explains && along ? Optional.of(with.elongation()) : Optional.empty();
   }
 
-  private Optional<Cause> dispersion(MeasuredShape measured, Optional<ZenithDirection> zenith) {
+  private Optional<Cause> dispersion(
+      Window window, MeasuredShape measured, Optional<ZenithDirection> zenith, double seeing) {
     if (zenith.isEmpty()
         || measured.angleDegrees().isEmpty()
         || night.offZenithDegrees().isEmpty()) {
@@ -187,15 +191,37 @@ final class ImageCause {
     boolean low = zenith.get().distanceDegrees() >= LEAST_ZENITH_DISTANCE_DEGREES;
     boolean towards =
         off < ZENITH_ANGLE_DEGREES && night.offZenithDegrees().getAsDouble() < ZENITH_ANGLE_DEGREES;
-    return low && towards
+    boolean denied =
+        night.growth().isPresent()
+            && ZenithGrowth.point(window, equipment, seeing)
+                .map(night.growth().get()::deniesHalfOf)
+                .orElse(false);
+    return low && towards && !denied
         ? Optional.of(
             new Cause(
                 "atmospheric-dispersion",
                 format(
-                    "the long axis lies within %.0f deg of the zenith direction, at %.0f deg zenith"
-                        + " distance",
-                    off, zenith.get().distanceDegrees())))
+                        "the long axis lies within %.0f deg of the zenith direction, at %.0f deg zenith"
+                            + " distance",
+                        off, zenith.get().distanceDegrees())
+                    + growing()))
         : Optional.empty();
+  }
+
+  private String growing() {
+    return night
+        .growth()
+        .filter(ZenithGrowth::certain)
+        .map(
+            growth ->
+                format(
+                    "; over %d exposures it grows as the tangent of that distance, to a spread of"
+                        + " %.2f (%.2f .. %.2f) arcsec at 45 deg",
+                    growth.exposures(),
+                    growth.spreadArcsec().value(),
+                    growth.spreadArcsec().lo95(),
+                    growth.spreadArcsec().hi95()))
+        .orElse("; whether it grows with that distance cannot be told from these exposures");
   }
 
   private Optional<Cause> focus(MeasuredShape measured) {

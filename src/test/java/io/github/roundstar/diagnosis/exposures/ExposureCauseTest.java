@@ -10,6 +10,8 @@ import io.github.roundstar.results.Exposure;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -29,6 +31,23 @@ class ExposureCauseTest {
     FaultNight.Tally tally = FaultNight.tally(fault, 1, temporary);
     assertThat(tally.all()).isGreaterThanOrEqualTo(3);
     assertThat(tally.right()).isGreaterThanOrEqualTo((int) Math.ceil(0.8 * tally.all()));
+  }
+
+  /** The scenario spreads colours by 0.85 arcsec at 45 degrees. */
+  @Tag("identity")
+  @Test
+  void growthWithZenithDistanceIsTheEvidenceForDispersion()
+      throws FormatException, IOException, UnusableInputException {
+    Exposure first =
+        FaultNight.judged(SingleFault.DISPERSION.scenario(7), Equipment.UNKNOWN, temporary).get(0);
+    assertThat(first.cause()).isEqualTo("atmospheric-dispersion");
+    assertThat(first.evidence()).contains("grows as the tangent of that distance");
+    Matcher spread =
+        Pattern.compile("spread of [\\d.]+ \\(([\\d.]+) \\.\\. ([\\d.]+)\\)")
+            .matcher(first.evidence());
+    assertThat(spread.find()).isTrue();
+    assertThat(Double.parseDouble(spread.group(1))).isBetween(0.7, 0.85);
+    assertThat(Double.parseDouble(spread.group(2))).isBetween(0.85, 1.0);
   }
 
   @Tag("long")

@@ -52,7 +52,8 @@ class ImageCauseTest {
             OptionalDouble.of(2),
             OptionalDouble.of(5),
             OptionalDouble.of(10),
-            alike);
+            alike,
+            Optional.empty());
     return new ImageCause(night, Equipment.UNKNOWN)
         .find(window, measured, Optional.ofNullable(zenith), 2);
   }
