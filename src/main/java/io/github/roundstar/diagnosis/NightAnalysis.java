@@ -79,6 +79,8 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
               reasons.ofRun(i)));
     }
     List<Replay> replay = reasons.below("").orNull("/replay", ReplayFigures.of(studies, ra, dec));
+    ReplayFigures.missing(replay, ra, dec)
+        .ifPresent(because -> reasons.below("").note("/replay/*", because));
     NightSummary summary =
         NightFigures.of(
             night,
