@@ -117,8 +117,9 @@ final class Methods {
                   + " taken out, play included. The star's motion is what the log would show less the"
                   + " smoothed noise, its mean square raised by the variance of that noise given the"
                   + " log. All runs together, each about its own mean. Interval of the difference:"
-                  + " jackknife over 24 stretches a run, the same frames under both settings; it does"
-                  + " not hold nights with other air."),
+                  + " jackknife over 24 stretches a run, the same frames under both settings, and what a"
+                  + " response stronger by a standard error changes, both as variances; it does not"
+                  + " hold nights with other air."),
           new Method(
               "/night/driftArcsecPerMinuteSky", "Mean over the runs, weighted by their length."),
           new Method(

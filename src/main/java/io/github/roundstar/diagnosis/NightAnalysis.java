@@ -87,6 +87,8 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
     }
     List<Replay> replay = reasons.below("").orNull("/replay", ReplayFigures.of(studies, ra, dec));
     Answer<PeriodicError> periodic = periodicBeside.join();
+    ReplayFigures.missing(replay, ra, dec)
+        .ifPresent(because -> reasons.below("").note("/replay/*", because));
     NightSummary summary =
         NightFigures.of(
             night,

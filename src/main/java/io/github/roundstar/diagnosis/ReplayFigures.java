@@ -42,6 +42,21 @@ final class ReplayFigures {
         .orElseGet(() -> Answer.none("there is no run"));
   }
 
+  /** Why one axis has no rows while the other has some. */
+  static Optional<String> missing(List<Replay> rows, List<LoopStudy> ra, List<LoopStudy> dec) {
+    return rows == null
+        ? Optional.empty()
+        : missing(rows, "ra", "right ascension", ra)
+            .or(() -> missing(rows, "dec", "declination", dec));
+  }
+
+  private static Optional<String> missing(
+      List<Replay> rows, String axis, String name, List<LoopStudy> loops) {
+    return rows.stream().anyMatch(row -> row.axis().equals(axis))
+        ? Optional.empty()
+        : loops.stream().map(loop -> name + " has no rows: " + loop.replay().because()).findFirst();
+  }
+
   private static List<Replay> rows(String axis, List<RunStudy> studies, List<LoopStudy> loops) {
     List<LoopReplay> runs = new ArrayList<>();
     double cadence = 0;
@@ -53,7 +68,9 @@ final class ReplayFigures {
             cadence == 0 ? Cadence.medianSeconds(studies.get(i).run().frames()).orElse(0) : cadence;
       }
     }
-    return runs.isEmpty() ? List.of() : new Grid(axis, cadence, runs).rows();
+    return runs.isEmpty()
+        ? List.of()
+        : new Grid(axis, cadence, runs, Brief.of(runs, 0), Brief.of(runs, 1)).rows();
   }
 
   /** A setting tried; nothing stands for each run's own. */
@@ -63,7 +80,24 @@ final class ReplayFigures {
     }
   }
 
-  private record Grid(String axis, double cadenceSeconds, List<LoopReplay> runs) {
+  /** How much less the star moves under a setting than it did, with other strengths of pulses. */
+  private record Brief(List<LoopReplay> excerpts, double current) {
+    static Brief of(List<LoopReplay> runs, double standardErrors) {
+      List<LoopReplay> excerpts = runs.stream().map(run -> run.excerpt(standardErrors)).toList();
+      return new Brief(
+          excerpts,
+          ReplayedRun.motionRmsArcsec(
+              excerpts.stream().map(run -> run.run(run.current())).toList()));
+    }
+
+    double lessArcsec(Setting setting) {
+      return current
+          - ReplayedRun.motionRmsArcsec(excerpts.stream().map(run -> run.run(setting)).toList());
+    }
+  }
+
+  private record Grid(
+      String axis, double cadenceSeconds, List<LoopReplay> runs, Brief found, Brief stronger) {
     List<Replay> rows() {
       Trial current =
           new Trial(
@@ -121,6 +155,18 @@ final class ReplayFigures {
           runs.stream().map(run -> run.run(setting)).toList());
     }
 
+    /** By other frames of the same air, and by what is not known of the strength of pulses. */
+    private Estimate less(Trial trial, Trial current) {
+      Estimate byFrames = ReplayedRun.gainArcsec(trial.runs(), current.runs());
+      Setting setting = trial.setting().orElseThrow();
+      double byStrength = stronger.lessArcsec(setting) - found.lessArcsec(setting);
+      return Estimate.symmetric(
+          byFrames.value(),
+          Math.hypot(
+              byFrames.hi95() - byFrames.value(),
+              Estimate.SIGMAS_95 * (Double.isFinite(byStrength) ? byStrength : 0)));
+    }
+
     private Replay row(Trial trial, Trial current, boolean best) {
       Setting shown =
           trial
@@ -132,10 +178,7 @@ final class ReplayFigures {
                           mean(run -> run.current().deadbandArcsec()),
                           1,
                           false));
-      Estimate less =
-          trial == current
-              ? Estimate.symmetric(0, 0)
-              : ReplayedRun.gainArcsec(trial.runs(), current.runs());
+      Estimate less = trial == current ? Estimate.symmetric(0, 0) : less(trial, current);
       return new Replay(
           axis,
           shown.gain(),

@@ -18,8 +18,9 @@ import java.util.stream.Stream;
  *     strength lose it; the interval holds zero when there may be none
  * @param slack share of the play that a first push north would have lost, 0 to 1
  * @param run motion behind the play of that width
+ * @param wider the same behind a play that is a standard error wider
  */
-public record Backlash(Estimate declaredArcsec, double slack, AxisRun run) {
+public record Backlash(Estimate declaredArcsec, double slack, AxisRun run, AxisRun wider) {
   /** Widths tried first [arcsec]; a play wider than the last is a loose gear, not a backlash. */
   private static final double[] WIDTHS = {
     0, 0.25, 0.5, 0.75, 1, 1.4, 1.8, 2.3, 3, 4, 5, 6.5, 8, 10, 12.5, 16, 20
@@ -65,6 +66,21 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run) {
     return response.both().map(strength -> scaled(strength, response.unlikeness()));
   }
 
+  /**
+   * What a wider play would change in the motion, for the response to be told beside it; nothing
+   * where there may be no play [arcsec].
+   */
+  List<double[]> byWidth() {
+    if (declaredArcsec.lo95() <= 0) {
+      return List.of();
+    }
+    double[] change = wider.motion().arcsec();
+    for (int i = 0; i < change.length; i++) {
+      change[i] -= run.motion().arcsec(i);
+    }
+    return List.of(change);
+  }
+
   private Estimate scaled(Estimate strength, double unlikeness) {
     double width = declaredArcsec.value() * strength.value();
     double ofStrength =
@@ -105,7 +121,11 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run) {
       return new Backlash(
           new Estimate(best.width(), Math.max(0, best.width() - half), best.width() + half),
           best.slack(),
-          plain.with(reconstruction.skyBehindPlay(best.width(), best.slack())));
+          plain.with(reconstruction.skyBehindPlay(best.width(), best.slack())),
+          plain.with(
+              reconstruction.skyBehindPlay(
+                  best.width() + Math.max(CURVATURE_STEP, half / Estimate.SIGMAS_95),
+                  best.slack())));
     }
 
     private AxisRun behind(double width, double slack) {

@@ -36,7 +36,8 @@ public record DecMotion(
 
   private static DecMotion of(AxisRun plain, Optional<Backlash> backlash) {
     AxisRun behind = backlash.map(Backlash::run).orElse(plain);
-    Optional<Response> response = Response.of(behind, List.of());
+    Optional<Response> response =
+        backlash.map(Response::behind).orElseGet(() -> Response.of(plain, List.of()));
     AxisRun answering = response.map(r -> r.applied(behind)).orElse(behind);
     AxisRun run = answering.responseMeasured() ? answering : declared(plain, backlash);
     return new DecMotion(

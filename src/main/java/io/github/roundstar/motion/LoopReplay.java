@@ -17,8 +17,16 @@ public final class LoopReplay {
   /** Repeating the present settings must give the log's own RMS to within this share. */
   private static final double REPEATS = 0.15;
 
+  /** Frames that tell what a stronger response changes: the loop forgets within some ten. */
+  private static final int EXCERPT = 3000;
+
   private final MotionSplit split;
   private final Controller law;
+
+  /** Pulses push so many times as strongly as was found. */
+  private final double factor;
+
+  private final int samples;
   private final double[] disturbance;
   private final double[] noise;
 
@@ -32,13 +40,15 @@ public final class LoopReplay {
    */
   public record Setting(double gain, double deadbandArcsec, int framesAveraged, boolean trained) {}
 
-  private LoopReplay(MotionSplit split, Controller law) {
+  private LoopReplay(MotionSplit split, Controller law, double factor, int samples) {
     this.split = split;
     this.law = law;
+    this.factor = factor;
+    this.samples = samples;
     this.noise = split.causes.get(MotionSplit.NOISE);
     this.disturbance = split.frames.offsetArcsec.clone();
     for (int i = 0; i < disturbance.length; i++) {
-      disturbance[i] += split.executedArcsec[i];
+      disturbance[i] += factor * split.executedArcsec[i];
     }
   }
 
@@ -56,7 +66,7 @@ public final class LoopReplay {
     if (!(split.strength.mean() > 0)) {
       return Answer.none("what a second of pulse moves is not known");
     }
-    LoopReplay replay = new LoopReplay(split, fit.law());
+    LoopReplay replay = new LoopReplay(split, fit.law(), 1, split.frames.size());
     double logged = replay.loggedRmsArcsec();
     double repeated = ReplayedRun.loggedRmsArcsec(List.of(replay.run(replay.current())));
     if (Double.isNaN(repeated)) {
@@ -76,7 +86,22 @@ public final class LoopReplay {
   /** The setting that the log was made with. */
   public Setting current() {
     return new Setting(
-        law.millisPerArcsec() / 1000 * split.strength.mean(), law.deadbandArcsec(), 1, false);
+        law.millisPerArcsec() / 1000 * factor * split.strength.mean(),
+        law.deadbandArcsec(),
+        1,
+        false);
+  }
+
+  /**
+   * Part of the run as it would be if pulses pushed more strongly than was found, by so many
+   * standard errors: the recovered motion is then another one, and the gain was higher.
+   */
+  public LoopReplay excerpt(double standardErrors) {
+    return new LoopReplay(
+        split,
+        law,
+        1 + standardErrors * split.strength.uncertainShare(),
+        Math.min(samples, EXCERPT));
   }
 
   /** Whether there is a periodic error that could be trained out. */
@@ -115,16 +140,16 @@ public final class LoopReplay {
 
   /** Guides again. */
   public ReplayedRun run(Setting setting) {
-    double strength = setting.gain() / split.strength.mean() * 1000;
+    double strength = setting.gain() / (factor * split.strength.mean()) * 1000;
     GuidedFrames guided = split.frames;
     SettlingRule.Watch watch = guided.settlingRule.new Watch();
     Mount mount = new Mount();
     Controller.Course course = law.with(strength, setting.deadbandArcsec()).begin();
-    ReplayedRun.Tally tally = new ReplayedRun.Tally(disturbance.length);
+    ReplayedRun.Tally tally = new ReplayedRun.Tally(samples);
     double sum = 0;
     int counted = 0;
     int averaged = 0;
-    for (int i = 0; i < disturbance.length; i++) {
+    for (int i = 0; i < samples; i++) {
       double trained = setting.trained() ? split.trainableArcsec[i] - split.trainableArcsec[0] : 0;
       double offset = disturbance[i] - trained - mount.correction(i);
       boolean settled = watch.settled(guided.moved[i], guided.seconds[i], offset);
@@ -134,7 +159,7 @@ public final class LoopReplay {
       }
       sum += offset;
       averaged++;
-      if (averaged == setting.framesAveraged() || i == disturbance.length - 1) {
+      if (averaged == setting.framesAveraged() || i == samples - 1) {
         tally.log(i, counted, sum / averaged);
         mount.push(course.next(sum / averaged) / 1000, i);
         sum = 0;
@@ -147,7 +172,7 @@ public final class LoopReplay {
 
   /** The axis under correction: play, strength of pulses, and what of the last one has acted. */
   private final class Mount {
-    private final GearPlay play = new GearPlay(split.playArcsec, 0.5);
+    private final GearPlay play = new GearPlay(factor * split.playArcsec, 0.5);
     private double before;
     private double last;
     private double lastSent;
@@ -164,7 +189,7 @@ public final class LoopReplay {
 
     void push(double pulseSeconds, int i) {
       before += last;
-      double push = split.strength.moved(pulseSeconds);
+      double push = factor * split.strength.moved(pulseSeconds);
       double lost = play.lost(push);
       last = push - Math.copySign(lost, push);
       double speed = push == 0 ? 1 : push / pulseSeconds;

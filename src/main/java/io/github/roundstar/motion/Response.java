@@ -98,8 +98,16 @@ public record Response(
    * @return nothing when there are too few frames, or the star never moved
    */
   static Optional<Response> of(AxisRun run, List<Family> families) {
+    return of(run, ResponseModel.of(run, families));
+  }
+
+  /** The same with a play in the model, whose width the strength of pulses depends on. */
+  static Optional<Response> behind(Backlash play) {
+    return of(play.run(), ResponseModel.of(play.run(), List.of(), play.byWidth()));
+  }
+
+  private static Optional<Response> of(AxisRun run, ResponseModel model) {
     MotionSeries motion = run.motion();
-    ResponseModel model = ResponseModel.of(run, families);
     if (motion.size() - motion.pieces() < RunBackground.FEWEST_STEPS + model.columns().length) {
       return Optional.empty();
     }

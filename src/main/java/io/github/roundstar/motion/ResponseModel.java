@@ -28,7 +28,17 @@ final class ResponseModel {
    * @param families sinusoids, each free
    */
   static ResponseModel of(AxisRun run, List<Family> families) {
+    return of(run, families, List.of());
+  }
+
+  /**
+   * The regressors with others beside them.
+   *
+   * @param more further columns at the samples of the motion
+   */
+  static ResponseModel of(AxisRun run, List<Family> families, List<double[]> more) {
     List<double[]> columns = new ArrayList<>(List.of(ToneColumns.withDrift(run, families)));
+    columns.addAll(more);
     int first = columns.size();
     double[] pushedOneWay = run.motion().pushedOneWayArcsec();
     double[] pushedOtherWay = run.motion().pushedOtherWayArcsec();

@@ -9,6 +9,7 @@ import io.github.roundstar.motion.ErrorBudget;
 import io.github.roundstar.motion.LoopReplay;
 import io.github.roundstar.motion.ReplayedRun;
 import io.github.roundstar.motion.StarScatter;
+import io.github.roundstar.results.Replay;
 import io.github.roundstar.simulate.ScenarioReader;
 import io.github.roundstar.simulate.SimulatedNight;
 import io.github.roundstar.simulate.SimulatedRun;
@@ -66,6 +67,8 @@ class KnownLoopTest {
     private int budgets;
     private int replays;
     private int replaysRight;
+    private int savings;
+    private int savingsCovered;
     private final StringBuilder wrong = new StringBuilder();
 
     void note(Object... what) {
@@ -89,6 +92,9 @@ class KnownLoopTest {
     assertThat(tally.remaindersSmall).as(tally.wrong.toString()).isEqualTo(tally.budgets);
     assertThat(tally.replaysRight).as(tally.wrong.toString()).isEqualTo(tally.replays);
     assertThat(tally.gainsCovered).isGreaterThanOrEqualTo(tally.gains - 1);
+    assertThat(tally.savingsCovered)
+        .as(tally.wrong.toString())
+        .isGreaterThanOrEqualTo(tally.savings - 2);
     assertThat(tally.budgets).isEqualTo(4);
     assertThat(tally.replays).isEqualTo(4 * OTHER_GAINS.length);
   }
@@ -115,6 +121,9 @@ class KnownLoopTest {
         .as(tally.wrong.toString())
         .isGreaterThanOrEqualTo((int) (0.99 * tally.parts));
     assertThat(tally.remaindersSmall).isGreaterThanOrEqualTo(99);
+    assertThat(tally.savingsCovered)
+        .as(tally.wrong.toString())
+        .isGreaterThanOrEqualTo((int) (0.88 * tally.savings));
     assertThat(tally.replaysRight)
         .as(tally.wrong.toString())
         .isGreaterThanOrEqualTo((int) (0.97 * tally.replays));
@@ -133,9 +142,12 @@ class KnownLoopTest {
       SimulatedRun run = night.runs().get(0);
       RunStudy study = RunStudy.of(run.log(), EQUIPMENT);
       StarScatter scatter = StarScatter.of(run.log().frames()).orElseThrow();
+      LoopStudy ra = LoopStudy.ra(study, EQUIPMENT);
+      LoopStudy dec = LoopStudy.dec(study, EQUIPMENT);
+      List<Replay> rows =
+          ReplayFigures.of(List.of(study), List.of(ra), List.of(dec)).value().orElseThrow();
       for (Axis axis : Axis.values()) {
-        LoopStudy loop =
-            axis == Axis.RA ? LoopStudy.ra(study, EQUIPMENT) : LoopStudy.dec(study, EQUIPMENT);
+        LoopStudy loop = axis == Axis.RA ? ra : dec;
         tally.gains++;
         tally.gainsCovered += loop.gain().value().orElseThrow().covers(gain) ? 1 : 0;
         double square =
@@ -147,7 +159,12 @@ class KnownLoopTest {
             square);
         LoopReplay replay = loop.replay().value().orElseThrow();
         for (int g = 0; g < others.length; g++) {
-          replay(tally, replay, OTHER_GAINS[g], BudgetTruth.rmsArcsec(others[g], axis));
+          double[] truth = BudgetTruth.rmsArcsec(others[g], axis);
+          replay(tally, replay, OTHER_GAINS[g], truth);
+          saving(
+              tally,
+              row(rows, axis, OTHER_GAINS[g], deadband),
+              BudgetTruth.rmsArcsec(run, axis)[1] - truth[1]);
         }
       }
     }
@@ -194,6 +211,25 @@ class KnownLoopTest {
     tally.replaysRight += right ? 1 : 0;
     if (!right) {
       tally.note(replay.current(), gain, logged, motion);
+    }
+  }
+
+  private static Replay row(List<Replay> rows, Axis axis, double gain, double deadband) {
+    return rows.stream()
+        .filter(row -> row.axis().equals(axis == Axis.RA ? "ra" : "dec"))
+        .filter(row -> Math.abs(row.gain() - gain) < 1e-9)
+        .filter(row -> !row.trained() && !row.current() && row.cadenceSeconds() < 4)
+        .filter(row -> Math.abs(row.deadbandArcsec() - deadband) < 0.05)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static void saving(Tally tally, Replay row, double truth) {
+    boolean covered = row.lessMotionArcsec().covers(truth);
+    tally.savings++;
+    tally.savingsCovered += covered ? 1 : 0;
+    if (!covered) {
+      tally.note(row, truth);
     }
   }
 

@@ -87,11 +87,13 @@ public final class TruthTable {
 
     Errors are in the figure's unit. "Given" counts the nights on which the log told the figure; on the others it is
     null with a reason. A bound is to be kept on 95 of 100 nights, an interval of 95 %% is to hold the truth on 88 to
-    99 of 100.
+    99 of 100. The true noise floor is the standard deviation of that night's own errors, which an interval for the
+    noise they were drawn from holds more often than 95 times of 100.
     Bounds: worm 5 %% and 0.3 %% of its period; noise floor 5 %%, 15 %% with coloured seeing; response at most 1.5 %% off
     in the mean, and 2.5 %% in the median at noise 0.2 to 0.8 arcsec and gains of 0.3 to 0.9; backlash 10 %% or 0.4 arcsec; a part of the budget 15 %% + 0.01 arcsec^2;
     its remainder 10 %% of the whole; the night guided again at a gain of 0.3 and of 1.0, logged and true RMS, 10 %%
-    (errors as a share); jolts: share of the gusts of five standard deviations that were found less 1, 0.1.
+    (errors as a share); jolts: share of the gusts of five standard deviations that were found less 1, 0.1 in the mean.
+    Fewer than three turns of the worm tell no worm: there its swing counts as wander, and the budget cannot be right.
     """
         .replace("%d", Integer.toString(nights))
         .replace("%%", "%");
@@ -224,7 +226,9 @@ public final class TruthTable {
       }
     }
     if (gusts > 0) {
-      column("jolts found [share less 1]").add((double) hits / gusts - 1, 0.1);
+      column("jolts found [share less 1]")
+          .atMost(0.1, Double.POSITIVE_INFINITY)
+          .add((double) hits / gusts - 1, Double.NaN);
     }
   }
 
