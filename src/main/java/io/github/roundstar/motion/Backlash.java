@@ -1,6 +1,7 @@
 package io.github.roundstar.motion;
 
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.signal.NeweyWest;
 import io.github.roundstar.signal.WanderNoise;
 import io.github.roundstar.signal.WhiteRegression;
 import io.github.roundstar.signal.Whitening;
@@ -8,6 +9,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.apache.commons.math3.stat.descriptive.moment.Variance;
 
 /**
  * Lost motion at a reversal: the pulses go through a play of unknown width, whose likelihood is
@@ -26,13 +28,26 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run, AxisR
     0, 0.25, 0.5, 0.75, 1, 1.4, 1.8, 2.3, 3, 4, 5, 6.5, 8, 10, 12.5, 16, 20
   };
 
-  /** Halfway between the flanks, then resting on either. */
-  private static final double[] SLACKS = {0.5, 0, 1};
+  /** Where the gears may rest between the flanks at first; it matters until the first reversal. */
+  private static final double[] SLACKS = {0.5, 0, 0.125, 0.25, 0.375, 0.625, 0.75, 0.875, 1};
 
   private static final int REFINEMENTS = 14;
 
-  /** Step of the numeric curvature of the profile [arcsec]. */
-  private static final double CURVATURE_STEP = 0.03;
+  private static final double WIDEST = WIDTHS[WIDTHS.length - 1];
+
+  /** What the profile falls by at the ends of a 95 % interval: half of chi-square, one degree. */
+  private static final double HALF_CHI_SQUARE_95 = Estimate.SIGMAS_95 * Estimate.SIGMAS_95 / 2;
+
+  /** Where the ends are looked for first [arcsec]. */
+  private static final double FIRST_REACH = 0.1;
+
+  private static final int REACH_ROUNDS = 5;
+
+  /** Most that one round may move an end by. */
+  private static final double MOST_GROWTH = 4;
+
+  /** Widths nearer than this differ by no frame's pulse [arcsec]. */
+  private static final double NARROWEST_STEP = 0.03;
 
   /**
    * Profiles the width.
@@ -104,27 +119,29 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run, AxisR
       Trial best = null;
       WanderNoise known = start;
       for (double width : WIDTHS) {
-        known = refit(width, known);
+        known = refit(width, SLACKS[0], known);
         Trial trial = trial(width, SLACKS[0], known);
         best = best == null ? trial : better(best, trial);
       }
       best = refined(best);
       Trial halfway = best;
-      known = refit(best.width(), best.wanderNoise());
+      known = refit(best.width(), best.slack(), best.wanderNoise());
       for (double slack : SLACKS) {
         best = better(best, trial(best.width(), slack, known));
       }
       if (best.slack() != halfway.slack()) {
         best = refined(best);
       }
-      double half = Estimate.SIGMAS_95 * Math.sqrt(variance(best));
+      double fall = HALF_CHI_SQUARE_95 * Math.max(1, colour(best));
+      double below = reach(best, -1, fall);
+      double above = reach(best, 1, fall);
       return new Backlash(
-          new Estimate(best.width(), Math.max(0, best.width() - half), best.width() + half),
+          new Estimate(best.width(), Math.max(0, best.width() - below), best.width() + above),
           best.slack(),
           plain.with(reconstruction.skyBehindPlay(best.width(), best.slack())),
           plain.with(
               reconstruction.skyBehindPlay(
-                  best.width() + Math.max(CURVATURE_STEP, half / Estimate.SIGMAS_95),
+                  best.width() + Math.max(NARROWEST_STEP, above / Estimate.SIGMAS_95),
                   best.slack())));
     }
 
@@ -133,8 +150,8 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run, AxisR
       return quiet.map(whole::without).orElse(whole);
     }
 
-    private WanderNoise refit(double width, WanderNoise near) {
-      AxisRun run = behind(width, SLACKS[0]);
+    private WanderNoise refit(double width, double slack, WanderNoise near) {
+      AxisRun run = behind(width, slack);
       MotionSeries motion = run.motion();
       double[][] columns = ResponseModel.of(run, List.of()).columns();
       return near.refit(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns)
@@ -144,7 +161,7 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run, AxisR
     /** Golden section between the neighbours of the best width. */
     private Trial refined(Trial best) {
       double low = 0;
-      double high = WIDTHS[WIDTHS.length - 1];
+      double high = WIDEST;
       for (double width : WIDTHS) {
         low = width < best.width() ? width : low;
         high = width > best.width() && width < high ? width : high;
@@ -169,16 +186,39 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run, AxisR
       return found;
     }
 
-    /** From the curvature of the profile; beside a width of zero from its slope. */
-    private double variance(Trial best) {
-      double step = CURVATURE_STEP;
-      Trial above = trial(best.width() + step, best.slack(), best.wanderNoise());
-      Trial below =
-          best.width() < step
-              ? above
-              : trial(best.width() - step, best.slack(), best.wanderNoise());
-      double fall = 2 * best.logLikelihood() - above.logLikelihood() - below.logLikelihood();
-      return fall <= 0 ? WIDTHS[WIDTHS.length - 1] : step * step / fall;
+    /**
+     * How far to one side of the best width the profile has fallen by so much, wander and noise
+     * fitted anew; beyond zero where it has not fallen so far there.
+     */
+    private double reach(Trial best, int side, double fall) {
+      double reach = FIRST_REACH;
+      for (int i = 0; i < REACH_ROUNDS; i++) {
+        double width = Math.max(0, best.width() + side * reach);
+        Trial trial = trial(width, best.slack(), refit(width, best.slack(), best.wanderNoise()));
+        double fallen = best.logLikelihood() - trial.logLikelihood();
+        if (width == 0 && fallen < fall) {
+          return best.width();
+        }
+        double factor = fallen <= 0 ? MOST_GROWTH : Math.sqrt(fall / fallen);
+        reach = Math.min(WIDEST, reach * Math.max(1 / MOST_GROWTH, Math.min(MOST_GROWTH, factor)));
+      }
+      return reach;
+    }
+
+    /**
+     * Variance of the likelihood's slope over the width, by that of independent steps: what seeing
+     * that lasts longer than a frame adds, which the model has as white.
+     */
+    private double colour(Trial best) {
+      double low = Math.max(0, best.width() - NARROWEST_STEP);
+      double[] below = residuals(low, best.slack(), best.wanderNoise());
+      double[] above = residuals(best.width() + NARROWEST_STEP, best.slack(), best.wanderNoise());
+      double[] slopes = new double[Math.min(below.length, above.length)];
+      for (int i = 0; i < slopes.length; i++) {
+        slopes[i] = (above[i] * above[i] - below[i] * below[i]) / 2;
+      }
+      double independent = new Variance(false).evaluate(slopes);
+      return independent > 0 ? NeweyWest.longRunVariance(slopes) / independent : 1;
     }
 
     private static Trial better(Trial one, Trial other) {
@@ -189,14 +229,24 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run, AxisR
     private Trial trial(double width, double slack, WanderNoise wanderNoise) {
       AxisRun run = behind(width, slack);
       MotionSeries motion = run.motion();
-      double[][] columns = ResponseModel.of(run, List.of()).columns();
       Whitening whitening = wanderNoise.whitening(motion.seconds(), motion.startsPiece());
-      WhiteRegression fit =
-          WhiteRegression.of(whitening.apply(motion.arcsec()), whitening.apply(columns));
+      WhiteRegression fit = fit(run, whitening);
       double steps = fit.steps();
       double logLikelihood =
           -0.5 * (steps * Math.log(fit.sumOfSquares() / steps) + whitening.logDeterminant());
       return new Trial(width, slack, wanderNoise, logLikelihood);
+    }
+
+    private static WhiteRegression fit(AxisRun run, Whitening whitening) {
+      double[][] columns = ResponseModel.of(run, List.of()).columns();
+      return WhiteRegression.of(whitening.apply(run.motion().arcsec()), whitening.apply(columns));
+    }
+
+    /** White steps that nothing explains. */
+    private double[] residuals(double width, double slack, WanderNoise wanderNoise) {
+      AxisRun run = behind(width, slack);
+      return fit(run, wanderNoise.whitening(run.motion().seconds(), run.motion().startsPiece()))
+          .residuals();
     }
   }
 }
