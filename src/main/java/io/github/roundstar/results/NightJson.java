@@ -25,7 +25,7 @@ public final class NightJson {
    */
   public static NightResult read(byte[] json) throws IOException {
     NightResult result = JsonText.read(json, NightResult.class);
-    if (result == null || !NightResult.SCHEMA.equals(result.schema())) {
+    if (result == null || !NightResult.SCHEMA.equals(result.schema()) || result.night() == null) {
       throw new IOException("not a document of schema " + NightResult.SCHEMA);
     }
     return result;
