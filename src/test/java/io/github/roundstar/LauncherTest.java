@@ -155,25 +155,45 @@ class LauncherTest {
     assertThat(ran.arguments()).noneMatch(word -> word.startsWith("-XX:SharedArchiveFile"));
   }
 
+  /** Java's stand-in counts the attempts; the first build fails, a newer one may succeed. */
   @Test
-  void failedArchiveLeavesNothingBehind() throws Exception {
+  void failedArchiveIsNotTriedAgainByTheSameBuild() throws Exception {
     listClasses();
     Path cache = folder.resolve("cache");
+    Path attempts = folder.resolve("attempts");
     Path java = java("17.0.15");
     Files.writeString(
         java.resolve("bin/java"),
         """
         #!/bin/sh
-        if [ "$1" = -Xshare:dump ]; then echo half >"${3#*=}"; echo broken; exit 1; fi
+        if [ "$1" = -Xshare:dump ]; then
+          echo one more >>"ATTEMPTS"; echo half >"${3#*=}"; echo broken; exit 1
+        fi
         printf '%s\\n' "$@"
         exit 7
-        """);
+        """
+            .replace("ATTEMPTS", attempts.toString()));
 
-    Ran ran = start(launcher, caching(cache, java));
+    Ran first = start(launcher, caching(cache, java));
+    Path mark = onlyFile(cache.resolve("roundstar"));
+    Ran second = start(launcher, caching(cache, java));
 
-    assertThat(ran.exitCode()).isEqualTo(7);
-    assertThat(ran.arguments()).doesNotContain("broken");
-    assertThat(cache.resolve("roundstar")).isEmptyDirectory();
+    assertThat(mark.getFileName().toString()).matches("classes-\\d+-\\d+\\.failed");
+    assertThat(mark).isEmptyFile();
+    assertThat(List.of(first, second))
+        .allSatisfy(
+            ran -> {
+              assertThat(ran.exitCode()).isEqualTo(7);
+              assertThat(ran.arguments()).doesNotContain("broken");
+              assertThat(ran.arguments()).noneMatch(word -> word.startsWith("-XX:SharedArchive"));
+            });
+    assertThat(attempts).hasContent("one more");
+
+    Files.writeString(home.resolve("lib/roundstar.jar"), "a newer build");
+    start(launcher, caching(cache, java));
+
+    assertThat(attempts).content().hasLineCount(2);
+    assertThat(onlyFile(cache.resolve("roundstar"))).isNotEqualTo(mark);
   }
 
   @ParameterizedTest

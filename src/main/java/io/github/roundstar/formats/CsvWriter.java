@@ -6,15 +6,11 @@ import java.util.Locale;
 import org.apache.commons.csv.CSVFormat;
 
 /**
- * Writes plain CSV for spreadsheets and scripts: commas, one line of names, LF. A text that a
- * spreadsheet would run as a formula gets an apostrophe before it.
- *
- * @see "OWASP, CSV Injection: cells that begin with an operator, an at sign, tab or carriage
- *     return"
+ * Writes plain CSV for spreadsheets and scripts: commas, one line of names, LF. A text is a {@link
+ * SpreadsheetText}.
  */
 public final class CsvWriter {
   private static final CSVFormat ROWS = CSVFormat.RFC4180.builder().setRecordSeparator("\n").get();
-  private static final String STARTS_FORMULA = "=+-@\t\r\n";
 
   private final Appendable out;
 
@@ -38,8 +34,7 @@ public final class CsvWriter {
           ? number.toString()
           : plain(number.doubleValue());
     }
-    String text = value.toString();
-    return !text.isEmpty() && STARTS_FORMULA.indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
+    return SpreadsheetText.of(value.toString());
   }
 
   private static String plain(double value) {

@@ -11,7 +11,7 @@ import org.yaml.snakeyaml.Yaml;
 
 /**
  * Writes ECSV 1.0 tables with commas: a YAML header in comments, one line of names, rows. Lines end
- * in LF.
+ * in LF. In columns of texts a text is a {@link SpreadsheetText}.
  *
  * @see "Astropy Proposal for Enhancement 6, Enhanced Character Separated Values table format"
  */
@@ -21,7 +21,7 @@ public final class EcsvWriter {
   private static final CSVFormat ROWS = CSVFormat.DEFAULT.builder().setRecordSeparator("\n").get();
 
   private final Appendable out;
-  private final int columns;
+  private final List<Column> columns;
 
   /**
    * A column.
@@ -43,7 +43,7 @@ public final class EcsvWriter {
   public EcsvWriter(Appendable out, List<Column> columns, Map<String, Object> meta)
       throws IOException {
     this.out = out;
-    this.columns = columns.size();
+    this.columns = List.copyOf(columns);
     out.append("# %ECSV 1.0\n# ---\n");
     for (String line : header(columns, meta).split("\n")) {
       out.append("# ").append(line).append('\n');
@@ -76,9 +76,15 @@ public final class EcsvWriter {
 
   /** Writes a row; an empty text is a missing value. */
   public void row(List<String> values) throws IOException {
-    if (values.size() != columns) {
-      throw new IllegalArgumentException(values.size() + " values for " + columns + " columns");
+    if (values.size() != columns.size()) {
+      throw new IllegalArgumentException(
+          values.size() + " values for " + columns.size() + " columns");
     }
-    ROWS.printRecord(out, values.toArray());
+    Object[] cells = new Object[values.size()];
+    for (int i = 0; i < cells.length; i++) {
+      boolean text = columns.get(i).datatype().equals("string");
+      cells[i] = text ? SpreadsheetText.of(values.get(i)) : values.get(i);
+    }
+    ROWS.printRecord(out, cells);
   }
 }

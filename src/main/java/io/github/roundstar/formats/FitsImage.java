@@ -1,8 +1,11 @@
 package io.github.roundstar.formats;
 
+import static java.nio.charset.StandardCharsets.ISO_8859_1;
+
 import java.io.Closeable;
 import java.io.EOFException;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -27,6 +30,12 @@ public final class FitsImage implements Closeable {
   public static final long MOST_PIXELS = 300_000_000L;
 
   private static final int MOST_UNITS = 64;
+  private static final int BLOCK = 2880;
+  private static final int CARD = 80;
+
+  /** Most blocks of the first header; cameras need one or two, stacking programs some dozens. */
+  static final int MOST_HEADER_BLOCKS = 1000;
+
   private static final int ROWS_AT_ONCE = 64;
 
   /** The library tells its worries to a logger, which would print them. */
@@ -118,10 +127,7 @@ public final class FitsImage implements Closeable {
    */
   public static FitsImage open(Path path) throws IOException, FormatException {
     String file = String.valueOf(path.getFileName());
-    byte[] head = TextSource.head(path, 9);
-    if (!new String(head, java.nio.charset.StandardCharsets.ISO_8859_1).startsWith("SIMPLE  =")) {
-      throw notFits(file);
-    }
+    checkHeader(file, path);
     try {
       Fits fits = new Fits(path.toFile());
       try {
@@ -135,6 +141,44 @@ public final class FitsImage implements Closeable {
     } catch (RuntimeException e) {
       throw damaged(file, e);
     }
+  }
+
+  /**
+   * Looks for the first header's end before the library reads it, which keeps all of it in memory.
+   * The library would unpack a packed file as well, however large it gets.
+   *
+   * @see "FITS Standard 4.0, sections 3.3.1 and 4.4.1: blocks of 36 cards of 80 bytes, END last"
+   */
+  private static void checkHeader(String file, Path path) throws IOException, FormatException {
+    try (InputStream in = Files.newInputStream(path)) {
+      byte[] block = in.readNBytes(BLOCK);
+      if (block.length > 1 && block[0] == 0x1F && block[1] == (byte) 0x8B) {
+        throw new FormatException(file, 0, "is packed by gzip", "unpack it first");
+      }
+      if (!new String(block, ISO_8859_1).startsWith("SIMPLE  =")) {
+        throw notFits(file);
+      }
+      for (int i = 0; block.length == BLOCK && !ends(block); i++) {
+        if (i == MOST_HEADER_BLOCKS) {
+          throw new FormatException(
+              file,
+              0,
+              "a header of more than " + MOST_HEADER_BLOCKS + " blocks",
+              "save the image again without its history");
+        }
+        block = in.readNBytes(BLOCK);
+      }
+    }
+  }
+
+  private static boolean ends(byte[] block) {
+    for (int card = 0; card < block.length; card += CARD) {
+      if (new String(block, card, Math.min(8, block.length - card), ISO_8859_1)
+          .equals("END     ")) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Keywords. */

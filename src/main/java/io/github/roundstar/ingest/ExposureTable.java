@@ -12,6 +12,7 @@ import io.github.roundstar.model.ExposureFrame.ListedShape;
 import io.github.roundstar.model.ExposureFrame.Optics;
 import io.github.roundstar.model.ExposureFrame.SkyShift;
 import java.io.IOException;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -136,8 +137,7 @@ final class ExposureTable {
     if (seconds.isEmpty() || !(seconds.getAsDouble() > 0)) {
       throw fault(row, "seconds: not a number above 0", "give the exposure time in seconds");
     }
-    Optional<Path> image =
-        Optional.of(folder.resolve(Path.of(file).getFileName())).filter(ExposureReader::isFitsFile);
+    Optional<Path> image = beside(file).filter(ExposureReader::isFitsFile);
     return new ExposureFrame(
         file,
         at.get(),
@@ -146,6 +146,15 @@ final class ExposureTable {
         Optics.UNKNOWN,
         image.isPresent() ? Optional.empty() : listed(row),
         image);
+  }
+
+  /** The place of that name beside the list, whatever folder the list names. */
+  private Optional<Path> beside(String file) {
+    try {
+      return Optional.ofNullable(Path.of(file).getFileName()).map(folder::resolve);
+    } catch (InvalidPathException e) {
+      return Optional.empty(); // a text that no file can be called
+    }
   }
 
   private Optional<ListedShape> listed(Row row) throws FormatException {

@@ -25,24 +25,15 @@ final class ExecutedPulses {
    */
   static double[] seconds(Frames frames, PulseTrain pulses, int direction, double exposureSeconds) {
     double[] acted = new double[frames.size()];
-    double finished = 0;
-    int firstOpen = 0;
+    OpenPulses open = new OpenPulses(acted.length);
     for (int k = 0; k < acted.length; k++) {
       double exposure = possible(frames, k, exposureSeconds);
-      double begin = frames.timeSeconds(k) - exposure / 2;
-      double open = 0;
-      for (int j = firstOpen; j < k; j++) {
-        double pulse = Math.max(0, direction * pulses.seconds(j));
-        double ended = frames.timeSeconds(j) + possible(frames, j, exposureSeconds) / 2;
-        double share = share(ended + pulses.delaySeconds(j), pulse, begin, exposure);
-        if (j == firstOpen && share >= 1) {
-          finished += pulse;
-          firstOpen++;
-        } else {
-          open += share * pulse;
-        }
+      if (k > 0) {
+        double ended = frames.timeSeconds(k - 1) + possible(frames, k - 1, exposureSeconds) / 2;
+        double length = Math.max(0, direction * pulses.seconds(k - 1));
+        open.send(ended + pulses.delaySeconds(k - 1), length);
       }
-      acted[k] = finished + open;
+      acted[k] = open.acted(frames.timeSeconds(k) - exposure / 2, exposure);
     }
     return acted;
   }

@@ -12,9 +12,12 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /** What an earlier call left: which logs went into which nights, by their content. */
 final class SeasonMemory {
+  private static final Pattern PLAIN_NAME = Pattern.compile("[a-z0-9-]+\\.(json|html)");
+
   private final Path out;
   private final List<SeasonNight> nights;
   private final Map<String, List<String>> namesByHash = new HashMap<>();
@@ -36,12 +39,20 @@ final class SeasonMemory {
         SeasonResult earlier = SeasonJson.read(Files.readAllBytes(json));
         boolean same =
             version.equals(earlier.version()) && settingsSha256.equals(earlier.settingsSha256());
-        return new SeasonMemory(out, same ? earlier.nights() : List.of());
+        boolean ours = earlier.nights().stream().allMatch(SeasonMemory::liesBeside);
+        return new SeasonMemory(out, same && ours ? earlier.nights() : List.of());
       }
     } catch (IOException e) {
       // A file that cannot be read tells nothing; every night is then analysed.
     }
     return new SeasonMemory(out, List.of());
+  }
+
+  /** Whether a night's files are named as this tool names them: no folder, here or elsewhere. */
+  private static boolean liesBeside(SeasonNight night) {
+    return night != null
+        && PLAIN_NAME.matcher(String.valueOf(night.result())).matches()
+        && PLAIN_NAME.matcher(String.valueOf(night.report())).matches();
   }
 
   boolean knows(String hash) {

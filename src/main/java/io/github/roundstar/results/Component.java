@@ -1,6 +1,7 @@
 package io.github.roundstar.results;
 
 import io.github.roundstar.model.Estimate;
+import java.util.Objects;
 
 /**
  * One sinusoid A sin(2 pi t / P + phase) of the mount's motion, t from the run's first used frame,
@@ -21,4 +22,11 @@ public record Component(
     Double phaseRad,
     double falseAlarm,
     String source,
-    boolean mayBeAlias) {}
+    boolean mayBeAlias) {
+  /** Checks what every sinusoid has. */
+  public Component {
+    Objects.requireNonNull(periodSeconds, "periodSeconds");
+    Objects.requireNonNull(amplitudeArcsecAxis, "amplitudeArcsecAxis");
+    Objects.requireNonNull(source, "source");
+  }
+}

@@ -1,5 +1,7 @@
 package io.github.roundstar.results;
 
+import java.util.Objects;
+
 /**
  * How the star moved about its mean place while it was guided; used frames only.
  *
@@ -21,4 +23,10 @@ public record Guided(
     double p95RadiusArcsec,
     Double scatterElongation,
     Double positionAngleDeg,
-    Double rmsRadialImagingPixels) {}
+    Double rmsRadialImagingPixels) {
+  /** Checks that both axes are there. */
+  public Guided {
+    Objects.requireNonNull(ra, "ra");
+    Objects.requireNonNull(dec, "dec");
+  }
+}

@@ -75,6 +75,8 @@ final class JsonText {
     module.addSerializer(Double.class, new Digits());
     module.addSerializer(double.class, new Digits());
     module.addSerializer(new LowerCase());
+    module.addDeserializer(Double.class, new Finite(null));
+    module.addDeserializer(double.class, new Finite(0.0));
     module.addDeserializer(GuidingMode.class, new UpperCase<>(GuidingMode.class));
     module.addDeserializer(PierSide.class, new UpperCase<>(PierSide.class));
     module.addDeserializer(Level.class, new UpperCase<>(Level.class));
@@ -101,6 +103,36 @@ final class JsonText {
       BigDecimal rounded = new BigDecimal(value).round(DIGITS).stripTrailingZeros();
       boolean plain = rounded.scale() <= 12 && rounded.precision() - rounded.scale() <= 12;
       out.writeNumber(plain ? rounded.toPlainString() : rounded.toString());
+    }
+  }
+
+  /** Numbers as JSON has them: none that is too large for a double, no word for infinity. */
+  private static final class Finite extends StdDeserializer<Double> {
+    private static final long serialVersionUID = 1;
+    private final Double missing;
+
+    Finite(Double missing) {
+      super(Double.class);
+      this.missing = missing;
+    }
+
+    @Override
+    public Double deserialize(JsonParser in, DeserializationContext context) throws IOException {
+      double value = in.currentToken().isNumeric() ? in.getDoubleValue() : Double.NaN;
+      if (!Double.isFinite(value)) {
+        throw new IOException("not a finite number: " + in.getText());
+      }
+      return value;
+    }
+
+    @Override
+    public Double getNullValue(DeserializationContext context) {
+      return missing;
+    }
+
+    @Override
+    public Object getAbsentValue(DeserializationContext context) {
+      return missing;
     }
   }
 

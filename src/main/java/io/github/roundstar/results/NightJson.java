@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
@@ -11,6 +12,9 @@ import java.util.stream.Collectors;
  * significant digits.
  */
 public final class NightJson {
+  /** Of a night; other files take their names from it, so it holds no folder. */
+  private static final Pattern NAME = Pattern.compile("[0-9a-z+-]{1,100}");
+
   private NightJson() {}
 
   /** The document, ending in a line feed. */
@@ -25,7 +29,10 @@ public final class NightJson {
    */
   public static NightResult read(byte[] json) throws IOException {
     NightResult result = JsonText.read(json, NightResult.class);
-    if (result == null || !NightResult.SCHEMA.equals(result.schema())) {
+    if (result == null
+        || !NightResult.SCHEMA.equals(result.schema())
+        || result.night() == null
+        || !NAME.matcher(String.valueOf(result.night().date())).matches()) {
       throw new IOException("not a document of schema " + NightResult.SCHEMA);
     }
     return result;

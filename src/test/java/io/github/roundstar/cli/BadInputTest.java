@@ -122,6 +122,7 @@ class BadInputTest {
           nan,0,0,0,0        | no time                | the row has no time
           inf,0,0,0,0        | number not finite      | time: found Infinity
           180,0,0,1e99,0     | number out of range    | ra_pulse: found 1.0E99
+          180,0,0,1e9,0      | number out of range    | ra_pulse: found 1.0E9
           60,0,0,0,0         | same time, other values | same time as line 22
           100,0,0,0,0        | time runs backwards    | 77.000 s before the last good row
           180,0,0            | row cut short          | found 3 fields, expected 5

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SpecVersion.VersionFlag;
 import io.github.roundstar.results.NightResult;
@@ -15,6 +16,8 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * Before and after from the command line: logs and JSON results alike. Schema check: networknt
@@ -147,5 +150,30 @@ class CompareCommandTest {
     assertThat(ran.err())
         .contains("broken.json: not a night's result that can be read: analyse the log again")
         .contains("missing.json: no such file: check the path");
+  }
+
+  /** A result that somebody changed is refused as none; no file is named after what it says. */
+  @ParameterizedTest
+  @CsvSource({
+    "/night, date, ../../escaped",
+    "/night, date, /etc/escaped",
+    "/night/guided, ra,",
+    "/night/periodic/components/0, periodSeconds,",
+    "/notComputed/0, figure,",
+    "/night, guidedHours, NaN"
+  })
+  void aChangedResultIsRefused(String parent, String key, String value) throws IOException {
+    JsonNode document = new ObjectMapper().readTree(Path.of(BEFORE).toFile());
+    ((ObjectNode) document.at(parent)).put(key, value);
+    Path changed = folder.resolve("one/changed.json");
+    Files.createDirectories(changed.getParent());
+    new ObjectMapper().writeValue(changed.toFile(), document);
+    Path out = folder.resolve("one/two/three");
+
+    Ran ran = Ran.of("compare", "--before", changed, "--after", AFTER, "--out", out).endsWith(3);
+
+    assertThat(ran.errLines().get(0)).startsWith("changed.json: not a night's result that can be");
+    assertThat(out).doesNotExist();
+    assertThat(folder.resolve("one/escaped.html")).doesNotExist();
   }
 }

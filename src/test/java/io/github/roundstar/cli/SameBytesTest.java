@@ -139,10 +139,11 @@ class SameBytesTest {
   }
 
   /** The launcher among the classes of this build, since the distribution is packed later. */
-  @Test
+  @ParameterizedTest(name = "{0} {1}")
+  @CsvSource({"'', UTC", "tr_TR.UTF-8, Pacific/Apia", "de_DE.utf8, Asia/Kathmandu"})
   @DisabledOnOs(OS.WINDOWS)
-  void theLauncherGivesTheSame() throws Exception {
-    Path home = folder.resolve("a b");
+  void theLauncherGivesTheSame(String tag, String zoneName) throws Exception {
+    Path home = folder.resolve("Gerät ığ " + tag);
     Files.createDirectories(home.resolve("bin"));
     Files.createDirectories(home.resolve("lib"));
     Path launcher = home.resolve("bin/roundstar");
@@ -154,7 +155,8 @@ class SameBytesTest {
             .split(File.pathSeparator)) {
       Files.copy(Path.of(jar), home.resolve("lib").resolve(Path.of(jar).getFileName()));
     }
-    Path out = folder.resolve("launched");
+    Path log = Files.copy(Path.of(LOG), home.resolve(Path.of(LOG).getFileName()));
+    Path out = home.resolve("çıktı für alle");
 
     start(
         List.of(
@@ -162,15 +164,22 @@ class SameBytesTest {
             launcher.toString(),
             "analyze",
             "--quiet",
-            LOG,
+            log.toString(),
             "--equipment",
             EQUIPMENT,
             "--out",
             out.toString()),
         Map.of(
-            "PATH", System.getenv("PATH"),
-            "JAVA_HOME", System.getProperty("java.home"),
-            "FONTCONFIG_PATH", "/nonexistent"));
+            "PATH",
+            System.getenv("PATH"),
+            "JAVA_HOME",
+            System.getProperty("java.home"),
+            "LANG",
+            tag,
+            "TZ",
+            zoneName,
+            "FONTCONFIG_PATH",
+            "/nonexistent"));
 
     assertSame(out);
   }

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** A folder of nights: analysed once, kept while unchanged, no night stopped by another. */
 class SeasonCommandTest {
@@ -149,5 +150,33 @@ class SeasonCommandTest {
   void remainingTimeFollowsFromWhatIsDone() {
     assertThat(ProgressLine.text(1, 4, 10)).startsWith("1 of 4 analysed, about 30 s");
     assertThat(ProgressLine.text(10, 100, 60)).contains("about 9 min left");
+  }
+
+  /** A list of nights that somebody changed: names with folders are never opened. */
+  @ParameterizedTest
+  @ValueSource(strings = {"../secret.json", "x\\u0000.json"})
+  void aRememberedNameWithAFolderIsNotOpened(String name) throws IOException {
+    season().endsWith(0);
+    Path json = out.resolve("season.json");
+    String before = Files.readString(json);
+    Files.copy(out.resolve("2026-10-02.json"), folder.resolve("secret.json"));
+    Files.writeString(json, before.replace("\"2026-10-02.json\"", '"' + name + '"'));
+
+    assertThat(season().endsWith(0).out()).contains("4 analysed, 0 unchanged");
+    assertThat(Files.readString(json)).isEqualTo(before);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "[",
+        "{\"schema\": \"roundstar.season/1\", \"nights\": [null]}",
+        "{\"schema\": \"roundstar.season/1\", \"nights\": [{\"sha256\": null}]}"
+      })
+  void aListOfNightsThatIsNoneIsMadeAnew(String text) throws IOException {
+    season().endsWith(0);
+    Files.writeString(out.resolve("season.json"), text);
+
+    assertThat(season().endsWith(0).out()).contains("4 analysed, 0 unchanged");
   }
 }

@@ -59,4 +59,24 @@ class EcsvWriterTest {
         .isThrownBy(() -> writer.row(List.of("1")))
         .withMessageContaining("1 values for 2 columns");
   }
+
+  @Test
+  void textsAreDefusedAndNumbersStayNumbers() throws IOException {
+    StringBuilder out = new StringBuilder();
+    EcsvWriter writer =
+        new EcsvWriter(
+            out,
+            List.of(
+                new EcsvWriter.Column("x", "float64", ""),
+                new EcsvWriter.Column("file", "string", "")),
+            Map.of());
+    for (String text : List.of("=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "a=1")) {
+      writer.row(List.of("-1.5", text));
+    }
+
+    assertThat(out.substring(out.indexOf("x,file\n")))
+        .isEqualTo(
+            "x,file\n-1.5,'=1+1\n-1.5,'+1\n-1.5,'-1\n-1.5,'@SUM(A1)\n-1.5,'\t=1\n-1.5,\"'\r=1\"\n"
+                + "-1.5,a=1\n");
+  }
 }

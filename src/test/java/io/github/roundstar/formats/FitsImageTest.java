@@ -6,10 +6,12 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.ByteArrayOutputStream;
 import java.io.File;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Map;
+import java.util.zip.GZIPOutputStream;
 import nom.tam.fits.Fits;
 import nom.tam.fits.ImageData;
 import nom.tam.fits.ImageHDU;
@@ -132,5 +134,50 @@ class FitsImageTest {
             })
         .isInstanceOf(FormatException.class)
         .hasMessageContaining("cut.fits: ends before its last pixel: ");
+  }
+
+  @Test
+  void packedFilesAreRefusedBeforeTheyAreUnpacked() throws IOException {
+    Path file = temporary.resolve("image.fits");
+    try (OutputStream out = new GZIPOutputStream(Files.newOutputStream(file))) {
+      FitsWriter.write(out, 200, new float[200 * 100], Map.of());
+    }
+    assertThatThrownBy(() -> FitsImage.open(file))
+        .isInstanceOf(FormatException.class)
+        .hasMessage("image.fits: is packed by gzip: unpack it first");
+  }
+
+  @Test
+  void headersWithoutEndAreRefused() throws IOException {
+    Path file = temporary.resolve("long.fits");
+    String card = "COMMENT" + " ".repeat(73);
+    String first = "SIMPLE  =                    T" + " ".repeat(50);
+    Files.writeString(file, first + card.repeat(36 * (FitsImage.MOST_HEADER_BLOCKS + 2)));
+    assertThatThrownBy(() -> FitsImage.open(file))
+        .isInstanceOf(FormatException.class)
+        .hasMessageStartingWith("long.fits: a header of more than 1000 blocks: ");
+    Files.writeString(file, first + card.repeat(36));
+    assertThatThrownBy(() -> FitsImage.open(file)).isInstanceOf(FormatException.class);
+  }
+
+  @Test
+  void imagesTooLargeForAnyCameraAreRefused() throws IOException {
+    Path file = temporary.resolve("large.fits");
+    StringBuilder header = new StringBuilder();
+    for (String card :
+        new String[] {
+          "SIMPLE  =                    T",
+          "BITPIX  =                   16",
+          "NAXIS   =                    2",
+          "NAXIS1  =           2000000000",
+          "NAXIS2  =           2000000000",
+          "END"
+        }) {
+      header.append(card).append(" ".repeat(80 - card.length()));
+    }
+    Files.writeString(file, header + " ".repeat(2880 - header.length()));
+    assertThatThrownBy(() -> FitsImage.open(file))
+        .isInstanceOf(FormatException.class)
+        .hasMessageStartingWith("large.fits: ");
   }
 }

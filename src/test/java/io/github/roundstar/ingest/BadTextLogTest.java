@@ -12,6 +12,7 @@ import io.github.roundstar.ingest.layout.Layout;
 import io.github.roundstar.ingest.layout.LayoutFile;
 import io.github.roundstar.model.GuideLog;
 import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.InputStream;
 import java.io.SequenceInputStream;
 import java.nio.file.Files;
@@ -21,6 +22,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -67,6 +69,25 @@ class BadTextLogTest {
   void endlessStreamIsRefused() {
     assertThatThrownBy(
             () -> read(new SequenceInputStream(new ByteArrayInputStream(crane), new Endless())))
+        .isInstanceOf(UnusableInputException.class)
+        .hasMessageContaining("more than " + TextSource.LARGEST_TEXT + " bytes of text");
+  }
+
+  /** Two mebibytes on disk that unpack to two gibibytes of rows. */
+  @Tag("long")
+  @Test
+  void packedFileThatUnpacksWithoutEndIsRefused() throws Exception {
+    ByteArrayOutputStream packed = new ByteArrayOutputStream();
+    byte[] rows = "0,0,0,0,0\n".repeat(100_000).getBytes(UTF_8);
+    try (GZIPOutputStream out = new GZIPOutputStream(packed)) {
+      out.write(crane);
+      for (long written = 0; written <= TextSource.LARGEST_TEXT; written += rows.length) {
+        out.write(rows);
+      }
+    }
+    assertThat(packed.size()).isLessThan(16 << 20);
+
+    assertThatThrownBy(() -> read(new ByteArrayInputStream(packed.toByteArray())))
         .isInstanceOf(UnusableInputException.class)
         .hasMessageContaining("more than " + TextSource.LARGEST_TEXT + " bytes of text");
   }

@@ -2,12 +2,14 @@ package io.github.roundstar.motion;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import io.github.roundstar.model.Frames;
 import io.github.roundstar.model.FramesBuilder;
 import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 
 /** Pulse time acts from the end of the exposure on, and is averaged over exposures it runs into. */
 class ExecutedPulsesTest {
@@ -102,6 +104,28 @@ class ExecutedPulsesTest {
         }
       }
       assertThat(acted[k]).isCloseTo(sum, within(1e-7));
+    }
+  }
+
+  /**
+   * A million frames a hundredth of a second apart, each followed by a pulse that outlasts all of
+   * them: pulse by pulse that would be half a million million steps. Frame k sees k pulses, of
+   * which the one sent after frame j acts for (k - j) cadences, less half an exposure: the sum of
+   * an arithmetic series.
+   */
+  @Test
+  @Tag("identity")
+  @Timeout(60)
+  void pulsesThatNeverEndCostNoMore() {
+    int count = 1_000_000;
+    FramesBuilder builder = new FramesBuilder();
+    for (int i = 0; i < count; i++) {
+      builder.add(0.01 * i, 0, 0).pulses(1e7, 0);
+    }
+    double[] acted = net(builder.build(), Axis.RA, 0.004);
+    for (int k : new int[] {1, 1000, count - 1}) {
+      double sum = 0.01 * k * (k + 1.0) / 2 - 0.002 * k;
+      assertThat(acted[k]).isCloseTo(sum, withinPercentage(1e-6));
     }
   }
 
