@@ -182,6 +182,10 @@ public final class TruthTable {
             .mapToDouble(Map.Entry::getValue)
             .sum();
     part("periodic", periodic, trulyPeriodic);
+    // A budget without jolts says that there were none, which is right or wrong as well.
+    if (parts.stream().noneMatch(part -> part.cause().equals("jolts"))) {
+      part("jolts", 0, truth.getOrDefault("jolts", 0.0));
+    }
   }
 
   private void part(String cause, double found, double truth) {
