@@ -101,9 +101,7 @@ final class NightExposures {
   }
 
   private static Night nearest(Instant start, List<Night> nights) {
-    return nights.stream()
-        .min(Comparator.comparing(night -> distance(start, night)))
-        .orElseThrow();
+    return nights.stream().min(Comparator.comparing(night -> distance(start, night))).orElseThrow();
   }
 
   private static Duration distance(Instant at, Night night) {

@@ -76,8 +76,7 @@ class HourAnglesTest {
         new Pointing(
             OptionalDouble.of(20), OptionalDouble.of(-3), Optional.empty(), OptionalDouble.empty());
 
-    assertThat(HourAngles.of(pointed(run, alone), Equipment.UNKNOWN).value())
-        .hasValue(-3.0);
+    assertThat(HourAngles.of(pointed(run, alone), Equipment.UNKNOWN).value()).hasValue(-3.0);
   }
 
   /** 24 years of precession at declination 20, 0.024 h, and rounding to a tenth of an hour. */

@@ -66,7 +66,8 @@ class NightExposuresTest {
     StringBuilder list = new StringBuilder("file,start,seconds\n");
     for (int night : nights) {
       for (int e = 0; e < EXPOSURES; e++) {
-        Instant start = EVENING.plus(Duration.ofDays(night)).plusSeconds(180 * night + 900 * e + 20);
+        Instant start =
+            EVENING.plus(Duration.ofDays(night)).plusSeconds(180 * night + 900 * e + 20);
         list.append(night).append('-').append(e).append(".fits,");
         list.append(start.plus(ahead)).append(",860\n");
       }
@@ -102,7 +103,10 @@ class NightExposuresTest {
   @Test
   void singleNightGetsAll() throws IOException {
     List<ExposureFrame> frames =
-        listed(Duration.ofDays(9), 0, 2).dealt(nights(true).subList(0, 1), warnings).get(0).frames();
+        listed(Duration.ofDays(9), 0, 2)
+            .dealt(nights(true).subList(0, 1), warnings)
+            .get(0)
+            .frames();
     assertThat(frames).hasSize(2 * EXPOSURES);
     assertThat(warnings).isEmpty();
   }
