@@ -7,6 +7,7 @@ import io.github.roundstar.model.Pointing;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.CosDec;
+import io.github.roundstar.motion.HourAngles;
 import io.github.roundstar.motion.MountDrift;
 import io.github.roundstar.motion.PointedRun;
 import io.github.roundstar.sky.Site;

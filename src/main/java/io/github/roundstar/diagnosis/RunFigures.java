@@ -8,6 +8,7 @@ import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.Cadence;
 import io.github.roundstar.motion.Gears;
 import io.github.roundstar.motion.GuidedDrift;
+import io.github.roundstar.motion.HourAngles;
 import io.github.roundstar.results.AxisDrift;
 import io.github.roundstar.results.Guided;
 import io.github.roundstar.results.RunResult;

@@ -4,6 +4,7 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Frames;
 import io.github.roundstar.model.Pointing;
 import io.github.roundstar.motion.Answer;
+import io.github.roundstar.motion.HourAngles;
 import io.github.roundstar.motion.Response;
 import io.github.roundstar.results.Seeing;
 import io.github.roundstar.results.SeeingRun;

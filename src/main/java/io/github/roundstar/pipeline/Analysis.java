@@ -62,6 +62,7 @@ public final class Analysis {
     ResultFiles files = new ResultFiles(job.out());
     Optional<NightExposures> exposures = NightExposures.read(job.exposures(), unusable);
     List<Night> nights = grouped.nights();
+    Optional<List<MainCamera>> cameras = exposures.map(all -> all.dealt(nights, warnings));
     NightBatch batch =
         NightBatch.of(
             nights,
@@ -72,7 +73,7 @@ public final class Analysis {
                     equipment,
                     job.siteShown(),
                     job.version(),
-                    exposures.map(all -> all.of(nights.get(i), nights)),
+                    cameras.map(dealt -> dealt.get(i)),
                     job.siteInReport() ? SiteDetail.FULL : SiteDetail.ROUNDED,
                     files),
             progress);

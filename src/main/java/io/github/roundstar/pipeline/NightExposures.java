@@ -1,6 +1,7 @@
 package io.github.roundstar.pipeline;
 
 import io.github.roundstar.diagnosis.exposures.MainCamera;
+import io.github.roundstar.diagnosis.exposures.NightOffset;
 import io.github.roundstar.ingest.ExposureReader;
 import io.github.roundstar.ingest.UnusableInputException;
 import io.github.roundstar.model.ExposureFrame;
@@ -13,6 +14,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -70,17 +72,36 @@ final class NightExposures {
     }
   }
 
-  /** Those of one night: all when it is the only one, else those nearer to it than to any other. */
-  MainCamera of(Night night, List<Night> nights) {
-    List<ExposureFrame> own =
-        frames.stream().filter(frame -> nearest(frame, nights).equals(night)).toList();
-    return new MainCamera(own, shapes, problems);
+  /**
+   * Deals them out: a single night gets all, of several each gets those nearer to it than to any
+   * other, by the offset of the clocks that all nights together give.
+   *
+   * @param warnings gets that dates alone tell the nights apart, where that is so
+   * @return what each night gets, in their order
+   */
+  List<MainCamera> dealt(List<Night> nights, List<String> warnings) {
+    if (nights.size() < 2) {
+      return nights.stream().map(night -> new MainCamera(frames, shapes, problems)).toList();
+    }
+    List<GuideRun> runs = nights.stream().flatMap(night -> night.runs().stream()).toList();
+    NightOffset offset = NightOffset.of(frames, runs);
+    if (!offset.certain()) {
+      warnings.add(
+          "exposures: they fit the guide logs of other nights as well, so that a camera clock wrong"
+              + " by a whole day could not be told: check that their dates are right");
+    }
+    Map<Night, List<ExposureFrame>> own = new IdentityHashMap<>();
+    for (ExposureFrame frame : frames) {
+      Night night = nearest(offset.inLog(frame.start()), nights);
+      own.computeIfAbsent(night, n -> new ArrayList<>()).add(frame);
+    }
+    return nights.stream()
+        .map(night -> new MainCamera(own.getOrDefault(night, List.of()), shapes, problems))
+        .toList();
   }
 
-  private static Night nearest(ExposureFrame frame, List<Night> nights) {
-    return nights.stream()
-        .min(Comparator.comparing(night -> distance(frame.start(), night)))
-        .orElseThrow();
+  private static Night nearest(Instant start, List<Night> nights) {
+    return nights.stream().min(Comparator.comparing(night -> distance(start, night))).orElseThrow();
   }
 
   private static Duration distance(Instant at, Night night) {

@@ -2,11 +2,12 @@ package io.github.roundstar.stars;
 
 import java.util.Arrays;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 
 /**
  * Level and noise of the sky on a mesh, bilinear between the meshes' centres. Each mesh is
  * median-filtered over its neighbours. The noise is measured where the level was taken off, so that
- * a slope of the sky is no noise.
+ * a slope of the sky is no noise. Rows are worked on by all cores.
  */
 final class Background {
   private static final int MESH = 64;
@@ -18,6 +19,12 @@ final class Background {
   private final double[] level;
   private final double[] noise;
 
+  /** First pixel of a row to the right of each mesh's centre, and behind them the width. */
+  private final int[] firstPixel;
+
+  /** How far each pixel of a row is from the mesh's centre at its left to the next, 0 to 1. */
+  private final double[] share;
+
   private Background(Plane plane) {
     columns = Math.max(1, plane.width() / MESH);
     rows = Math.max(1, plane.height() / MESH);
@@ -25,6 +32,26 @@ final class Background {
     meshHeight = (double) plane.height() / rows;
     level = new double[columns * rows];
     noise = new double[columns * rows];
+    firstPixel = new int[columns + 1];
+    share = new double[plane.width()];
+    Arrays.fill(firstPixel, 1, columns + 1, plane.width());
+    int column = 0;
+    for (int x = 0; x < share.length; x++) {
+      double across = across(x);
+      while (column < (int) across) {
+        firstPixel[++column] = x;
+      }
+      share[x] = across - column;
+    }
+  }
+
+  /** Place of a pixel between the meshes' centres, from 0 to the number of columns less 1. */
+  private double across(int x) {
+    return Math.max(0, Math.min(columns - 1, (x + 0.5) / meshWidth - 0.5));
+  }
+
+  private double along(int y) {
+    return Math.max(0, Math.min(rows - 1, (y + 0.5) / meshHeight - 0.5));
   }
 
   /**
@@ -40,11 +67,15 @@ final class Background {
 
   private void measure(Plane plane, ToDoubleFunction<Clipped> figure, double[] to) {
     double[] meshes = new double[to.length];
-    for (int r = 0; r < rows; r++) {
-      for (int c = 0; c < columns; c++) {
-        meshes[r * columns + c] = figure.applyAsDouble(Clipped.of(values(plane, c, r)));
-      }
-    }
+    IntStream.range(0, rows)
+        .parallel()
+        .forEach(
+            r -> {
+              for (int c = 0; c < columns; c++) {
+                Clipped sky = Clipped.of(values(plane, c, r));
+                meshes[r * columns + c] = figure.applyAsDouble(sky);
+              }
+            });
     smooth(meshes, to);
   }
 
@@ -57,11 +88,15 @@ final class Background {
     int stride = Math.max(1, (toX - fromX) * (toY - fromY) / MOST_SAMPLES) | 1;
     float[] values = new float[(toX - fromX) * (toY - fromY) / stride + 1];
     int n = 0;
-    for (int i = 0; i < (toX - fromX) * (toY - fromY); i += stride) {
-      int x = fromX + i % (toX - fromX);
-      int y = fromY + i / (toX - fromX);
-      if (plane.sampling().takes(x, y) && Float.isFinite(plane.at(x, y))) {
-        values[n++] = plane.at(x, y);
+    int x = fromX;
+    int y = fromY;
+    while (y < toY) {
+      float value = plane.at(x, y);
+      if (plane.sampling().takes(x, y) && Float.isFinite(value)) {
+        values[n++] = value;
+      }
+      for (x += stride; x >= toX; x -= toX - fromX) {
+        y++;
       }
     }
     return Arrays.copyOf(values, n);
@@ -87,13 +122,14 @@ final class Background {
   }
 
   private void takeOff(Plane plane) {
-    float[] line = new float[plane.width()];
-    for (int y = 0; y < plane.height(); y++) {
-      line(level, y, line);
-      for (int x = 0; x < line.length; x++) {
-        plane.lower(x, y, line[x]);
-      }
-    }
+    IntStream.range(0, plane.height())
+        .parallel()
+        .forEach(
+            y -> {
+              float[] line = new float[plane.width()];
+              line(level, y, line);
+              plane.lowerRow(y, line);
+            });
   }
 
   /** Noise of the pixels of a row. */
@@ -123,21 +159,17 @@ final class Background {
   }
 
   private void line(double[] mesh, int y, float[] line) {
-    double along = Math.max(0, Math.min(rows - 1, (y + 0.5) / meshHeight - 0.5));
-    int r = Math.min(rows - 1, (int) along);
+    double along = along(y);
+    int r = (int) along;
     int below = Math.min(rows - 1, r + 1);
-    double share = along - r;
-    int c = 0;
-    double left = mix(mesh, r, below, 0, share);
-    double right = mix(mesh, r, below, Math.min(columns - 1, 1), share);
-    for (int x = 0; x < line.length; x++) {
-      double across = Math.max(0, Math.min(columns - 1, (x + 0.5) / meshWidth - 0.5));
-      while (c < Math.min(columns - 1, (int) across)) {
-        c++;
-        left = right;
-        right = mix(mesh, r, below, Math.min(columns - 1, c + 1), share);
+    double right = mix(mesh, r, below, 0, along - r);
+    for (int c = 0; c < columns; c++) {
+      double left = right;
+      right = mix(mesh, r, below, Math.min(columns - 1, c + 1), along - r);
+      double rise = right - left;
+      for (int x = firstPixel[c]; x < firstPixel[c + 1]; x++) {
+        line[x] = (float) (left + share[x] * rise);
       }
-      line[x] = (float) (left + (across - c) * (right - left));
     }
   }
 
@@ -147,10 +179,10 @@ final class Background {
   }
 
   private double between(double[] mesh, int x, int y) {
-    double across = Math.max(0, Math.min(columns - 1, (x + 0.5) / meshWidth - 0.5));
-    double along = Math.max(0, Math.min(rows - 1, (y + 0.5) / meshHeight - 0.5));
-    int c = Math.min(columns - 1, (int) across);
-    int r = Math.min(rows - 1, (int) along);
+    double across = across(x);
+    double along = along(y);
+    int c = (int) across;
+    int r = (int) along;
     int below = Math.min(rows - 1, r + 1);
     double left = mix(mesh, r, below, c, along - r);
     double right = mix(mesh, r, below, Math.min(columns - 1, c + 1), along - r);

@@ -97,38 +97,37 @@ public record ImageShape(
             },
             FEWEST_PIXELS);
     Candidates candidates = Candidates.of(plane, background, segments);
+    List<Optional<AdaptiveShape>> shapes =
+        candidates.kept.parallelStream().map(star -> shape(plane, background, star)).toList();
     List<Star> stars = new ArrayList<>();
-    for (Segment segment : candidates.kept) {
-      measure(plane, background, segment, candidates).ifPresent(stars::add);
+    for (Optional<AdaptiveShape> shape : shapes) {
+      if (shape.isEmpty()) {
+        candidates.reject(Rejection.NOT_STELLAR);
+      } else if (shape.get().snr() < LEAST_SNR) {
+        candidates.reject(Rejection.FAINT);
+      } else {
+        stars.add(star(shape.get()));
+      }
     }
     return of(plane, background, alike(stars, candidates), candidates.rejected);
   }
 
-  private static Optional<Star> measure(
-      Plane plane, Background background, Segment segment, Candidates candidates) {
-    double noise = background.noise((int) segment.x(), (int) segment.y());
-    double level = SkyRing.level(plane, segment);
-    Optional<AdaptiveShape> shape = AdaptiveShape.of(plane, segment.resolved(), level, noise);
-    if (shape.isEmpty()) {
-      candidates.reject(Rejection.NOT_STELLAR);
-      return Optional.empty();
-    }
-    if (shape.get().snr() < LEAST_SNR) {
-      candidates.reject(Rejection.FAINT);
-      return Optional.empty();
-    }
-    AdaptiveShape s = shape.get();
+  private static Optional<AdaptiveShape> shape(Plane plane, Background background, Segment star) {
+    double noise = background.noise((int) star.x(), (int) star.y());
+    return AdaptiveShape.of(plane, star.resolved(), SkyRing.level(plane, star), noise);
+  }
+
+  private static Star star(AdaptiveShape s) {
     double area = Math.sqrt(s.xx() * s.yy() - s.xy() * s.xy());
-    return Optional.of(
-        new Star(
-            s.x() + 1,
-            s.y() + 1,
-            2 * Math.PI * area * s.amplitude(),
-            s.snr(),
-            s.xx(),
-            s.yy(),
-            s.xy(),
-            s.stretchSigma()));
+    return new Star(
+        s.x() + 1,
+        s.y() + 1,
+        2 * Math.PI * area * s.amplitude(),
+        s.snr(),
+        s.xx(),
+        s.yy(),
+        s.xy(),
+        s.stretchSigma());
   }
 
   private static List<Star> alike(List<Star> stars, Candidates candidates) {

@@ -84,8 +84,31 @@ public final class Plane {
     return sampling;
   }
 
-  /** Takes a level off a pixel. */
-  void lower(int x, int y, float level) {
-    pixels[y * width + x] -= level;
+  /** Takes levels off the pixels of a row. */
+  void lowerRow(int y, float[] level) {
+    int from = y * width;
+    for (int x = 0; x < width; x++) {
+      pixels[from + x] -= level[x];
+    }
+  }
+
+  /**
+   * Each pixel of a row twice, with those above and below it; zero outside.
+   *
+   * @param to gets the sums, its first element left out
+   */
+  void sumOfThreeRows(int y, float[] to) {
+    int here = y * width - 1;
+    if (y > 0 && y < height - 1) {
+      for (int x = 1; x <= width; x++) {
+        to[x] = pixels[here - width + x] + 2 * pixels[here + x] + pixels[here + width + x];
+      }
+      return;
+    }
+    for (int x = 1; x <= width; x++) {
+      float above = y > 0 ? pixels[here - width + x] : 0;
+      float below = y < height - 1 ? pixels[here + width + x] : 0;
+      to[x] = above + 2 * pixels[here + x] + below;
+    }
   }
 }

@@ -2,17 +2,18 @@ package io.github.roundstar.stars;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * Finds connected pixels above a threshold in a plane whose background was taken off. The plane is
  * smoothed with [1 2 1; 2 4 2; 1 2 1] / 16, zero outside; pixels that touch at a corner are
- * connected.
+ * connected. All cores look for them in strips of rows.
  */
 final class Segments {
   private static final int MOST_SEGMENTS = 200_000;
   private static final int MOST_PIXELS = 100_000;
+  private static final int STRIP_ROWS = 64;
 
   /** The threshold of one row of pixels. */
   interface Threshold {
@@ -23,26 +24,28 @@ final class Segments {
   private final Plane plane;
   private final int width;
   private final int height;
-  private final BitSet above;
+  private final Marks above;
 
   private Segments(Plane plane, Threshold threshold) {
     this.plane = plane;
     width = plane.width();
     height = plane.height();
-    above = new BitSet(width * height);
-    float[] column = new float[width + 2];
+    above = new Marks(width, height);
+    IntStream.rangeClosed(0, (height - 1) / STRIP_ROWS)
+        .parallel()
+        .forEach(strip -> mark(strip * STRIP_ROWS, threshold));
+  }
+
+  private void mark(int fromRow, Threshold threshold) {
+    float[] sums = new float[width + 2];
     float[] limit = new float[width];
-    for (int y = 0; y < height; y++) {
+    for (int y = fromRow; y < Math.min(height, fromRow + STRIP_ROWS); y++) {
       threshold.line(y, limit);
+      plane.sumOfThreeRows(y, sums);
       for (int x = 0; x < width; x++) {
-        float up = y > 0 ? plane.at(x, y - 1) : 0;
-        float down = y < height - 1 ? plane.at(x, y + 1) : 0;
-        column[x + 1] = up + 2 * plane.at(x, y) + down;
-      }
-      for (int x = 0; x < width; x++) {
-        float smooth = column[x] + 2 * column[x + 1] + column[x + 2];
+        float smooth = sums[x] + 2 * sums[x + 1] + sums[x + 2];
         if (smooth > 16 * limit[x]) {
-          above.set(y * width + x);
+          above.set(x, y);
         }
       }
     }
@@ -53,9 +56,9 @@ final class Segments {
     Segments search = new Segments(plane, threshold);
     List<Segment> found = new ArrayList<>();
     int[] stack = new int[1024];
-    for (int first = search.above.nextSetBit(0);
+    for (int first = search.above.next(0);
         first >= 0 && found.size() < MOST_SEGMENTS;
-        first = search.above.nextSetBit(first + 1)) {
+        first = search.above.next(first)) {
       stack = search.collect(first, stack);
       int size = search.collected;
       if (size >= fewestPixels && size <= MOST_PIXELS) {
@@ -72,19 +75,17 @@ final class Segments {
     int[] pixels = found;
     collected = 1;
     pixels[0] = first;
-    above.clear(first);
+    above.clear(first % width, first / width);
     for (int next = 0; next < collected; next++) {
       int x = pixels[next] % width;
       int y = pixels[next] / width;
       for (int ny = Math.max(0, y - 1); ny <= Math.min(height - 1, y + 1); ny++) {
         for (int nx = Math.max(0, x - 1); nx <= Math.min(width - 1, x + 1); nx++) {
-          int at = ny * width + nx;
-          if (above.get(at)) {
-            above.clear(at);
+          if (above.clear(nx, ny)) {
             if (collected == pixels.length) {
               pixels = Arrays.copyOf(pixels, 2 * pixels.length);
             }
-            pixels[collected++] = at;
+            pixels[collected++] = ny * width + nx;
           }
         }
       }

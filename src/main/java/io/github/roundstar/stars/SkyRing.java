@@ -24,8 +24,10 @@ final class SkyRing {
       for (int x = (int) Math.max(0, star.x() - outer);
           x <= Math.min(plane.width() - 1, star.x() + outer);
           x++) {
-        double distance = Math.hypot(x - star.x(), y - star.y());
-        boolean inRing = distance >= inner && distance <= outer;
+        double dx = x - star.x();
+        double dy = y - star.y();
+        double square = dx * dx + dy * dy;
+        boolean inRing = square >= inner * inner && square <= outer * outer;
         if (inRing && plane.sampling().takes(x, y) && seen++ % stride == 0 && n < MOST_SAMPLES) {
           double value = plane.at(x, y);
           if (Double.isFinite(value)) {

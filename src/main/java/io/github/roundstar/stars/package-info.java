@@ -2,11 +2,11 @@
  * Star shapes in images.
  *
  * <p>{@code Plane} holds one channel; {@code Background} takes level and noise off a mesh; {@code
- * Segments} finds connected bright pixels; {@code Candidates} throws out what is saturated,
- * blended, hot or at the edge; {@code AdaptiveShape} measures a star by Gaussian-weighted second
- * moments whose weight follows the star; {@code ImageShape} brings the stars of an image together;
- * {@code FieldPattern} tells how shapes change over the field; {@code StarMatch} finds the shift
- * between two images.
+ * Segments} finds connected bright pixels by {@code Marks}; {@code Candidates} throws out what is
+ * saturated, blended, hot or at the edge; {@code AdaptiveShape} measures a star by
+ * Gaussian-weighted second moments whose weight follows the star; {@code ImageShape} brings the
+ * stars of an image together; {@code FieldPattern} tells how shapes change over the field; {@code
+ * StarMatch} finds the shift between two images.
  *
  * <p><b>Units and axes.</b> Pixels. x and y as in FITS: the centre of the first pixel of the file
  * is (1, 1), x along a row, y to later rows. Angles of star shapes are from +x towards +y.

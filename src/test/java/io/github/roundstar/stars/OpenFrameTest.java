@@ -136,22 +136,30 @@ class OpenFrameTest {
   @Test
   void brightStarsHaveTheWidthsOfAnIndependentFit() throws IOException, FormatException {
     ImageShape image = ImageShape.of(Plane.of(256, 256, pixels("sep_image.fits")));
-    assertStar(image, 149.1998, 33.5166, 2.402, 2.102, 4.8);
-    assertStar(image, 81.4250, 12.3010, 2.372, 2.078, 4.7);
+    assertStar(image, 149.2026, 33.4995, 2.402, 2.102, 4.8);
+    assertStar(image, 81.4266, 12.2372, 2.372, 2.078, 4.7);
   }
 
+  /**
+   * Widths and ellipticity within 5 % and the angle within a degree. The reference fits a Gaussian
+   * and a constant to 11 x 11 pixels; our weight has no constant, since the sky comes from a ring.
+   * That and the size of the window are the reference's own doubt, as these stars are no exact
+   * Gaussians: fits of our own with 7 to 15 pixels a side, with and without the constant, gave FWHM
+   * 3 % apart, ellipticities 2.6 % and angles 0.12 degrees. The place is the catalogue's windowed
+   * one, XWIN and YWIN, which is nearest in kind.
+   */
   private static void assertStar(
       ImageShape image, double x, double y, double major, double minor, double angle) {
     Star star =
         image.stars().stream()
             .min(Comparator.comparingDouble(s -> Math.hypot(s.x() - x, s.y() - y)))
             .orElseThrow();
-    assertThat(Math.hypot(star.x() - x, star.y() - y)).isLessThan(0.1);
+    assertThat(Math.hypot(star.x() - x, star.y() - y)).isLessThan(0.003);
     assertThat(star.majorFwhmPixels()).isCloseTo(major, within(0.05 * major));
     assertThat(star.minorFwhmPixels()).isCloseTo(minor, within(0.05 * minor));
     assertThat(1 - star.minorFwhmPixels() / star.majorFwhmPixels())
-        .isCloseTo(1 - minor / major, within(0.05));
-    assertThat(ImageShapeTest.angleApart(star.stretch().angleDegrees(), angle)).isLessThan(10);
+        .isCloseTo(1 - minor / major, within(0.05 * (1 - minor / major)));
+    assertThat(ImageShapeTest.angleApart(star.stretch().angleDegrees(), angle)).isLessThan(1);
   }
 
   @Test

@@ -24,12 +24,12 @@ record CameraClock(
   private static final double ENOUGH_OVERLAP = 0.5;
 
   /** A better offset must win this share of the exposures; less is chance or a late start. */
-  private static final double CLEARLY_BETTER = 0.15;
+  static final double CLEARLY_BETTER = 0.15;
 
   private static final double STEP_SECONDS = 5;
 
   /** A clock wrong by up to two days is sought; more is another night. */
-  private static final double FARTHEST_SECONDS = 50 * 3600;
+  static final double FARTHEST_SECONDS = 50 * 3600;
 
   /** A dither inside an exposure counts as so many exposures outside the runs. */
   private static final double DITHER_COST = 0.5;
@@ -40,8 +40,8 @@ record CameraClock(
   /** Worse by this share of an exposure is still as good. */
   private static final double AS_GOOD = 0.02;
 
-  private static final double HALF_HOUR = 1800;
-  private static final double DAY = 86_400;
+  static final double HALF_HOUR = 1800;
+  static final double DAY = 86_400;
 
   /** No zone is farther from another. */
   private static final double FARTHEST_ZONE = 26 * 3600;
@@ -89,7 +89,7 @@ record CameraClock(
   }
 
   /** Starts and ends in seconds since the first run's start. */
-  private record Night(double[] starts, double[] lengths, double[][] runs, double[] dithers) {
+  record Night(double[] starts, double[] lengths, double[][] runs, double[] dithers) {
     static Night of(List<ExposureFrame> frames, List<GuideRun> all) {
       List<GuideRun> runs =
           all.stream().filter(r -> r.start().isPresent() && r.frames().size() > 1).toList();
@@ -149,7 +149,11 @@ record CameraClock(
       return all == 0 ? 0 : inside / all;
     }
 
-    private double score(double ahead) {
+    /**
+     * How well an offset fits: one for each exposure inside the runs, less what dithers inside
+     * exposures cost.
+     */
+    double score(double ahead) {
       double score = 0;
       for (int e = 0; e < starts.length; e++) {
         double from = starts[e] - ahead + MARGIN_SECONDS;

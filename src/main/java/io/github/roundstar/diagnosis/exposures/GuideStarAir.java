@@ -3,6 +3,7 @@ package io.github.roundstar.diagnosis.exposures;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.motion.Answer;
+import io.github.roundstar.motion.HourAngles;
 import io.github.roundstar.sky.DifferentialRefraction;
 import io.github.roundstar.sky.Refraction;
 import io.github.roundstar.sky.Site;
@@ -15,18 +16,21 @@ import java.util.OptionalDouble;
 final class GuideStarAir {
   private GuideStarAir() {}
 
-  /** The refraction, its time zero at the run's first frame. */
+  /** The refraction, its time zero at the run's start. */
   static Answer<DifferentialRefraction> of(GuideRun run, Equipment equipment) {
     OptionalDouble own = run.pointing().latitudeDegrees();
     OptionalDouble latitude = own.isPresent() ? own : equipment.site().latitudeDegrees();
     OptionalDouble declination = run.pointing().declinationDegrees();
-    OptionalDouble hourAngle = run.pointing().hourAngleHours();
+    Answer<Double> hourAngle = HourAngles.of(run, equipment);
     Optional<FieldPlace> star = FieldPlace.guideStar(equipment);
     if (latitude.isEmpty()) {
       return Answer.none("the latitude is not known");
     }
-    if (declination.isEmpty() || hourAngle.isEmpty()) {
-      return Answer.none("the log does not tell where the telescope looked");
+    if (declination.isEmpty() || hourAngle.value().isEmpty()) {
+      return Answer.none(
+          declination.isPresent() && run.pointing().hourAngleHours().isPresent()
+              ? hourAngle.because()
+              : "the log does not tell where the telescope looked");
     }
     if (star.isEmpty() || equipment.imaging().positionAngleDegrees().isEmpty()) {
       return Answer.none(
@@ -36,7 +40,8 @@ final class GuideStarAir {
         new DifferentialRefraction(
             new Site(latitude.getAsDouble()),
             air(equipment.site()),
-            StarPlace.ofHours(hourAngle.getAsDouble(), declination.getAsDouble()),
+            StarPlace.ofHours(hourAngle.value().get(), declination.getAsDouble())
+                .later(-run.frames().timeSeconds(0)),
             -star.get().eastArcsec(),
             -star.get().northArcsec()));
   }

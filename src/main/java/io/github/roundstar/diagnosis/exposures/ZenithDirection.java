@@ -2,7 +2,7 @@ package io.github.roundstar.diagnosis.exposures;
 
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.GuideRun;
-import io.github.roundstar.sky.SiderealRate;
+import io.github.roundstar.motion.HourAngles;
 import io.github.roundstar.sky.Site;
 import io.github.roundstar.sky.StarPlace;
 import java.util.Optional;
@@ -15,21 +15,22 @@ import java.util.OptionalDouble;
  * @param distanceDegrees zenith distance of the star [deg]
  */
 record ZenithDirection(double positionAngleDegrees, double distanceDegrees) {
-  private static final double HOURS_PER_SECOND = SiderealRate.ARCSEC_PER_SECOND / 54_000;
-
-  /** At a time of a run; nothing where latitude, declination or hour angle are not known. */
+  /**
+   * At a time of a run; nothing where latitude, declination or hour angle are not known, or the
+   * hour angle is contradicted.
+   */
   static Optional<ZenithDirection> of(GuideRun run, Equipment equipment, double seconds) {
     OptionalDouble own = run.pointing().latitudeDegrees();
     OptionalDouble latitude = own.isPresent() ? own : equipment.site().latitudeDegrees();
     OptionalDouble declination = run.pointing().declinationDegrees();
-    OptionalDouble hourAngle = run.pointing().hourAngleHours();
+    Optional<Double> hourAngle = HourAngles.of(run, equipment).value();
     if (latitude.isEmpty() || declination.isEmpty() || hourAngle.isEmpty()) {
       return Optional.empty();
     }
     Site site = new Site(latitude.getAsDouble());
     StarPlace star =
-        StarPlace.ofHours(
-            hourAngle.getAsDouble() + seconds * HOURS_PER_SECOND, declination.getAsDouble());
+        StarPlace.ofHours(hourAngle.get(), declination.getAsDouble())
+            .later(seconds - run.frames().timeSeconds(0));
     double angle = site.parallacticAngleDegrees(star);
     return Optional.of(
         new ZenithDirection(((angle % 180) + 180) % 180, 90 - site.altitudeDegrees(star)));

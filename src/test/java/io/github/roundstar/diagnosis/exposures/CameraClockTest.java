@@ -25,19 +25,28 @@ import org.junit.jupiter.params.provider.ValueSource;
 class CameraClockTest {
   private static final Instant START = Instant.parse("2026-03-14T20:00:00Z");
 
-  /** Three hours with a dither before each exposure of 600 s. */
   private static GuideRun run() {
+    return run(0, 0);
+  }
+
+  /**
+   * Three hours with a dither before each exposure of 600 s.
+   *
+   * @param later start after {@link #START} [s]
+   * @param ditherFrame frames by which the dithers come later; negative for none
+   */
+  static GuideRun run(double later, int ditherFrame) {
     FramesBuilder frames = new FramesBuilder();
     for (int i = 0; i < 3600; i++) {
       frames.add(3 * i, 0, 0);
-      if (i > 0 && i % 210 == 0) {
+      if (ditherFrame >= 0 && i > ditherFrame && (i - ditherFrame) % 210 == 0) {
         frames.dither(3, 3);
       }
     }
     Frames built = frames.build();
     return new GuideRun(
         1,
-        Optional.of(START),
+        Optional.of(START.plusMillis(Math.round(later * 1000))),
         Pointing.UNKNOWN,
         GuideCamera.UNKNOWN,
         LoopSettings.UNKNOWN,
@@ -46,7 +55,7 @@ class CameraClockTest {
         List.of());
   }
 
-  private static List<ExposureFrame> exposures(double aheadSeconds) {
+  static List<ExposureFrame> exposures(double aheadSeconds) {
     List<ExposureFrame> frames = new ArrayList<>();
     for (int e = 0; e < 17; e++) {
       long millis = Math.round((630 * e + 20 + aheadSeconds) * 1000);

@@ -1,9 +1,8 @@
-package io.github.roundstar.diagnosis;
+package io.github.roundstar.motion;
 
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.model.Pointing;
-import io.github.roundstar.motion.Answer;
 import io.github.roundstar.sky.SiderealTime;
 import java.time.Duration;
 import java.time.Instant;
@@ -16,7 +15,7 @@ import java.util.OptionalDouble;
  * it does not. Where it tells both and they differ, one of them is wrong and there is no saying
  * which: no hour angle then.
  */
-final class HourAngles {
+public final class HourAngles {
   private static final Instant J2000 = Instant.parse("2000-01-01T12:00:00Z");
   private static final double SECONDS_PER_YEAR = 365.25 * 86_400;
 
@@ -34,7 +33,7 @@ final class HourAngles {
   private HourAngles() {}
 
   /** Hour angle at the run's first frame [h, -12..12]; or why there is none. */
-  static Answer<Double> of(GuideRun run, Equipment equipment) {
+  public static Answer<Double> of(GuideRun run, Equipment equipment) {
     OptionalDouble declared = run.pointing().hourAngleHours();
     Optional<Instant> at = begin(run);
     OptionalDouble rightAscension = run.pointing().rightAscensionHours();

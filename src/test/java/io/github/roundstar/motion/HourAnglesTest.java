@@ -1,4 +1,4 @@
-package io.github.roundstar.diagnosis;
+package io.github.roundstar.motion;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -50,6 +50,18 @@ class HourAnglesTest {
     return run(OptionalDouble.of(hours), 8.5, 9.25);
   }
 
+  private static GuideRun pointed(GuideRun run, Pointing pointing) {
+    return new GuideRun(
+        run.id(),
+        run.start(),
+        pointing,
+        run.camera(),
+        run.loop(),
+        run.frames(),
+        run.counts(),
+        run.notes());
+  }
+
   @Test
   @Tag("published")
   void isWorkedOutWhereTheLogDoesNotDeclareIt() {
@@ -64,8 +76,7 @@ class HourAnglesTest {
         new Pointing(
             OptionalDouble.of(20), OptionalDouble.of(-3), Optional.empty(), OptionalDouble.empty());
 
-    assertThat(HourAngles.of(PolarAxisTruthTest.pointed(run, alone), Equipment.UNKNOWN).value())
-        .hasValue(-3.0);
+    assertThat(HourAngles.of(pointed(run, alone), Equipment.UNKNOWN).value()).hasValue(-3.0);
   }
 
   /** 24 years of precession at declination 20, 0.024 h, and rounding to a tenth of an hour. */
@@ -127,6 +138,6 @@ class HourAnglesTest {
             unknown.seeingFwhmArcsec(),
             unknown.limits());
 
-    assertThat(HourAngles.of(PolarAxisTruthTest.pointed(run, without), there).value()).isEmpty();
+    assertThat(HourAngles.of(pointed(run, without), there).value()).isEmpty();
   }
 }
