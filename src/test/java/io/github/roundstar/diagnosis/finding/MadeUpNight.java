@@ -411,7 +411,9 @@ final class MadeUpNight {
         floor,
         periodic,
         new Backlash(play, null),
-        budgetKnown ? new Budget(parts(Axis.RA), parts(Axis.DEC)) : null,
+        budgetKnown
+            ? new Budget(parts(Axis.RA), parts(Axis.DEC), sum(Axis.RA), sum(Axis.DEC))
+            : null,
         settling,
         events);
   }

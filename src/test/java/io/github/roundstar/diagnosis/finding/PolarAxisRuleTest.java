@@ -74,9 +74,18 @@ class PolarAxisRuleTest {
   }
 
   @Test
-  void leadsTheFieldRotationThatItMakes() {
-    assertThat(corner(3).exposures(5, 5, "field-rotation").diagnosis().findings().get(0).code())
-        .isEqualTo("polar-axis");
+  void followsTheFieldRotationThatItMakesAndLeadsWhereItLetsTheStarDriftToo() {
+    assertThat(corner(3).exposures(5, 5, "field-rotation").diagnosis().findings())
+        .extracting(Finding::code)
+        .startsWith("field-rotation", "polar-axis");
+    assertThat(
+            corner(3)
+                .part(Axis.DEC, "drift-lag", 0.8)
+                .exposures(5, 5, "field-rotation")
+                .diagnosis()
+                .findings())
+        .extracting(Finding::code)
+        .startsWith("polar-axis", "field-rotation");
   }
 
   @Test
