@@ -167,16 +167,14 @@ class DecisionBenchmark {
     TreeSet<String> codes = new TreeSet<>();
     table.values().forEach(row -> codes.addAll(row.keySet()));
     StringBuilder text = new StringBuilder("# How often the leading finding is right\n\n");
-    text.append(nights)
-        .append(
-            " invented nights of each kind, fixed seeds, one fault of 2 to 6 times the size that"
-                + " makes its finding come first. Rows: what was played; columns: what led.\n\n| played |"
-                + " right |");
+    text.append(
+        "Invented nights, fixed seeds, one fault of 2 to 6 times the size that makes its finding come"
+            + " first. Rows: what was played; columns: what led.\n\n| played | nights | right |");
     codes.forEach(code -> text.append(' ').append(code).append(" |"));
-    text.append("\n|---|---|").append("---|".repeat(codes.size())).append('\n');
+    text.append("\n|---|---|---|").append("---|".repeat(codes.size())).append('\n');
     table.forEach(
         (fault, row) -> {
-          text.append("| ").append(name(fault)).append(" | ");
+          text.append("| ").append(name(fault)).append(" | ").append(nights).append(" | ");
           text.append(fault.code().isEmpty() ? "" : row.getOrDefault(fault.code(), 0)).append(" |");
           codes.forEach(
               code ->

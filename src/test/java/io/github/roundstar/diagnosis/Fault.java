@@ -81,14 +81,19 @@ enum Fault {
       night.raGain = night.between(0.06, 0.14);
     }
   },
+  /** Gusts of a size that is found by playing some without the worm, whose swing would mix in. */
   JOLTS("jolts") {
     @Override
     void add(PlayedNight night) {
-      night.more +=
-          String.format(
-              Locale.ROOT,
-              "[gusts]\nper_hour = 30\namplitude_arcsec = %.2f\nduration_s = 9\nra_share = 0.6\n",
-              1.5 * night.times());
+      double times = night.times();
+      double worm = night.worm;
+      String calm = night.more;
+      night.worm = 0;
+      double without = night.meanSquareArcsec2();
+      night.more = calm + gusts(3);
+      double added = night.meanSquareArcsec2() - without;
+      night.more = calm + gusts(3 * times * Math.sqrt(night.fixFirstArcsec2() / added));
+      night.worm = worm;
     }
   },
   CLOUDS("clouds") {
@@ -281,6 +286,13 @@ enum Fault {
   /** As long as this are stars of a camera: two to six times as far from round as the limit. */
   private static double elongation(PlayedNight night) {
     return 1 + night.times() * (Equipment.Limits.USUAL_ELONGATION - 1);
+  }
+
+  private static String gusts(double arcsec) {
+    return String.format(
+        Locale.ROOT,
+        "[gusts]\nper_hour = 30\namplitude_arcsec = %.2f\nduration_s = 9\nra_share = 0.6\n",
+        arcsec);
   }
 
   /** Trail of an exposure in mid-night with the guide star one arcmin away [arcsec]. */
