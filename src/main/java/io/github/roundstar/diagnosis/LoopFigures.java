@@ -32,7 +32,11 @@ final class LoopFigures {
 
   /** What the mean square is made of. */
   Budget budget() {
-    return new Budget(budget("/budget/ra", ra), budget("/budget/dec", dec));
+    return new Budget(
+        budget("/budget/ra", ra),
+        budget("/budget/dec", dec),
+        scope.orNull("/budget/raTrailingArcsec2", ra.budget().map(ErrorBudget::trailingArcsec2)),
+        scope.orNull("/budget/decTrailingArcsec2", dec.budget().map(ErrorBudget::trailingArcsec2)));
   }
 
   private AxisLoopResult loop(String figure, LoopStudy study) {

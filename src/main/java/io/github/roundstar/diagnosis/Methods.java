@@ -108,7 +108,7 @@ final class Methods {
                   + " averaged over the used frames, is its part. So the parts add up to the mean"
                   + " square about the set point, cross terms are split equally, and a cause that"
                   + " works against the others has a negative part. The share of trailing is the same"
-                  + " with each exposure's mean taken out; exposures follow one another from the"
+                  + " with each exposure's mean taken out, of the trailing mean square; exposures follow one another from the"
                   + " first used frame and begin anew after every dither."),
           new Method(
               "/replay",

@@ -1,6 +1,7 @@
 package io.github.roundstar.diagnosis;
 
 import io.github.roundstar.model.Equipment;
+import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.sky.Refraction;
@@ -21,7 +22,7 @@ record Observatory(Site site, Refraction air, double liftDeviation) {
   private static final double HIGHEST_LATITUDE = 85;
 
   /** Weather, the model and the colour of the star: 10 % at 95 %. */
-  private static final double AIR_KNOWN = 0.1 / 1.96;
+  private static final double AIR_KNOWN = 0.1 / Estimate.SIGMAS_95;
 
   /** Neither pressure nor height known: a site at 2000 m has 22 % less air than one at the sea. */
   private static final double AIR_UNKNOWN = 0.1;

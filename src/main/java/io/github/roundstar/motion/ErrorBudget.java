@@ -16,8 +16,10 @@ import java.util.Optional;
  * is linear in its cause, and the smoothed wander and noise give it without bias.
  *
  * @param parts parts by cause, in a fixed order
+ * @param trailingArcsec2 mean square that is left when the mean of every exposure is taken out
+ *     [arcsec^2]
  */
-public record ErrorBudget(List<Part> parts) {
+public record ErrorBudget(List<Part> parts, double trailingArcsec2) {
   /** Cause of a mean offset that no other cause makes. */
   public static final String STEADY = "steady-offset";
 
@@ -78,7 +80,7 @@ public record ErrorBudget(List<Part> parts) {
               exposures.product(cause.getValue(), frames.offsetArcsec),
               trailing == 0 ? 0 : part / trailing));
     }
-    return Answer.of(new ErrorBudget(parts));
+    return Answer.of(new ErrorBudget(parts, trailing));
   }
 
   /** What each cause leaves in the offsets; the sum is the offsets. */

@@ -5,9 +5,11 @@ import io.github.roundstar.model.FrameState;
 import io.github.roundstar.model.Frames;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.simulate.ScenarioReader;
+import io.github.roundstar.simulate.SimulatedNight;
 import io.github.roundstar.simulate.SimulatedRun;
 import io.github.roundstar.simulate.Simulation;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Random;
 
 /**
@@ -43,6 +45,9 @@ final class PlayedNight {
   double lostBelowSnr = 8;
   double decWander = 0.006;
   double wormPhase;
+  boolean guided = true;
+  boolean hotPixel;
+  Optional<PlayedCamera> camera = Optional.empty();
   String more = "";
   private final double soundArcsec2;
   private double leastTimes = 2;
@@ -144,11 +149,24 @@ final class PlayedNight {
 
   /** The night's one run. */
   SimulatedRun run() {
+    return night().runs().get(0);
+  }
+
+  /** The night as it stands. */
+  SimulatedNight night() {
     try {
-      return Simulation.run(ScenarioReader.parse("played", scenario())).runs().get(0);
+      return Simulation.run(ScenarioReader.parse("played", scenario()));
     } catch (FormatException e) {
       throw new IllegalStateException(e);
     }
+  }
+
+  /** Puts a camera beside the guider, or gives the one that is there. */
+  PlayedCamera exposing(int seconds) {
+    if (camera.isEmpty()) {
+      camera = Optional.of(new PlayedCamera(seconds));
+    }
+    return camera.get();
   }
 
   private String scenario() {
@@ -189,6 +207,8 @@ final class PlayedNight {
         duration_min = %.1f
         declination_deg = %.2f
         hour_angle_h = %.3f
+        guided = %b
+        hot_pixel = %b
         [mount]
         guide_rate = 0.5
         worm_period_s = %.1f
@@ -223,6 +243,8 @@ final class PlayedNight {
             minutes,
             declination,
             hourAngle,
+            guided,
+            hotPixel,
             WORM_SECONDS,
             decWander,
             play,
@@ -234,6 +256,7 @@ final class PlayedNight {
             cameraAngle,
             worm,
             wormPhase)
-        + more;
+        + more
+        + camera.map(PlayedCamera::scenario).orElse("");
   }
 }

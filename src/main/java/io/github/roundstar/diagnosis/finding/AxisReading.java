@@ -33,12 +33,41 @@ record AxisReading(PolarAxis axis, Estimate totalArcmin, Optional<Estimate> corn
                 : Optional.empty()));
   }
 
+  /** Whether the drifts of all runs are what an axis makes, and nothing that bends. */
+  boolean proved() {
+    return Boolean.TRUE.equals(axis.consistent());
+  }
+
   /**
-   * Whether two pointings or the drift's curvature tell the axis, not one direction alone, and the
-   * drifts are what an axis makes.
+   * Whether the drifts are neither an axis's nor an axis's with a regular drift beside it: then
+   * they are those of something that bends or slips, and the axis found in them means nothing.
    */
-  boolean whole() {
-    return !"one-direction".equals(axis.basis()) && !Boolean.FALSE.equals(axis.consistent());
+  boolean refuted() {
+    return Boolean.FALSE.equals(axis.consistent()) && axis.beside() == null;
+  }
+
+  /** Why a refuted axis is not to be turned. */
+  String whyRefuted() {
+    String left =
+        axis.residualArcsecPerMinute() == null
+            ? ""
+            : Wording.number(axis.residualArcsecPerMinute()) + " arcsec a minute are left over: ";
+    return "the drifts of the runs are not what an axis makes: "
+        + left
+        + "look for flexure, something loose or a cable before the adjusters are turned";
+  }
+
+  /**
+   * Share of the drift's mean square that the axis makes where some drift stands beside it; 1
+   * without. The axis drifts by what it makes at most, the square of the sum is shared out.
+   */
+  double shareOfDrift() {
+    if (axis.beside() == null || !Boolean.FALSE.equals(axis.consistent())) {
+      return 1;
+    }
+    double own = Thresholds.DRIFT_PER_ARCMIN * totalArcmin.value();
+    double other = Math.abs(axis.beside().arcsecPerMinute().value());
+    return own == 0 ? 0 : Math.pow(own / (own + other), 2);
   }
 
   /**

@@ -44,6 +44,7 @@ final class CameraAngleRule implements Rule {
         .act(
             "Have the guiding program measure the camera's angle anew with its own trial moves.",
             "Do so after every turn of the camera, and check that its ring holds.")
+        .caution(Cautions.TUBE)
         .lostTo("camera-angle")
         .judged();
   }

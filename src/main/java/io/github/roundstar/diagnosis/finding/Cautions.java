@@ -56,6 +56,14 @@ final class Cautions {
   static final String TUBE =
       "Support tube, guide scope and camera before a ring or clamp is loosened. " + SUN;
 
+  /** A tripod under its load, and what stands on it. */
+  static final String TRIPOD =
+      "Take telescope and counterweights off before a leg of the tripod is moved. " + TUBE;
+
+  /** Plugs and cables. */
+  static final String CABLES =
+      "Switch mount and cameras off before a plug is pulled or put in. " + MAINS;
+
   /** Settings only. */
   static final String NONE = "";
 

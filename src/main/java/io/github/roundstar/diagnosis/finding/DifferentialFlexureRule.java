@@ -5,8 +5,11 @@ import io.github.roundstar.results.Finding;
 
 /**
  * The guide telescope bends against the main one: stars trail in the image while the guide star
- * stands still. Told apart from field rotation (turns about the guide star) and refraction (follows
- * the altitude) exposure by exposure, where causes are given.
+ * stands still. Told apart exposure by exposure, where causes are given: from field rotation, which
+ * turns the stars about the guide star, by the pattern over the field; from refraction, which
+ * follows the altitude, by taking off what the air makes; from an error of the polar axis by the
+ * guide star itself, which an axis lets drift and such flexure leaves where it is. A guide star
+ * that drifts by flexure of the mount is the business of {@link PolarAxisRule}.
  */
 final class DifferentialFlexureRule implements Rule {
   @Override

@@ -95,7 +95,7 @@ final class Draft {
 
   private void lost(ExposureTally.Lost loss) {
     lost = Optional.of(loss);
-    hours = Optional.of(loss.hours());
+    hours = Optional.of(Math.max(loss.hours(), hours.orElse(0.0)));
     measures.add(Measure.exposures(loss));
     if (loss.trailed() > 0) {
       evidence.add(

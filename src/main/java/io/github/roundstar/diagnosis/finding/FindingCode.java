@@ -5,7 +5,9 @@ import java.util.Locale;
 
 /**
  * What a finding is about. In the order of a careful owner: of two findings that weigh the same,
- * the one that is easier and safer to see to comes first.
+ * the one that is easier and safer to see to comes first. Field rotation stands before the polar
+ * axis that makes it: where all that was lost is lost to it, it says what the images show, and
+ * where the axis lets the star drift too, the axis weighs more.
  */
 enum FindingCode {
   STUCK_STAR(About.SETTINGS, Decision.CHANGE_SETTINGS, "a false star"),
@@ -21,8 +23,8 @@ enum FindingCode {
   CLOUDS(About.SKY, Decision.LEAVE_ALONE, "clouds"),
   AXIS_IMBALANCE(About.MOUNT, Decision.REBALANCE, "balance"),
   JOLTS(About.MOUNT, Decision.REBALANCE, "jolts"),
-  POLAR_AXIS(About.MOUNT, Decision.ADJUST_POLAR_AXIS, "polar axis"),
   FIELD_ROTATION(About.MOUNT, Decision.ADJUST_POLAR_AXIS, "field rotation"),
+  POLAR_AXIS(About.MOUNT, Decision.ADJUST_POLAR_AXIS, "polar axis"),
   DIFFERENTIAL_REFRACTION(About.SKY, Decision.LEAVE_ALONE, "differential refraction"),
   ATMOSPHERIC_DISPERSION(About.SKY, Decision.LEAVE_ALONE, "atmospheric dispersion"),
   OPTICS(About.OPTICS, Decision.LEAVE_ALONE, "optics and focus"),

@@ -53,7 +53,7 @@ final class JoltsRule implements Rule {
             "Shelter the telescope from the wind, take off the dew shield where that is possible, and"
                 + " lower the tripod.",
             "Leave out the exposures of the gusts; the mount itself needs nothing.")
-        .caution(Cautions.TUBE);
+        .caution(Cautions.TRIPOD);
   }
 
   private static Draft cables(Draft draft) {

@@ -80,7 +80,7 @@ record Measure(Optional<Level> level, double confidence) {
 
   /** Chance that the true value lies above a limit. */
   private static double above(Estimate estimate, double limit) {
-    double deviation = (estimate.hi95() - estimate.lo95()) / (2 * 1.96);
+    double deviation = (estimate.hi95() - estimate.lo95()) / (2 * Estimate.SIGMAS_95);
     if (deviation == 0) {
       return estimate.value() >= limit ? 1 : 0;
     }

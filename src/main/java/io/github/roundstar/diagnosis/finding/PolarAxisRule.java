@@ -10,10 +10,15 @@ import io.github.roundstar.results.PolarAxis;
  * The mount's axis does not point at the pole: drift that guiding has to follow in Dec, and
  * exposures lost to it or to the field rotation that it makes. A drift that does not follow from an
  * axis is no reason to turn the adjusters: the axis must be surely off the pole.
+ *
+ * <p>Told apart from flexure by whether an axis explains the drifts of all runs, which change with
+ * hour angle and declination as only an axis makes them ({@code consistent} of the polar axis). A
+ * regular drift beside the axis takes its part of the trailing away; drifts that no axis makes
+ * leave nothing to say of it; and a single run, which cannot be tested, is believed less.
  */
 final class PolarAxisRule implements Rule {
-  /** One run alone cannot tell the axis from other drift. */
-  private static final double TRUST_ONE_DIRECTION = 0.7;
+  /** What cannot be tested may be flexure as well. */
+  private static final double TRUST_UNTESTED = 0.7;
 
   @Override
   public FindingCode code() {
@@ -29,6 +34,9 @@ final class PolarAxisRule implements Rule {
   }
 
   private Answer<Finding> finding(Facts facts, AxisReading axis) {
+    if (axis.refuted()) {
+      return Answer.none(axis.whyRefuted());
+    }
     Estimate total = axis.totalArcmin();
     Draft draft =
         new Draft(code(), facts)
@@ -37,7 +45,7 @@ final class PolarAxisRule implements Rule {
                 "The polar axis is good enough")
             .say("Distance from the pole: " + Wording.both(total) + " arcmin.");
     if (facts.budget().isPresent()) {
-      double left = SettingsFirst.slowShareLeft(facts, Axis.DEC);
+      double left = SettingsFirst.slowShareLeft(facts, Axis.DEC) * axis.shareOfDrift();
       draft.part(
           facts.budget().get().part(Axis.DEC, "drift-lag"::equals).times(left),
           total.lo95() > 0 ? total : new Estimate(total.value(), 0, total.hi95()));
@@ -46,20 +54,32 @@ final class PolarAxisRule implements Rule {
           "how much of the drift guiding let through is not known: "
               + facts.because("/runs/*/budget"));
     }
-    if (!axis.whole()) {
-      draft
-          .trustAtMost(TRUST_ONE_DIRECTION)
-          .say(
-              "One pointing shows one direction only; a second, six hours of hour angle away or"
-                  + " nearly so, would settle the rest.")
-          .act("Record half an hour near the meridian and half an hour low in the east or west.");
-    }
+    test(draft, axis);
     CornerTrail.weigh(draft, facts, axis);
     return draft
         .act(turn(axis.axis()), "Record again and see whether the drift is gone.")
         .caution(Cautions.ADJUSTERS)
         .lostTo("polar-axis", "field-rotation")
         .judged();
+  }
+
+  /** What the test against flexure says. */
+  private static void test(Draft draft, AxisReading axis) {
+    if (axis.proved()) {
+      draft.say("The drifts of all runs are those of an axis, so that nothing bends by as much.");
+    } else if (axis.axis().beside() != null) {
+      draft.say(
+          "Beside it "
+              + Wording.both(axis.axis().beside().arcsecPerMinute())
+              + " arcsec a minute of drift in Dec are none of the axis's: something bends or slips.");
+    } else {
+      draft
+          .trustAtMost(TRUST_UNTESTED)
+          .say(
+              "One pointing cannot tell an axis from a telescope that bends; a second, six hours of"
+                  + " hour angle away or nearly so, would.")
+          .act("Record half an hour near the meridian and half an hour low in the east or west.");
+    }
   }
 
   private static String turn(PolarAxis axis) {

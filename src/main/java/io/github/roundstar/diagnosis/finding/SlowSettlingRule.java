@@ -32,7 +32,7 @@ final class SlowSettlingRule implements Rule {
         settling.p90Seconds() == null || median == 0
             ? 0
             : (settling.p90Seconds() - median) / 1.28 / median;
-    double half = 1.96 * share * spread / Math.sqrt(settling.dithers());
+    double half = Estimate.SIGMAS_95 * share * spread / Math.sqrt(settling.dithers());
     return new Draft(code(), facts)
         .title(
             "Settling after dithers takes "

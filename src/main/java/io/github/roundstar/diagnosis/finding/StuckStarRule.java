@@ -45,6 +45,7 @@ final class StuckStarRule implements Rule {
             "Choose another star, larger than one pixel, and see that it moves when a pulse is"
                 + " sent.",
             "If no star answers, check the guide cable and the mount's guide setting.")
+        .caution(Cautions.CABLES)
         .judged();
   }
 }

@@ -9,7 +9,8 @@ import java.util.Optional;
 
 /**
  * The RA motor runs too fast or too slow. Told apart from refraction and from a polar axis, which
- * move a star in RA too, by size: the drift must surely exceed what both together can make.
+ * move a star in RA too, by size: the drift must surely exceed what both together can make. An axis
+ * that the drifts refute sets no such bound.
  */
 final class TrackingRateRule implements Rule {
   @Override
@@ -51,14 +52,15 @@ final class TrackingRateRule implements Rule {
           .level(Level.FINE, Measure.MOST_CONFIDENCE)
           .judged();
     }
-    if (facts.axis().isEmpty()) {
+    Optional<AxisReading> axis = facts.axis();
+    if (axis.isEmpty() || axis.get().refuted()) {
       return Answer.none(
           "the mount drifts in RA by "
               + Wording.both(drift)
               + " arcsec a minute, which may be its rate or its polar axis: "
-              + facts.because("/polarAxis"));
+              + axis.map(AxisReading::whyRefuted).orElseGet(() -> facts.because("/polarAxis")));
     }
-    double allowed = air + Thresholds.DRIFT_PER_ARCMIN * facts.axis().get().totalArcmin().hi95();
+    double allowed = air + Thresholds.DRIFT_PER_ARCMIN * axis.get().totalArcmin().hi95();
     return judged(draft, facts, drift, least > allowed);
   }
 

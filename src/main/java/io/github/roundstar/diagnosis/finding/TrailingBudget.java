@@ -2,6 +2,7 @@ package io.github.roundstar.diagnosis.finding;
 
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.motion.Axis;
+import io.github.roundstar.results.Budget;
 import io.github.roundstar.results.BudgetPart;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.RunResult;
@@ -16,15 +17,10 @@ import java.util.function.Predicate;
  * What the night's trailing is made of: mean squares of both axes after each exposure's mean is
  * removed, over all runs that have a budget, weighted by used frames.
  *
- * <p>A run's budget gives each part's mean square m and its share s of the axis' trailing mean
- * square T. Since removing a mean never adds, s T is at most m; the part that varies fastest
- * (noise, jolts) loses nothing, so T is the least of m / s over the parts. An axis without a budget
- * counts with its whole mean square, so that the other's shares are not taken for too much.
+ * <p>An axis without a budget counts with its whole mean square, so that the other's shares are not
+ * taken for too much.
  */
 final class TrailingBudget {
-  /** Parts with a smaller share say nothing of the whole: both numbers are rounded. */
-  private static final double LEAST_SHARE = 0.03;
-
   /**
    * Some parts together.
    *
@@ -64,43 +60,40 @@ final class TrailingBudget {
     for (RunResult run : night.runs()) {
       if (run.budget() != null) {
         double weight = run.counts().used() / frames;
-        budget.add(Axis.RA, run.budget().ra(), weight, rms(run, Axis.RA));
-        budget.add(Axis.DEC, run.budget().dec(), weight, rms(run, Axis.DEC));
+        budget.add(Axis.RA, run.budget().ra(), weight, trailing(run, Axis.RA));
+        budget.add(Axis.DEC, run.budget().dec(), weight, trailing(run, Axis.DEC));
       }
     }
     return Optional.of(budget);
   }
 
   /** One run's budget. */
-  static TrailingBudget of(List<BudgetPart> ra, List<BudgetPart> dec) {
+  static TrailingBudget of(Budget one) {
     TrailingBudget budget = new TrailingBudget();
-    budget.add(Axis.RA, ra, 1, 0);
-    budget.add(Axis.DEC, dec, 1, 0);
+    budget.add(Axis.RA, one.ra(), 1, one.raTrailingArcsec2());
+    budget.add(Axis.DEC, one.dec(), 1, one.decTrailingArcsec2());
     return budget;
   }
 
-  private static double rms(RunResult run, Axis axis) {
-    return run.guided() == null
-        ? 0
-        : axis == Axis.RA ? run.guided().ra().rmsArcsec() : run.guided().dec().rmsArcsec();
+  /** Trailing mean square of an axis of a run; its whole one where there is no budget. */
+  private static double trailing(RunResult run, Axis axis) {
+    Double told =
+        axis == Axis.RA ? run.budget().raTrailingArcsec2() : run.budget().decTrailingArcsec2();
+    if (told != null) {
+      return told;
+    }
+    if (run.guided() == null) {
+      return 0;
+    }
+    double rms = axis == Axis.RA ? run.guided().ra().rmsArcsec() : run.guided().dec().rmsArcsec();
+    return rms * rms;
   }
 
-  private void add(Axis axis, List<BudgetPart> of, double weight, double rmsArcsec) {
-    if (of == null) {
-      trailingArcsec2.merge(axis, weight * rmsArcsec * rmsArcsec, Double::sum);
-      return;
-    }
-    double whole =
-        of.stream()
-            .filter(part -> part.shareOfTrailing() > LEAST_SHARE)
-            .mapToDouble(part -> part.meanSquareArcsec2() / part.shareOfTrailing())
-            .filter(square -> square > 0)
-            .min()
-            .orElse(0);
-    trailingArcsec2.merge(axis, weight * whole, Double::sum);
-    for (BudgetPart part : of) {
+  private void add(Axis axis, List<BudgetPart> of, double weight, double trailing) {
+    trailingArcsec2.merge(axis, weight * trailing, Double::sum);
+    for (BudgetPart part : of == null ? List.<BudgetPart>of() : of) {
       Part weighted =
-          new Part(part.shareOfTrailing() * whole, part.meanSquareArcsec2()).times(weight);
+          new Part(part.shareOfTrailing() * trailing, part.meanSquareArcsec2()).times(weight);
       parts.computeIfAbsent(axis, key -> new HashMap<>()).merge(part.cause(), weighted, Part::plus);
     }
   }

@@ -1,6 +1,7 @@
 package io.github.roundstar.diagnosis.finding;
 
 import io.github.roundstar.model.Equipment;
+import io.github.roundstar.model.Estimate;
 import io.github.roundstar.results.Guided;
 import io.github.roundstar.sky.GuideTolerance;
 import java.util.Locale;
@@ -44,7 +45,7 @@ record UserLimit(double arcsec, Of of) {
    */
   boolean metBy(Guided guided, int frames) {
     double independent = Math.max(1, frames / FRAMES_PER_INDEPENDENT);
-    return rms(guided) * (1 + 1.96 / Math.sqrt(2 * independent)) <= arcsec;
+    return rms(guided) * (1 + Estimate.SIGMAS_95 / Math.sqrt(2 * independent)) <= arcsec;
   }
 
   /** The RMS that is held against the limit [arcsec]. */

@@ -5,6 +5,9 @@ import java.util.Optional;
 
 /** What seeing to a finding would buy, as the end of a sentence. */
 final class Worth {
+  /** Three minutes: less is not worth a word. */
+  private static final double LEAST_HOURS = 0.05;
+
   private Worth() {}
 
   /** {@code ; without it guiding would come from 1.20 to about 0.60 arcsec RMS}; may be empty. */
@@ -20,7 +23,7 @@ final class Worth {
           + tally.get().round();
     }
     if (finding.expectedRmsRadialArcsec() == null || facts.radialRmsArcsec().isEmpty()) {
-      return "";
+      return hours(finding);
     }
     double now = facts.radialRmsArcsec().get();
     double then = finding.expectedRmsRadialArcsec();
@@ -32,6 +35,13 @@ final class Worth {
             + Wording.number(then)
             + " arcsec RMS at best"
             + limit(facts);
+  }
+
+  private static String hours(Finding finding) {
+    Double hours = finding.hoursPerNight();
+    return hours == null || hours < LEAST_HOURS
+        ? ""
+        : "; it takes " + Wording.number(hours) + " h of a night like this";
   }
 
   private static String limit(Facts facts) {

@@ -10,6 +10,7 @@ import io.github.roundstar.results.AxisDrift;
 import io.github.roundstar.results.AxisLoopResult;
 import io.github.roundstar.results.AxisScatter;
 import io.github.roundstar.results.Backlash;
+import io.github.roundstar.results.BesideAxis;
 import io.github.roundstar.results.Budget;
 import io.github.roundstar.results.BudgetPart;
 import io.github.roundstar.results.Component;
@@ -178,7 +179,18 @@ final class MadeUpNight {
     return this;
   }
 
+  /** Two pointings whose drifts are those of an axis, or one that cannot be tested. */
   MadeUpNight axis(Estimate totalArcmin, Double cornerTrailArcsec, String basis) {
+    Boolean tested = basis.equals("two-pointings") ? true : null;
+    return axis(totalArcmin, cornerTrailArcsec, basis, tested, null);
+  }
+
+  MadeUpNight axis(
+      Estimate totalArcmin,
+      Double cornerTrailArcsec,
+      String basis,
+      Boolean consistent,
+      BesideAxis beside) {
     polarAxis =
         new PolarAxis(
             totalArcmin,
@@ -193,9 +205,9 @@ final class MadeUpNight {
             null,
             null,
             null,
-            null,
-            null,
-            null,
+            consistent,
+            consistent == null ? null : 0.5,
+            beside,
             null,
             null,
             null);
@@ -411,7 +423,9 @@ final class MadeUpNight {
         floor,
         periodic,
         new Backlash(play, null),
-        budgetKnown ? new Budget(parts(Axis.RA), parts(Axis.DEC)) : null,
+        budgetKnown
+            ? new Budget(parts(Axis.RA), parts(Axis.DEC), sum(Axis.RA), sum(Axis.DEC))
+            : null,
         settling,
         events);
   }

@@ -8,8 +8,10 @@ import static io.github.roundstar.results.Level.FIX_FIRST;
 import static io.github.roundstar.results.Level.WATCH;
 import static io.github.roundstar.results.Level.WORTH_FIXING;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.offset;
 
 import io.github.roundstar.motion.Axis;
+import io.github.roundstar.results.BesideAxis;
 import io.github.roundstar.results.Finding;
 import org.junit.jupiter.api.Test;
 
@@ -74,9 +76,55 @@ class PolarAxisRuleTest {
   }
 
   @Test
-  void leadsTheFieldRotationThatItMakes() {
-    assertThat(corner(3).exposures(5, 5, "field-rotation").diagnosis().findings().get(0).code())
-        .isEqualTo("polar-axis");
+  void followsTheFieldRotationThatItMakesAndLeadsWhereItLetsTheStarDriftToo() {
+    assertThat(corner(3).exposures(5, 5, "field-rotation").diagnosis().findings())
+        .extracting(Finding::code)
+        .startsWith("field-rotation", "polar-axis");
+    assertThat(
+            corner(3)
+                .part(Axis.DEC, "drift-lag", 0.8)
+                .exposures(5, 5, "field-rotation")
+                .diagnosis()
+                .findings())
+        .extracting(Finding::code)
+        .startsWith("polar-axis", "field-rotation");
+  }
+
+  @Test
+  void axisThatExplainsAllDriftsIsBelievedMore() {
+    Finding tested = drift(true, null).judgedBy(RULE);
+    Finding untested = drift(null, null).judgedBy(RULE);
+
+    assertThat(tested.confidence()).isGreaterThan(0.9);
+    assertThat(tested.evidence()).contains("those of an axis");
+    assertThat(untested.confidence()).isLessThanOrEqualTo(0.7);
+    assertThat(untested.evidence()).contains("a telescope that bends");
+  }
+
+  /** By hand: 20 arcmin drift 5.25 arcsec/min, as much as what stands beside: a quarter is left. */
+  @Test
+  void driftBesideTheAxisIsNotLaidToIt() {
+    Finding beside = drift(false, new BesideAxis("nothing", about(5.25, 0.1))).judgedBy(RULE);
+
+    assertThat(beside.shareOfTrailing())
+        .isCloseTo(drift(true, null).judgedBy(RULE).shareOfTrailing() / 4, offset(1e-9));
+    assertThat(beside.evidence()).contains("5.25 (5.15 .. 5.35)", "none of the axis's");
+  }
+
+  @Test
+  void driftsThatNoAxisMakesTurnNoAdjuster() {
+    MadeUpNight bent = drift(false, null).seconds(3000).raDrift(about(3, 0.1));
+
+    assertThat(bent.levelBy(RULE)).isEqualTo(CANNOT_TELL);
+    assertThat(bent.judgedBy(RULE).evidence()).contains("flexure", "0.50 arcsec a minute");
+    assertThat(bent.levelBy(new FieldRotationRule())).isEqualTo(CANNOT_TELL);
+    assertThat(bent.levelBy(new TrackingRateRule())).isEqualTo(CANNOT_TELL);
+  }
+
+  private static MadeUpNight drift(Boolean consistent, BesideAxis beside) {
+    return sound()
+        .axis(about(20, 1), 3.0, "two-pointings", consistent, beside)
+        .part(Axis.DEC, "drift-lag", 0.8);
   }
 
   @Test

@@ -5,24 +5,28 @@ import static org.assertj.core.api.Assertions.offset;
 
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.motion.Axis;
+import io.github.roundstar.results.Budget;
 import io.github.roundstar.results.BudgetPart;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** The trailing mean square comes back out of mean squares and shares; checked by hand. */
+/** Shares of the trailing mean square, checked by hand. */
 class TrailingBudgetTest {
   /** Noise 0.2 trails whole, of a drift's 1.0 only 0.3 does: shares 0.4 and 0.6 of 0.5. */
   private static TrailingBudget budget() {
     return TrailingBudget.of(
-        List.of(
-            new BudgetPart("steady-offset", 4, 0),
-            new BudgetPart("noise", 0.2, 0.4),
-            new BudgetPart("drift-lag", 1, 0.6)),
-        List.of(new BudgetPart("noise", 0.5, 1)));
+        new Budget(
+            List.of(
+                new BudgetPart("steady-offset", 4, 0),
+                new BudgetPart("noise", 0.2, 0.4),
+                new BudgetPart("drift-lag", 1, 0.6)),
+            List.of(new BudgetPart("noise", 0.5, 1)),
+            0.5,
+            0.5));
   }
 
   @Test
-  void fastestPartTellsTheWhole() {
+  void partsAreSharesOfTheTrailingMeanSquare() {
     assertThat(budget().trailingArcsec2(Axis.RA)).isCloseTo(0.5, offset(1e-12));
     assertThat(budget().trailingArcsec2()).isCloseTo(1, offset(1e-12));
     assertThat(budget().part(Axis.RA, "drift-lag"::equals))
@@ -44,7 +48,7 @@ class TrailingBudgetTest {
 
   @Test
   void stillStarHasNoShares() {
-    TrailingBudget nothing = TrailingBudget.of(List.of(), List.of());
+    TrailingBudget nothing = TrailingBudget.of(new Budget(List.of(), List.of(), 0.0, 0.0));
 
     assertThat(nothing.trailingArcsec2()).isZero();
     assertThat(nothing.share(TrailingBudget.Part.NOTHING, 1, 1)).isEqualTo(new Estimate(0, 0, 0));
