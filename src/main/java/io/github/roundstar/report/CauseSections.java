@@ -63,10 +63,12 @@ record CauseSections(List<Section> open, List<Section> folded) {
     Map<String, Section> left = new LinkedHashMap<>();
     measured.forEach(section -> left.put(section.id(), section));
     List<Section> open = new ArrayList<>();
+    List<String> codes = new ArrayList<>();
     for (Finding finding : FindingSections.findings(result)) {
       if (finding.level().atLeast(Level.WATCH)) {
         Section seen = left.remove(MEASURED.getOrDefault(finding.code(), ""));
         open.add(cause(finding, seen, open.size() + 1));
+        codes.add(finding.code());
       }
     }
     for (Section section : measured) {
@@ -74,7 +76,9 @@ record CauseSections(List<Section> open, List<Section> folded) {
         open.add(section);
       }
     }
-    return new CauseSections(open, new ArrayList<>(left.values()));
+    List<Section> folded = new ArrayList<>(left.values());
+    LentCharts.lend(codes, open, folded);
+    return new CauseSections(open, folded);
   }
 
   private static Section cause(Finding finding, Section seen, int number) {

@@ -71,7 +71,7 @@ public final class NightPage {
     sections.add(LoopSection.of(result));
     sections.add(ReplaySection.of(result, charts));
     sections.add(PulseSection.of(result));
-    JoltSection.of(result).ifPresent(sections::add);
+    JoltSection.of(result, evidence, charts).ifPresent(sections::add);
     sections.add(RowsSection.of(result));
     return sections;
   }

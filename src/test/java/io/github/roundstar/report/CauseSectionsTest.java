@@ -4,6 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Section;
+import io.github.roundstar.report.chart.BudgetChart;
+import io.github.roundstar.report.chart.Svg;
+import io.github.roundstar.results.Budget;
+import io.github.roundstar.results.BudgetPart;
 import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Level;
 import io.github.roundstar.results.NightResult;
@@ -60,6 +64,28 @@ class CauseSectionsTest {
 
     assertThat(sections.open()).extracting(Section::id).containsExactly("budget");
     assertThat(sections.folded()).hasSize(MEASURED.size() - 1);
+  }
+
+  @Test
+  void chartMovesFromAFoldedSectionToACauseThatHasNone() throws Exception {
+    Svg scatter = chart();
+    List<Section> measured =
+        List.of(new Section("star", "Star", List.of(Block.text("Round.").with(scatter))));
+    CauseSections sections =
+        CauseSections.of(
+            night(finding("seeing-bound", Level.WATCH), finding("slow-settling", Level.WATCH)),
+            measured);
+
+    assertThat(sections.open().get(0).blocks()).extracting(Block::chart).containsOnlyOnce(scatter);
+    assertThat(sections.open().get(1).blocks())
+        .flatExtracting(Block::sentences)
+        .contains("The timeline of the night shows when, in the row of settling.");
+    assertThat(sections.folded().get(0).blocks()).isEmpty();
+  }
+
+  private static Svg chart() throws Exception {
+    BudgetPart part = new BudgetPart("noise", 1.0, 1.0);
+    return BudgetChart.draw(new Budget(List.of(part), null)).orElseThrow();
   }
 
   private static Finding finding(String code, Level level) {
