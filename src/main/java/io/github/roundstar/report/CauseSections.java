@@ -51,7 +51,8 @@ record CauseSections(List<Section> open, List<Section> folded) {
   private static final Set<String> ALWAYS_OPEN = Set.of("exposures", "budget");
 
   /** Headings that would tell the title of their cause over again. */
-  private static final Set<String> HEADED_ALIKE = Set.of("periodic", "polar-axis", "drift");
+  private static final Set<String> HEADED_ALIKE =
+      Set.of("periodic", "polar-axis", "drift", "jolts");
 
   CauseSections {
     open = List.copyOf(open);

@@ -146,10 +146,8 @@ final class JoltSection {
                 : Times.clock(Instant.parse(start).plusMillis(Math.round(event.time() * 1000)))
                     + " UTC"),
         Cell.of(event.kind().replace('-', ' ')),
-        event.sizeArcsec() == null ? Cell.NOT_KNOWN : Cell.of(Numbers.fixed(event.sizeArcsec(), 1)),
-        event.lightLost() == null
-            ? Cell.NOT_KNOWN
-            : Cell.of(Numbers.fixed(100 * event.lightLost(), 0)),
+        event.sizeArcsec() == null ? Cell.NONE : Cell.of(Numbers.fixed(event.sizeArcsec(), 1)),
+        event.lightLost() == null ? Cell.NONE : Cell.of(Numbers.fixed(100 * event.lightLost(), 0)),
         Cell.of(Numbers.fixed(placed.seconds(), 0)));
   }
 }

@@ -44,18 +44,23 @@ class CauseSectionsTest {
 
   @Test
   void causeTellsWhyThenWhatWasMeasuredThenWhatToDo() {
-    Section jolts =
-        CauseSections.of(night(finding("jolts", Level.FIX_FIRST)), MEASURED).open().get(0);
+    Section loop =
+        CauseSections.of(
+                night(finding("slow-settling", Level.FIX_FIRST)),
+                List.of(new Section("loop", "How the loop guided", List.of(Block.text("Well.")))))
+            .open()
+            .get(0);
 
-    assertThat(jolts.heading()).isEqualTo("Title of jolts");
-    assertThat(jolts.blocks())
+    assertThat(loop.heading()).isEqualTo("Title of slow-settling");
+    assertThat(loop.blocks())
         .flatExtracting(Block::sentences)
         .containsExactly(
             "Fix first. It is \u22121.5 arcsec.",
-            "Heading of jolts.",
-            "About jolts.",
+            "How the loop guided.",
+            "Well.",
+            "The timeline of the night shows when, in the row of settling.",
             "What to do:");
-    assertThat(jolts.blocks().get(3).steps()).containsExactly("Do it.");
+    assertThat(loop.blocks().get(4).steps()).containsExactly("Do it.");
   }
 
   @Test
