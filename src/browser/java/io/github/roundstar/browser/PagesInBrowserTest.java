@@ -50,7 +50,7 @@ class PagesInBrowserTest {
   void pageOfEveryKindIsThere() {
     assertThat(pages)
         .extracting(page -> page.getFileName().toString())
-        .contains("2026-10-11.html", "nights.html", "season.html")
+        .contains("2026-10-11.html", "2026-11-02.html", "nights.html", "season.html")
         .anyMatch(name -> name.startsWith("compare-"));
   }
 
@@ -75,6 +75,21 @@ class PagesInBrowserTest {
           .as("%s at %d px", page.getFileName(), width)
           .isEqualTo((long) width);
     }
+  }
+
+  @ParameterizedTest
+  @CsvSource({"320, block", "768, block", "1440, none"})
+  void chartThatScrollsSaysSo(int width, String display) {
+    browser.open(night, width);
+
+    assertThat(
+            browser.script(
+                """
+                const p = document.querySelector('#timeline .sideways');
+                const f = document.querySelector('#timeline .scroll');
+                return getComputedStyle(p).display + ' ' + (f.scrollWidth > f.clientWidth)
+                    + ' ' + f.tabIndex"""))
+        .isEqualTo(display + " " + (width < 1000) + " 0");
   }
 
   @ParameterizedTest

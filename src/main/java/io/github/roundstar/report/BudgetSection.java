@@ -49,8 +49,11 @@ final class BudgetSection {
     List<Block> blocks = new ArrayList<>();
     blocks.add(
         Block.text(sentences(longest, known.size() > 1).toArray(String[]::new))
-            .with(charts.of(() -> BudgetChart.draw(longest.budget()))));
-    known.forEach(run -> blocks.add(Block.text().with(table(run, known.size() > 1))));
+            .with(charts.of(() -> BudgetChart.draw(longest.budget())))
+            .with(table(longest, known.size() > 1)));
+    known.stream()
+        .filter(run -> run != longest)
+        .forEach(run -> blocks.add(Block.text().with(table(run, true))));
     return new Section("budget", heading(longest), blocks);
   }
 

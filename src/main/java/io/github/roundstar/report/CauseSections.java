@@ -51,7 +51,8 @@ record CauseSections(List<Section> open, List<Section> folded) {
   private static final Set<String> ALWAYS_OPEN = Set.of("exposures", "budget");
 
   /** Headings that would tell the title of their cause over again. */
-  private static final Set<String> HEADED_ALIKE = Set.of("periodic", "polar-axis", "drift");
+  private static final Set<String> HEADED_ALIKE =
+      Set.of("periodic", "polar-axis", "drift", "jolts");
 
   CauseSections {
     open = List.copyOf(open);
@@ -63,10 +64,12 @@ record CauseSections(List<Section> open, List<Section> folded) {
     Map<String, Section> left = new LinkedHashMap<>();
     measured.forEach(section -> left.put(section.id(), section));
     List<Section> open = new ArrayList<>();
+    List<String> codes = new ArrayList<>();
     for (Finding finding : FindingSections.findings(result)) {
       if (finding.level().atLeast(Level.WATCH)) {
         Section seen = left.remove(MEASURED.getOrDefault(finding.code(), ""));
         open.add(cause(finding, seen, open.size() + 1));
+        codes.add(finding.code());
       }
     }
     for (Section section : measured) {
@@ -74,7 +77,9 @@ record CauseSections(List<Section> open, List<Section> folded) {
         open.add(section);
       }
     }
-    return new CauseSections(open, new ArrayList<>(left.values()));
+    List<Section> folded = new ArrayList<>(left.values());
+    LentCharts.lend(codes, open, folded);
+    return new CauseSections(open, folded);
   }
 
   private static Section cause(Finding finding, Section seen, int number) {

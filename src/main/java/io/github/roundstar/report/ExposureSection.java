@@ -1,5 +1,6 @@
 package io.github.roundstar.report;
 
+import io.github.roundstar.model.Estimate;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
@@ -179,13 +180,27 @@ final class ExposureSection {
         Cell.of(Times.clock(Instant.parse(e.startUtc()))),
         Cell.of(e.verdict()),
         Cell.of(e.cause() == null ? "" : plain(e.cause())),
-        Cell.of(e.predictedElongation()),
-        Cell.of(e.measuredElongation()),
-        Cell.of(e.predictedCornerElongation()),
-        Cell.of(e.measuredCornerElongation()),
+        elongation(e.predictedElongation()),
+        elongation(e.measuredElongation()),
+        corner(e.predictedCornerElongation(), e.predictedElongation()),
+        corner(e.measuredCornerElongation(), e.measuredElongation()),
         angle(e.predictedAngleDeg()),
         angle(e.measuredAngleDeg()),
         Cell.of(e.measuredFwhmArcsec()));
+  }
+
+  /** Two decimals: the eye sees no hundredth of an elongation. */
+  private static Cell elongation(Estimate shape) {
+    return shape == null
+        ? Cell.NOT_KNOWN
+        : new Cell(
+            Numbers.fixed(shape.value(), 2),
+            "(" + Numbers.fixed(shape.lo95(), 2) + " .. " + Numbers.fixed(shape.hi95(), 2) + ")");
+  }
+
+  /** Nothing where the worst corner is as the middle, so that no figure stands twice. */
+  private static Cell corner(Estimate worst, Estimate middle) {
+    return worst != null && worst.equals(middle) ? Cell.NONE : elongation(worst);
   }
 
   private static Cell angle(Double degrees) {

@@ -100,7 +100,7 @@ final class FindingSections {
               + Numbers.plain(finding.expectedRmsRadialArcsec())
               + " arcsec at best");
     }
-    if (finding.expectedRoundExposures() != null) {
+    if (finding.expectedRoundExposures() != null && finding.expectedRoundExposures() > 0) {
       parts.add(
           "about "
               + Numbers.counted(
@@ -126,7 +126,7 @@ final class FindingSections {
 
   private static void add(List<Judged> judged, String about, Judgement judgement, String summary) {
     if (judgement != null) {
-      String text = tells(summary, judgement.text()) ? "As said above." : judgement.text();
+      String text = tells(summary, judgement.text()) ? "See the heading above." : judgement.text();
       judged.add(new Judged(about, words(judgement.level()), text));
     }
   }

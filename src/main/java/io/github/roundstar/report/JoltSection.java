@@ -5,10 +5,12 @@ import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
+import io.github.roundstar.report.chart.JoltChart;
 import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.Event;
+import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.RunResult;
 import java.time.Instant;
@@ -41,7 +43,7 @@ final class JoltSection {
   private JoltSection() {}
 
   /** The section; nothing for a night in which nothing befell the star. */
-  static Optional<Section> of(NightResult result) {
+  static Optional<Section> of(NightResult result, NightEvidence evidence, Charts charts) {
     List<Placed> events = new ArrayList<>();
     for (RunResult run : result.runs()) {
       run.events().stream()
@@ -51,7 +53,16 @@ final class JoltSection {
     if (events.isEmpty()) {
       return Optional.empty();
     }
-    Block block = new Block(sentences(events), null, table(events), null, null);
+    Block block =
+        new Block(
+            sentences(events),
+            charts.of(
+                () ->
+                    JoltChart.draw(result, evidence)
+                        .map(chart -> events.size() > MOST_ROWS ? chart : chart.withoutNumbers())),
+            table(events),
+            null,
+            null);
     return Optional.of(new Section("jolts", heading(events), List.of(block)));
   }
 
@@ -135,10 +146,8 @@ final class JoltSection {
                 : Times.clock(Instant.parse(start).plusMillis(Math.round(event.time() * 1000)))
                     + " UTC"),
         Cell.of(event.kind().replace('-', ' ')),
-        event.sizeArcsec() == null ? Cell.NOT_KNOWN : Cell.of(Numbers.fixed(event.sizeArcsec(), 1)),
-        event.lightLost() == null
-            ? Cell.NOT_KNOWN
-            : Cell.of(Numbers.fixed(100 * event.lightLost(), 0)),
+        event.sizeArcsec() == null ? Cell.NONE : Cell.of(Numbers.fixed(event.sizeArcsec(), 1)),
+        event.lightLost() == null ? Cell.NONE : Cell.of(Numbers.fixed(100 * event.lightLost(), 0)),
         Cell.of(Numbers.fixed(placed.seconds(), 0)));
   }
 }

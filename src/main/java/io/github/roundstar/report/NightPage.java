@@ -19,6 +19,11 @@ import java.util.Optional;
  * the locale, time zone and installed fonts.
  */
 public final class NightPage {
+  private static final String EXPOSURES =
+      "Exposures stand in the last row: high and filled where stars trailed, half as high where"
+          + " that is borderline, low and hollow where they are round, a dashed line where the log"
+          + " does not cover them.";
+
   private NightPage() {}
 
   /**
@@ -71,7 +76,7 @@ public final class NightPage {
     sections.add(LoopSection.of(result));
     sections.add(ReplaySection.of(result, charts));
     sections.add(PulseSection.of(result));
-    JoltSection.of(result).ifPresent(sections::add);
+    JoltSection.of(result, evidence, charts).ifPresent(sections::add);
     sections.add(RowsSection.of(result));
     return sections;
   }
@@ -86,7 +91,11 @@ public final class NightPage {
 
   private static Block timeline(NightResult result, NightEvidence evidence, Charts charts) {
     Svg chart = charts.of(() -> TimelineChart.draw(result, evidence));
-    return chart == null ? Block.text() : Block.text().with(chart);
+    if (chart == null) {
+      return Block.text();
+    }
+    boolean exposures = evidence.exposures().filter(e -> !e.spans().isEmpty()).isPresent();
+    return (exposures ? Block.text(EXPOSURES) : Block.text()).with(chart);
   }
 
   private static String line(NightResult result, NightEvidence evidence) {

@@ -61,6 +61,8 @@ final class PageModel {
         block.chart() == null ? null : block.chart().markup(),
         "shows",
         block.chart() == null ? null : block.chart().title(),
+        "sideways",
+        block.beside() ? "sideways" : "sideways wide",
         "numbers",
         block.chart() == null ? null : block.chart().table(),
         "table",

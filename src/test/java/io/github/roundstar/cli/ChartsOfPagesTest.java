@@ -16,12 +16,18 @@ import org.junit.jupiter.api.io.TempDir;
 class ChartsOfPagesTest {
   private static final Pattern FIGURE = Pattern.compile("(?s)<figure>(.*?)</figure>");
 
+  private static final Pattern NUMBERS =
+      Pattern.compile("(?s)<details class=\"data\">.*<td>[^<]+</td>");
+  private static final Pattern SECTION = Pattern.compile("(?=<section |<details id=)");
+
   @TempDir private static Path folder;
 
   @BeforeAll
   static void writePages() throws IOException {
     Path logs = Files.createDirectory(folder.resolve("logs"));
-    for (String name : List.of("before-worm-adjustment", "after-worm-adjustment", "polar-drift")) {
+    for (String name :
+        List.of(
+            "before-worm-adjustment", "after-worm-adjustment", "polar-drift", "gusts-and-cloud")) {
       Files.copy(Path.of("sample-logs", name + ".ecsv"), logs.resolve(name + ".ecsv"));
     }
     Path equipment = Path.of("sample-logs", "equipment.toml");
@@ -43,7 +49,7 @@ class ChartsOfPagesTest {
   @Test
   void everyChartHasTitleTextAndNumbers() throws IOException {
     List<Path> pages = pages();
-    assertThat(pages).hasSize(5);
+    assertThat(pages).hasSize(6);
     for (Path page : pages) {
       String html = Files.readString(page);
       List<String> figures = FIGURE.matcher(html).results().map(found -> found.group(1)).toList();
@@ -57,8 +63,48 @@ class ChartsOfPagesTest {
                   assertThat(figure)
                       .containsPattern("<figcaption>[^<]{10,}</figcaption>")
                       .containsPattern("<title id=\"[^\"]+\">[^<]{10,}</title>")
-                      .containsPattern("<desc id=\"[^\"]+\">[^<]{20,}</desc>")
-                      .containsPattern("<details class=\"data\">.*<td>[^<]+</td>"));
+                      .containsPattern("<desc id=\"[^\"]+\">[^<]{20,}</desc>"));
+      assertThat(SECTION.split(html))
+          .as("%s", page.getFileName())
+          .allSatisfy(section -> assertThat(withoutNumbers(section)).isZero());
+    }
+  }
+
+  /** Charts of a section with neither numbers of their own nor a table of the section beside. */
+  private static long withoutNumbers(String section) {
+    boolean table = FIGURE.matcher(section).replaceAll("").contains("<td");
+    return FIGURE
+        .matcher(section)
+        .results()
+        .filter(figure -> !table && !NUMBERS.matcher(figure.group(1)).find())
+        .count();
+  }
+
+  @Test
+  void numbersThatTheSectionsTableHasAreNotRepeated() throws IOException {
+    String html = Files.readString(folder.resolve("2026-10-28.html"));
+
+    assertThat(SECTION.split(html))
+        .filteredOn(section -> section.contains("id=\"budget-t\""))
+        .singleElement()
+        .satisfies(
+            section ->
+                assertThat(section).containsOnlyOnce("<table").doesNotContain("class=\"data\""));
+  }
+
+  /** Every open section of a cause, and what sums up, has a chart to look at. */
+  @Test
+  void everyCauseHasAChart() throws IOException {
+    List<Path> nights =
+        pages().stream().filter(p -> p.getFileName().toString().startsWith("2026")).toList();
+    assertThat(nights).hasSize(4);
+    for (Path page : nights) {
+      assertThat(
+              Pattern.compile("(?s)<section id=.*?</section>")
+                  .matcher(Files.readString(page))
+                  .results())
+          .as("%s", page.getFileName())
+          .allSatisfy(section -> assertThat(section.group()).contains("<svg"));
     }
   }
 

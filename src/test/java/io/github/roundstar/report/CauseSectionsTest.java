@@ -4,6 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Section;
+import io.github.roundstar.report.chart.BudgetChart;
+import io.github.roundstar.report.chart.Svg;
+import io.github.roundstar.results.Budget;
+import io.github.roundstar.results.BudgetPart;
 import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Level;
 import io.github.roundstar.results.NightResult;
@@ -40,18 +44,23 @@ class CauseSectionsTest {
 
   @Test
   void causeTellsWhyThenWhatWasMeasuredThenWhatToDo() {
-    Section jolts =
-        CauseSections.of(night(finding("jolts", Level.FIX_FIRST)), MEASURED).open().get(0);
+    Section loop =
+        CauseSections.of(
+                night(finding("slow-settling", Level.FIX_FIRST)),
+                List.of(new Section("loop", "How the loop guided", List.of(Block.text("Well.")))))
+            .open()
+            .get(0);
 
-    assertThat(jolts.heading()).isEqualTo("Title of jolts");
-    assertThat(jolts.blocks())
+    assertThat(loop.heading()).isEqualTo("Title of slow-settling");
+    assertThat(loop.blocks())
         .flatExtracting(Block::sentences)
         .containsExactly(
             "Fix first. It is \u22121.5 arcsec.",
-            "Heading of jolts.",
-            "About jolts.",
+            "How the loop guided.",
+            "Well.",
+            "The timeline of the night shows when, in the row of settling.",
             "What to do:");
-    assertThat(jolts.blocks().get(3).steps()).containsExactly("Do it.");
+    assertThat(loop.blocks().get(4).steps()).containsExactly("Do it.");
   }
 
   @Test
@@ -60,6 +69,28 @@ class CauseSectionsTest {
 
     assertThat(sections.open()).extracting(Section::id).containsExactly("budget");
     assertThat(sections.folded()).hasSize(MEASURED.size() - 1);
+  }
+
+  @Test
+  void chartMovesFromAFoldedSectionToACauseThatHasNone() throws Exception {
+    Svg scatter = chart();
+    List<Section> measured =
+        List.of(new Section("star", "Star", List.of(Block.text("Round.").with(scatter))));
+    CauseSections sections =
+        CauseSections.of(
+            night(finding("seeing-bound", Level.WATCH), finding("slow-settling", Level.WATCH)),
+            measured);
+
+    assertThat(sections.open().get(0).blocks()).extracting(Block::chart).containsOnlyOnce(scatter);
+    assertThat(sections.open().get(1).blocks())
+        .flatExtracting(Block::sentences)
+        .contains("The timeline of the night shows when, in the row of settling.");
+    assertThat(sections.folded().get(0).blocks()).isEmpty();
+  }
+
+  private static Svg chart() throws Exception {
+    BudgetPart part = new BudgetPart("noise", 1.0, 1.0);
+    return BudgetChart.draw(new Budget(List.of(part), null)).orElseThrow();
   }
 
   private static Finding finding(String code, Level level) {

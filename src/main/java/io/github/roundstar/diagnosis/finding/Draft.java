@@ -77,7 +77,7 @@ final class Draft {
     removedArcsec2 = Optional.of(removable);
     measures.add(Measure.trailing(ofTrailing, Math.sqrt(Math.max(0, wholeArcsec2))));
     evidence.add(
-        "Of the star's trailing it makes " + Wording.percent(Measure.possible(ofTrailing)) + ".");
+        "This makes " + Wording.shareOf(Measure.possible(ofTrailing), "the star's trailing") + ".");
     return this;
   }
 

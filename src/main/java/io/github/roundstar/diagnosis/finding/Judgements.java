@@ -27,7 +27,7 @@ final class Judgements {
 
   static Judgement of(FindingCode.About about, Facts facts, List<Finding> findings) {
     List<Finding> these =
-        findings.stream().filter(f -> FindingCode.of(f.code()).about() == about).toList();
+        findings.stream().filter(finding -> about(finding, facts) == about).toList();
     Optional<Finding> worst =
         these.stream().filter(finding -> finding.level().atLeast(Level.WATCH)).findFirst();
     if (worst.isPresent()) {
@@ -35,6 +35,14 @@ final class Judgements {
       return new Judgement(finding.level(), finding.title() + Worth.clause(facts, finding) + ".");
     }
     return quiet(about, these);
+  }
+
+  /** Gusts are the sky's doing, though it is the mount that they shake. */
+  private static FindingCode.About about(Finding finding, Facts facts) {
+    FindingCode code = FindingCode.of(finding.code());
+    return code == FindingCode.JOLTS && facts.events().mostlyGusts()
+        ? FindingCode.About.SKY
+        : code.about();
   }
 
   private static Judgement quiet(FindingCode.About about, List<Finding> these) {

@@ -42,6 +42,16 @@ final class Wording {
         100 * share.hi95() + 0.0);
   }
 
+  /** {@code 43 % (38 .. 47) of the whole}; in words where it is nearly none. */
+  static String shareOf(Estimate share, String whole) {
+    if (100 * share.value() >= 0.5) {
+      return percent(share) + " of " + whole;
+    }
+    return 100 * share.hi95() >= 0.5
+        ? "next to nothing of " + whole + ", at most " + percent(share.hi95())
+        : "less than half a percent of " + whole;
+  }
+
   /** {@code 7 min 59 s}, {@code 42 s}. */
   static String period(double seconds) {
     long whole = Math.round(seconds);

@@ -13,7 +13,10 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.jfree.chart.plot.XYPlot;
 
-/** What the mean square is made of: a bar a cause and axis. */
+/**
+ * What the mean square is made of: a bar a cause and axis. Its numbers stand in the table of its
+ * section.
+ */
 public final class BudgetChart {
   private static final int ROW = 34;
   private static final double HALF = 0.17;
@@ -58,16 +61,14 @@ public final class BudgetChart {
             Ink.QUIET.color(),
             ChartStyle.HAIR));
     return Optional.of(
-        style
-            .draw(
-                plot,
-                new Sheet(
-                    "budget",
-                    Sheet.WIDE,
-                    ROW * causes.size() + 80,
-                    "What the scatter is made of",
-                    words(budget, causes)))
-            .with(table(budget, causes)));
+        style.draw(
+            plot,
+            new Sheet(
+                "budget",
+                Sheet.WIDE,
+                ROW * causes.size() + 80,
+                "What the scatter is made of",
+                words(budget, causes))));
   }
 
   private static List<String> causes(Budget budget) {
@@ -114,23 +115,5 @@ public final class BudgetChart {
       text.append('.');
     }
     return text.toString();
-  }
-
-  private static ChartTable table(Budget budget, List<String> causes) {
-    return ChartTable.rows(
-        "Every bar.",
-        List.of("cause", "RA, arcsec\u00b2", "Dec, arcsec\u00b2"),
-        causes.stream()
-            .map(
-                cause ->
-                    List.of(
-                        Causes.of(cause),
-                        text(part(budget.ra(), cause)),
-                        text(part(budget.dec(), cause))))
-            .toList());
-  }
-
-  private static String text(OptionalDouble value) {
-    return value.isPresent() ? Numbers.fixed(value.getAsDouble(), 3) : "";
   }
 }

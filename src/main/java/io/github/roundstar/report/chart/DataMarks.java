@@ -11,22 +11,22 @@ import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.PlotRenderingInfo;
 import org.jfree.chart.plot.XYPlot;
 
-/** The same small shape, sized in pixels, at many places on one height: one element. */
+/** The same small shape, sized in pixels, at many places: one element. */
 @SuppressWarnings("serial")
 final class DataMarks extends AbstractXYAnnotation {
   private static final BasicStroke OUTLINE =
       new BasicStroke(1.3f, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND);
 
   private final double[] x;
-  private final double y;
+  private final double[] y;
   private final Path2D shape;
   private final Color color;
   private final boolean filled;
 
   /** The shape is in pixels about its centre, y downwards. */
-  DataMarks(double[] x, double y, Path2D shape, Color color, boolean filled) {
+  DataMarks(double[] x, double[] y, Path2D shape, Color color, boolean filled) {
     this.x = x.clone();
-    this.y = y;
+    this.y = y.clone();
     this.shape = shape;
     this.color = color;
     this.filled = filled;
@@ -41,10 +41,10 @@ final class DataMarks extends AbstractXYAnnotation {
       ValueAxis rangeAxis,
       int rendererIndex,
       PlotRenderingInfo info) {
-    double py = DataPath.place(y, rangeAxis, dataArea, plot.getRangeAxisEdge());
     Path2D all = new Path2D.Double();
-    for (double at : x) {
-      double px = DataPath.place(at, domainAxis, dataArea, plot.getDomainAxisEdge());
+    for (int i = 0; i < x.length; i++) {
+      double px = DataPath.place(x[i], domainAxis, dataArea, plot.getDomainAxisEdge());
+      double py = DataPath.place(y[i], rangeAxis, dataArea, plot.getRangeAxisEdge());
       all.append(shape.getPathIterator(AffineTransform.getTranslateInstance(px, py)), false);
     }
     g2.setPaint(color);

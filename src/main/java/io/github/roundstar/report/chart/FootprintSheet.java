@@ -1,7 +1,6 @@
 package io.github.roundstar.report.chart;
 
 import io.github.roundstar.model.Estimate;
-import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.results.Exposure;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Path2D;
@@ -85,12 +84,10 @@ public final class FootprintSheet {
     plot.addAnnotation(DataPath.filled(measured, Ink.RA.color(0.75)));
     plot.addAnnotation(labels);
     return Optional.of(
-        style
-            .draw(
-                plot,
-                new Sheet(
-                    "footprints", Sheet.WIDE, height, "Star footprints", words(known, exposures)))
-            .with(table(known, exposures)));
+        style.draw(
+            plot,
+            new Sheet(
+                "footprints", Sheet.WIDE, height, "Star footprints", words(known, exposures))));
   }
 
   private static XYPlot canvas(ChartStyle style, int height) {
@@ -181,22 +178,5 @@ public final class FootprintSheet {
         + " of them trailed; the longest is "
         + io.github.roundstar.report.words.Numbers.plain(worst)
         + " times as long as wide. The table below has every figure.";
-  }
-
-  private static ChartTable table(List<Exposure> shown, List<Exposure> exposures) {
-    return ChartTable.rows(
-        "Every footprint.",
-        List.of("number", "verdict", "predicted elongation", "measured elongation"),
-        shown.stream()
-            .map(
-                e ->
-                    List.of(
-                        String.valueOf(exposures.indexOf(e) + 1),
-                        e.verdict(),
-                        e.predictedElongation() == null
-                            ? ""
-                            : Numbers.both(e.predictedElongation()),
-                        e.measuredElongation() == null ? "" : Numbers.both(e.measuredElongation())))
-            .toList());
   }
 }

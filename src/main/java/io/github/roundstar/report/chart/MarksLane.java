@@ -4,6 +4,7 @@ import io.github.roundstar.results.Mark;
 import io.github.roundstar.results.RunTrace;
 import java.awt.geom.Path2D;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import org.jfree.chart.plot.XYPlot;
@@ -77,15 +78,15 @@ final class MarksLane {
       case SETTLING -> plot.addAnnotation(DataPath.filled(bars(marks, y), Ink.QUIET.color()));
       case LOST -> {
         plot.addAnnotation(DataPath.filled(bars(lasting(marks), y), Ink.INK.color()));
-        plot.addAnnotation(moments(brief(marks), y, cross(), false));
+        plot.addAnnotation(moments(brief(marks), y, MarkShapes.cross(), false));
       }
       case IDLE, CLOUD ->
           plot.addAnnotation(
               DataPath.stroked(bars(marks, y), Ink.QUIET.color(), ChartStyle.stroke(1.2f)));
-      case DITHER -> plot.addAnnotation(moments(marks, y, triangle(), true));
-      case FLIP -> plot.addAnnotation(moments(marks, y, diamond(), true));
-      case JOLT -> plot.addAnnotation(moments(marks, y, zigzag(), false));
-      case NOTE -> plot.addAnnotation(moments(marks, y, flag(), false));
+      case DITHER -> plot.addAnnotation(moments(marks, y, MarkShapes.triangle(), true));
+      case FLIP -> plot.addAnnotation(moments(marks, y, MarkShapes.diamond(), true));
+      case JOLT -> plot.addAnnotation(moments(marks, y, MarkShapes.zigzag(), false));
+      case NOTE -> plot.addAnnotation(moments(marks, y, MarkShapes.flag(), false));
     }
   }
 
@@ -113,44 +114,8 @@ final class MarksLane {
 
   private static DataMarks moments(List<Mark> marks, double y, Path2D shape, boolean filled) {
     double[] at = marks.stream().mapToDouble(Mark::startSeconds).toArray();
-    return new DataMarks(at, y, shape, Ink.INK.color(), filled);
-  }
-
-  private static Path2D triangle() {
-    return polygon(-4.5, 4, 4.5, 4, 0, -4.5);
-  }
-
-  private static Path2D diamond() {
-    return polygon(-5, 0, 0, -6.5, 5, 0, 0, 6.5);
-  }
-
-  private static Path2D cross() {
-    Path2D path = Paths.segment(-4, -4, 4, 4);
-    path.append(Paths.segment(-4, 4, 4, -4), false);
-    return path;
-  }
-
-  private static Path2D zigzag() {
-    Path2D path = Paths.segment(-2.5, -6, 2.5, -1.5);
-    path.lineTo(-2.5, 1.5);
-    path.lineTo(2.5, 6);
-    return path;
-  }
-
-  private static Path2D flag() {
-    Path2D path = Paths.segment(0, 6, 0, -6);
-    path.lineTo(6, -3);
-    path.lineTo(0, 0);
-    return path;
-  }
-
-  private static Path2D polygon(double... xy) {
-    Path2D path = new Path2D.Double();
-    path.moveTo(xy[0], xy[1]);
-    for (int i = 2; i < xy.length; i += 2) {
-      path.lineTo(xy[i], xy[i + 1]);
-    }
-    path.closePath();
-    return path;
+    double[] level = new double[at.length];
+    Arrays.fill(level, y);
+    return new DataMarks(at, level, shape, Ink.INK.color(), filled);
   }
 }

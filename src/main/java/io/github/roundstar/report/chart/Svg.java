@@ -27,6 +27,11 @@ public final class Svg {
     return new Svg(markup, small, title, numbers.markup(title));
   }
 
+  /** The same for a place where a table beside it has every number. */
+  public Svg withoutNumbers() {
+    return new Svg(markup, small, title, "");
+  }
+
   /** What it shows, in plain characters. */
   public String title() {
     return title;

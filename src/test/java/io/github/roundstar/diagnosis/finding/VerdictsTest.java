@@ -4,6 +4,7 @@ import static io.github.roundstar.diagnosis.finding.MadeUpNight.about;
 import static io.github.roundstar.diagnosis.finding.MadeUpNight.sound;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.roundstar.model.Estimate;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.results.Decision;
 import io.github.roundstar.results.Level;
@@ -26,6 +27,31 @@ class VerdictsTest {
         .isEqualTo("Nothing to adjust: the air set the limit, at 0.57 arcsec RMS.");
     assertThat(verdict.sky().level()).isEqualTo(Level.WATCH);
     assertThat(verdict.mount().level()).isEqualTo(Level.FINE);
+  }
+
+  /** One and the same page must not ask to leave the mount alone and to mend it. */
+  @Test
+  void windIsTheSkysAndKnocksAreTheMounts() {
+    Verdict wind = of(sound().events("gust", 40, 3.0).part(Axis.RA, "jolts", 0.8));
+    Verdict knocks = of(sound().events("knock", 40, 3.0).part(Axis.RA, "jolts", 0.8));
+
+    assertThat(wind.decision()).isEqualTo(Decision.LEAVE_ALONE);
+    assertThat(wind.mount().level()).isEqualTo(Level.FINE);
+    assertThat(wind.sky().level()).isEqualTo(Level.FIX_FIRST);
+    assertThat(wind.sky().text()).startsWith("Wind jolted the star 40 times");
+    assertThat(knocks.decision()).isEqualTo(Decision.REBALANCE);
+    assertThat(knocks.mount().level()).isEqualTo(Level.FIX_FIRST);
+    assertThat(knocks.sky().level()).isEqualTo(Level.FINE);
+  }
+
+  @Test
+  void shareThatIsNearlyNoneIsSaidInWords() {
+    assertThat(Wording.shareOf(new Estimate(0.004, 0, 0.02), "it"))
+        .isEqualTo("next to nothing of it, at most 2 %");
+    assertThat(Wording.shareOf(new Estimate(0.001, 0, 0.003), "it"))
+        .isEqualTo("less than half a percent of it");
+    assertThat(Wording.shareOf(new Estimate(0.43, 0.38, 0.47), "it"))
+        .isEqualTo("43 % (38 .. 47) of it");
   }
 
   @Test
