@@ -90,7 +90,7 @@ class CauseSectionsTest {
 
   private static Svg chart() throws Exception {
     BudgetPart part = new BudgetPart("noise", 1.0, 1.0);
-    return BudgetChart.draw(new Budget(List.of(part), null)).orElseThrow();
+    return BudgetChart.draw(new Budget(List.of(part), null, 1.0, null)).orElseThrow();
   }
 
   private static Finding finding(String code, Level level) {
