@@ -50,7 +50,9 @@ class DecisionBenchmark {
           List.of(Fault.CLOUDS, Fault.PERIODIC_ERROR),
           List.of(Fault.SLOW_SETTLING, Fault.PERIODIC_ERROR),
           List.of(Fault.PERIODIC_ERROR, Fault.DIFFERENTIAL_FLEXURE),
-          List.of(Fault.OPTICS, Fault.DEC_BACKLASH));
+          List.of(Fault.PERIODIC_ERROR, Fault.OPTICS),
+          List.of(Fault.CAMERA_ANGLE, Fault.DIFFERENTIAL_FLEXURE),
+          List.of(Fault.CLOUDS, Fault.OPTICS));
 
   private final int nights = Integer.getInteger("nights", 100);
   private final String only = System.getProperty("fault", "");

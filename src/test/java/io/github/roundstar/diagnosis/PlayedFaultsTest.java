@@ -16,7 +16,15 @@ class PlayedFaultsTest {
   @ParameterizedTest
   @EnumSource(
       value = Fault.class,
-      names = {"PULSE_STRENGTH", "PIXEL_SCALE", "SLOW_SETTLING", "LOG_TOO_SHORT"})
+      names = {
+        "PULSE_STRENGTH",
+        "PIXEL_SCALE",
+        "SLOW_SETTLING",
+        "LOG_TOO_SHORT",
+        "TRACKING_RATE",
+        "DIFFERENTIAL_FLEXURE",
+        "ATMOSPHERIC_DISPERSION"
+      })
   void playedFaultLeads(Fault fault) throws Exception {
     List<Finding> findings = DecisionBenchmark.findings(1, fault);
 

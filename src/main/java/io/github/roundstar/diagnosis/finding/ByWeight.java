@@ -8,6 +8,10 @@ import java.util.Optional;
  * The weightiest finding first: by level, then by its share of the trailing or of the exposures,
  * whichever is larger. A fault of the set-up has no share, since it makes every figure doubtful; it
  * comes before those that have one. What weighs the same keeps the order of a careful owner.
+ *
+ * <p>The polar axis and the field rotation that it makes are weighed by the images where these were
+ * measured: if they lost to the turn alone what they lost, the drift that guiding followed counts
+ * no more.
  */
 final class ByWeight implements Comparator<Finding> {
   private final Optional<ExposureTally> exposures;
@@ -29,8 +33,18 @@ final class ByWeight implements Comparator<Finding> {
     if (finding.shareOfTrailing() == null && setUp) {
       return 1;
     }
-    double share = finding.shareOfTrailing() == null ? 0 : finding.shareOfTrailing();
+    boolean known = finding.shareOfTrailing() != null && !turnAlone(finding);
+    double share = known ? finding.shareOfTrailing() : 0;
     return Math.max(share, shareOfExposures(finding));
+  }
+
+  private boolean turnAlone(Finding finding) {
+    return FindingCode.of(finding.code()) == FindingCode.POLAR_AXIS
+        && exposures
+            .filter(ExposureTally::measured)
+            .filter(tally -> tally.lostTo(FindingCode.POLAR_AXIS.word()).trailed() == 0)
+            .filter(tally -> tally.lostTo(FindingCode.FIELD_ROTATION.word()).trailed() > 0)
+            .isPresent();
   }
 
   private double shareOfExposures(Finding finding) {
