@@ -35,9 +35,9 @@ class BadExposuresTest {
       every_min = 11
       size_arcsec = 6
       [[run]]
-      duration_min = 40
+      duration_min = 20
       [exposures]
-      seconds = 300
+      seconds = 150
       width_px = 300
       height_px = 240
       clock_offset_s = %s

@@ -75,7 +75,7 @@ public final class ExposureStudy {
               && window.measured().get().fwhmArcsec().isPresent();
       if (told) {
         double fwhm = window.measured().get().fwhmArcsec().getAsDouble();
-        widths.add(RoundWidth.withoutMotion(fwhm, window));
+        widths.add(RoundWidth.withoutMotion(fwhm, window, window.turned(turn, equipment)));
       }
     }
     return widths;

@@ -35,24 +35,26 @@ record RoundWidth(Estimate fwhmArcsec, String from) {
    * trail has no Gaussian moments that could be subtracted. 0 where the motion alone is wider.
    *
    * @param fwhmArcsec geometric mean of both measured widths [arcsec]
+   * @param turned what the field's turn about the guide star adds to the motion: (ee, nn, en)
+   *     [arcsec2]
    */
-  static double withoutMotion(double fwhmArcsec, Window window) {
+  static double withoutMotion(double fwhmArcsec, Window window, double[] turned) {
     double low = LEAST_SHARE * fwhmArcsec;
     double high = fwhmArcsec;
-    if (widened(window, low) > fwhmArcsec) {
+    if (widened(window, turned, low) > fwhmArcsec) {
       return 0;
     }
     for (int i = 0; i < HALVINGS; i++) {
       double middle = (low + high) / 2;
-      boolean wide = widened(window, middle) > fwhmArcsec;
+      boolean wide = widened(window, turned, middle) > fwhmArcsec;
       low = wide ? low : middle;
       high = wide ? middle : high;
     }
     return (low + high) / 2;
   }
 
-  private static double widened(Window window, double roundFwhm) {
-    CoreShape core = window.core(i -> true, new double[3], roundFwhm);
+  private static double widened(Window window, double[] turned, double roundFwhm) {
+    CoreShape core = window.core(i -> true, turned, roundFwhm);
     double area = core.ee() * core.nn() - core.en() * core.en();
     return GuideTolerance.FWHM_PER_SIGMA * Math.pow(Math.max(0, area), 0.25);
   }

@@ -60,10 +60,10 @@ final class FaultNight {
         .exposures();
   }
 
-  static Tally tally(SingleFault fault, long seed, Path folder)
+  static Tally tally(SingleFault fault, String scenario, Path folder)
       throws FormatException, IOException, UnusableInputException {
     List<Exposure> spoilt =
-        judged(fault.scenario(seed), fault.equipment(), folder).stream()
+        judged(scenario, fault.equipment(), folder).stream()
             .filter(exposure -> exposure.verdict().equals(fault.verdict()))
             .toList();
     long right = spoilt.stream().filter(e -> fault.cause.equals(e.cause())).count();

@@ -150,7 +150,12 @@ enum SingleFault {
     this.camera = camera;
   }
 
+  /** A night of 100 minutes. */
   String scenario(long seed) {
+    return scenario(seed, 100);
+  }
+
+  String scenario(long seed, int minutes) {
     return String.format(
         Locale.ROOT,
         """
@@ -164,7 +169,7 @@ enum SingleFault {
         every_min = 11
         size_arcsec = %s
         [[run]]
-        duration_min = 100
+        duration_min = %d
         declination_deg = %s
         hour_angle_h = %s
         [exposures]
@@ -174,6 +179,7 @@ enum SingleFault {
         """,
         seed,
         this == SLOW_SETTLING ? "15" : "6",
+        minutes,
         low() ? "-5" : this == FIELD_ROTATION ? "62" : "25",
         low() ? "-3.5" : "-1",
         seconds(),
