@@ -16,8 +16,10 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -73,13 +75,18 @@ final class BudgetSection {
     return "What changes within an exposure is mostly " + most;
   }
 
-  private static String largest(List<BudgetPart> parts) {
-    return parts == null
-        ? ""
-        : parts.stream()
-            .max(Comparator.comparingDouble(BudgetPart::shareOfTrailing))
-            .map(part -> Causes.of(part.cause()))
-            .orElse("");
+  /** The cause of most of what changes within an exposure; empty where it is not known. */
+  static String largest(List<BudgetPart> parts) {
+    if (parts == null) {
+      return "";
+    }
+    Map<String, Double> shares = new TreeMap<>();
+    parts.forEach(
+        part -> shares.merge(Causes.kind(part.cause()), part.shareOfTrailing(), Double::sum));
+    return shares.entrySet().stream()
+        .max(Map.Entry.comparingByValue())
+        .map(Map.Entry::getKey)
+        .orElse("");
   }
 
   private static List<String> sentences(RunResult run, boolean several) {

@@ -68,10 +68,7 @@ final class PeriodicWords {
     }
     Component leading = Headline.leading(periodic);
     StringBuilder text =
-        new StringBuilder("Peak to peak it is ")
-            .append(Numbers.both(swing))
-            .append(" arcsec at the axis, with a period of ")
-            .append(Times.period(leading.periodSeconds().value()));
+        new StringBuilder("The period is ").append(Times.period(leading.periodSeconds().value()));
     if (periodic.cycles() != null) {
       text.append("; the data hold ").append(Numbers.fixed(periodic.cycles(), 1)).append(" turns");
     }

@@ -6,6 +6,11 @@ public final class Causes {
 
   private Causes() {}
 
+  /** What it counts as beside other causes: all periods of a gear train are one. */
+  public static String kind(String cause) {
+    return cause.startsWith(PERIODIC) ? "periodic error" : of(cause);
+  }
+
   /** The name; a cause this version does not know stands for itself. */
   public static String of(String cause) {
     if (cause.startsWith(PERIODIC)) {
