@@ -2,6 +2,8 @@ package io.github.roundstar.diagnosis.finding;
 
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.results.Finding;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * Sudden moves: gusts that come and go, knocks, and shifts that stay (a cable or a slipping
@@ -28,14 +30,12 @@ final class JoltsRule implements Rule {
                     + Wording.counted(events.jolts(), "time"),
                 "Jolts are no trouble")
             .say(
-                Wording.counted(gusts, "gust")
-                    + ", "
-                    + Wording.counted(knocks, "knock")
-                    + " and "
-                    + Wording.counted(shifts, "lasting shift")
-                    + "; the largest moved the star by "
-                    + Wording.number(events.largestJoltArcsec())
-                    + " arcsec.");
+                events.jolts() == 0
+                    ? "No gust, knock or lasting shift stands out of wander and noise."
+                    : kinds(gusts, knocks, shifts)
+                        + "; the largest moved the star by "
+                        + Wording.number(events.largestJoltArcsec())
+                        + " arcsec.");
     if (facts.budget().isPresent()) {
       TrailingBudget budget = facts.budget().get();
       TrailingBudget.Part part = budget.part("jolts"::equals);
@@ -63,5 +63,14 @@ final class JoltsRule implements Rule {
             "Balance both axes, and see that clutches, clamps and the tripod's screws hold.",
             "Keep off the ground near the tripod while exposing.")
         .caution(Cautions.BALANCE);
+  }
+
+  private static String kinds(int gusts, int knocks, int shifts) {
+    List<String> kinds = new ArrayList<>();
+    kinds.add(gusts == 0 ? "" : Wording.counted(gusts, "gust"));
+    kinds.add(knocks == 0 ? "" : Wording.counted(knocks, "knock"));
+    kinds.add(shifts == 0 ? "" : Wording.counted(shifts, "lasting shift"));
+    kinds.removeIf(String::isEmpty);
+    return Wording.list(kinds);
   }
 }
