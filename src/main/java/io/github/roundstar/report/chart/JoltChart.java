@@ -20,6 +20,9 @@ import org.jfree.chart.ui.RectangleInsets;
  * them clouds by the light they took. The largest of each kind is named.
  */
 public final class JoltChart {
+  /** So that moves without size, as stars that never moved have them, still have an axis. */
+  private static final double LOWEST_TOP_ARCSEC = 0.1;
+
   private static final int SIZES = 170;
   private static final int LIGHT = 70;
   private static final int BELOW = 42;
@@ -94,7 +97,8 @@ public final class JoltChart {
   }
 
   private static XYPlot sizes(ChartStyle style, ListedAxis horizontal, List<Placed> moves) {
-    double top = 1.12 * moves.stream().mapToDouble(Placed::size).max().orElse(1);
+    double highest = moves.stream().mapToDouble(Placed::size).max().orElse(0);
+    double top = Math.max(1.12 * highest, LOWEST_TOP_ARCSEC);
     ListedAxis vertical = style.vertical(new ListedAxis(0, top, Ticks.linear(0, top, 5)));
     XYPlot plot = style.plot(null, vertical);
     style.rules(plot, horizontal, vertical, "move of the star, arcsec", Ink.INK);

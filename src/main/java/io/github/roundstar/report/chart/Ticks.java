@@ -17,8 +17,14 @@ final class Ticks {
 
   private Ticks() {}
 
-  /** Steps of 1, 2 or 5 times a power of ten, about {@code wanted} of them. */
+  /**
+   * Steps of 1, 2 or 5 times a power of ten, about {@code wanted} of them; none on an axis without
+   * length.
+   */
   static List<Tick> linear(double low, double high, int wanted) {
+    if (!(high > low)) {
+      return List.of();
+    }
     double rough = (high - low) / wanted;
     double power = Math.pow(10, Math.floor(Math.log10(rough)));
     double step =

@@ -56,4 +56,10 @@ class TicksTest {
   private static List<String> labels(List<Tick> ticks) {
     return ticks.stream().map(Tick::label).toList();
   }
+
+  @Test
+  void anAxisWithoutLengthHasNone() {
+    assertThat(Ticks.linear(0, 0, 5)).isEmpty();
+    assertThat(Ticks.linear(0, Double.NaN, 5)).isEmpty();
+  }
 }
