@@ -88,6 +88,9 @@ final class JoltSearch {
    */
   private JoltFree search(WanderNoise start) {
     JoltFree all = JoltFree.all(motion, columns, start);
+    if (sparse()) {
+      return all;
+    }
     JoltFree first = rounds(all, all);
     if (first.jolts().isEmpty()) {
       return first;
@@ -95,6 +98,18 @@ final class JoltSearch {
     jolts.clear();
     JoltFree kept = rounds(JoltFree.all(motion, columns, first.wanderNoise()), first);
     return kept.withJolts(JoltSizes.of(motion, columns, kept));
+  }
+
+  /**
+   * Whether most frames are farther apart than a level is trusted for: a jolt is over in seconds,
+   * and what a star does between two such frames may be anything.
+   */
+  private boolean sparse() {
+    int far = 0;
+    for (int i = 1; i < motion.size(); i++) {
+      far += motion.seconds(i) - motion.seconds(i - 1) > Pieces.LONGEST_GAP_SECONDS ? 1 : 0;
+    }
+    return 2 * far > motion.size();
   }
 
   /**

@@ -234,7 +234,7 @@ class CommandLineTest {
     String json = Files.readString(out.resolve("2026-10-08.json"));
     assertThat(json)
         .contains("\"hourAngleHours\": null")
-        .doesNotContain("-2.6,", "atitude", "ongitude", "sample-logs");
+        .doesNotContain("-2.6,", "47.2", "11.6", "latitude_", "ongitude", "sample-logs");
   }
 
   @Test

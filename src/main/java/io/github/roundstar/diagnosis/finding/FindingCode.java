@@ -5,9 +5,8 @@ import java.util.Locale;
 
 /**
  * What a finding is about. In the order of a careful owner: of two findings that weigh the same,
- * the one that is easier and safer to see to comes first. Field rotation stands before the polar
- * axis that makes it: where all that was lost is lost to it, it says what the images show, and
- * where the axis lets the star drift too, the axis weighs more.
+ * the one that is easier and safer to see to comes first. The polar axis stands before the field
+ * rotation that it makes; where images were lost to the turn alone, {@link ByWeight} has it first.
  */
 enum FindingCode {
   STUCK_STAR(About.SETTINGS, Decision.CHANGE_SETTINGS, "a false star"),
@@ -23,8 +22,8 @@ enum FindingCode {
   CLOUDS(About.SKY, Decision.LEAVE_ALONE, "clouds"),
   AXIS_IMBALANCE(About.MOUNT, Decision.REBALANCE, "balance"),
   JOLTS(About.MOUNT, Decision.REBALANCE, "jolts"),
-  FIELD_ROTATION(About.MOUNT, Decision.ADJUST_POLAR_AXIS, "field rotation"),
   POLAR_AXIS(About.MOUNT, Decision.ADJUST_POLAR_AXIS, "polar axis"),
+  FIELD_ROTATION(About.MOUNT, Decision.ADJUST_POLAR_AXIS, "field rotation"),
   DIFFERENTIAL_REFRACTION(About.SKY, Decision.LEAVE_ALONE, "differential refraction"),
   ATMOSPHERIC_DISPERSION(About.SKY, Decision.LEAVE_ALONE, "atmospheric dispersion"),
   OPTICS(About.OPTICS, Decision.LEAVE_ALONE, "optics and focus"),
