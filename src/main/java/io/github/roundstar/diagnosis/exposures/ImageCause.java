@@ -163,21 +163,31 @@ final class ImageCause {
                         + air));
   }
 
-  /** Elongation with a trail added, where that explains at least half of what is missing. */
+  /**
+   * Elongation with a steady drift added to the star's path, where that leaves at most half of what
+   * the log alone leaves between the predicted and the measured stretch, angle and all.
+   */
   private static Optional<Double> explaining(
       Window window, MeasuredShape measured, double seeing, double east, double north) {
+    Stretch alone = PredictedShape.stretch(window.core(i -> true, new double[3], seeing));
     Stretch with =
-        PredictedShape.stretch(window.core(i -> true, PredictedShape.trail(east, north), seeing));
+        PredictedShape.stretch(window.drifting(east, north).core(i -> true, new double[3], seeing));
+    boolean explains = away(measured, with) <= HALF * away(measured, alone);
+    return explains ? Optional.of(with.elongation()) : Optional.empty();
+  }
+
+  /**
+   * Distance between two stretches as vectors of length ln(elongation) at twice their angle; of the
+   * lengths alone where the measured angle is not known.
+   */
+  private static double away(MeasuredShape measured, Stretch predicted) {
     double found = Math.log(measured.elongation().value());
-    double alone =
-        Math.log(
-            PredictedShape.stretch(window.core(i -> true, new double[3], seeing)).elongation());
-    boolean explains = Math.log(with.elongation()) - alone >= HALF * (found - alone);
-    boolean along =
-        measured.angleDegrees().isEmpty()
-            || apart(measured.angleDegrees().getAsDouble(), with.angleDegrees())
-                < SAME_ANGLE_DEGREES;
-    return explains && along ? Optional.of(with.elongation()) : Optional.empty();
+    double told = Math.log(predicted.elongation());
+    double turn =
+        measured.angleDegrees().isPresent()
+            ? Math.toRadians(2 * (measured.angleDegrees().getAsDouble() - predicted.angleDegrees()))
+            : 0;
+    return Math.hypot(found - told * Math.cos(turn), told * Math.sin(turn));
   }
 
   private Optional<Cause> dispersion(
