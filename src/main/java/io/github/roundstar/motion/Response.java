@@ -9,6 +9,7 @@ import io.github.roundstar.signal.WanderNoise;
 import io.github.roundstar.signal.Whitening;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 
 /**
@@ -24,6 +25,9 @@ import java.util.stream.Stream;
  * @param oneWay pulses east or north; nothing without such pulses
  * @param otherWay pulses west or south
  * @param both mean of the two, or the one there is
+ * @param arrived share of all that was pushed that the motion shows: the two directions weighted by
+ *     how far each was pushed, so that a direction of a few stray pulses, whose strength nobody can
+ *     tell, does not decide; nothing without pulses
  * @param noiseArcsec standard deviation of the measurement noise of a frame; nothing when it cannot
  *     be told from wander
  * @param quiet the motion without its jolts, which all of this is taken from, with the wander and
@@ -35,6 +39,7 @@ public record Response(
     Optional<Estimate> oneWay,
     Optional<Estimate> otherWay,
     Optional<Estimate> both,
+    Optional<Estimate> arrived,
     Optional<Estimate> noiseArcsec,
     JoltFree quiet) {
   /**
@@ -44,7 +49,7 @@ public record Response(
 
   /** Whether the run's pulses tell their strength well enough to be used. */
   public boolean informative() {
-    return both.isPresent() && narrow(oneWay) && narrow(otherWay) && both.get().lo95() > 0;
+    return both.isPresent() && !eitherWay(way -> !narrow(way)) && both.get().lo95() > 0;
   }
 
   /** Whether pulses were sent in both directions. */
@@ -65,8 +70,14 @@ public record Response(
     return bothWays() ? Math.abs(oneWay.get().value() - otherWay.get().value()) / 2 : 0;
   }
 
-  private static boolean narrow(Optional<Estimate> strength) {
-    return strength.map(e -> e.hi95() - e.value() <= TOO_WIDE * e.value()).orElse(true);
+  /** Whether this holds for the strength of either direction that has pulses. */
+  boolean eitherWay(Predicate<Estimate> wanted) {
+    return Stream.concat(oneWay.stream(), otherWay.stream()).anyMatch(wanted);
+  }
+
+  /** Whether a strength is known well enough to be used. */
+  static boolean narrow(Estimate strength) {
+    return strength.hi95() - strength.value() <= TOO_WIDE * strength.value();
   }
 
   /**
@@ -74,8 +85,7 @@ public record Response(
    * declared strength by more than the declared one is allowed to be; else as it is.
    */
   AxisRun applied(AxisRun run) {
-    boolean anyOff = Stream.concat(oneWay.stream(), otherWay.stream()).anyMatch(Response::off);
-    return informative() && anyOff
+    return informative() && eitherWay(Response::off)
         ? run.answering(
             oneWay.map(Estimate::value).orElse(1.0), otherWay.map(Estimate::value).orElse(1.0))
         : run;
@@ -127,11 +137,14 @@ public record Response(
                   NeweyWest.covarianceCorrected(design, residuals, NeweyWest.plugInLag(residuals));
               Optional<Estimate> oneWay = strength(fit, covariance, model.excess(0));
               Optional<Estimate> otherWay = strength(fit, covariance, model.excess(1));
-              Optional<Estimate> both =
-                  oneWay.isPresent() && otherWay.isPresent()
-                      ? Optional.of(mean(fit, covariance, model.excess(0), model.excess(1)))
-                      : oneWay.or(() -> otherWay);
-              return new Response(oneWay, otherWay, both, quiet.noise(), quiet);
+              Optional<Estimate> only = oneWay.or(() -> otherWay);
+              if (oneWay.isEmpty() || otherWay.isEmpty()) {
+                return new Response(oneWay, otherWay, only, only, quiet.noise(), quiet);
+              }
+              Estimate both = mean(fit, covariance, model, 0.5);
+              Estimate arrived = mean(fit, covariance, model, shareOneWay(quiet, model));
+              return new Response(
+                  oneWay, otherWay, Optional.of(both), Optional.of(arrived), quiet.noise(), quiet);
             });
   }
 
@@ -144,11 +157,29 @@ public record Response(
                 Estimate.SIGMAS_95 * covariance.standardError(column)));
   }
 
-  private static Estimate mean(LinearFit fit, Covariance covariance, int one, int other) {
+  /** Share of the pushing that went east or north. */
+  private static double shareOneWay(JoltFree quiet, ResponseModel model) {
+    double oneWay = pushed(quiet.columns()[model.excess(0)]);
+    return oneWay / (oneWay + pushed(quiet.columns()[model.excess(1)]));
+  }
+
+  /** Distance that the pulses of one direction pushed by, of their running sum. */
+  private static double pushed(double[] sum) {
+    return Math.abs(sum[sum.length - 1] - sum[0]);
+  }
+
+  /** Mean of both directions, the first with this weight. */
+  private static Estimate mean(
+      LinearFit fit, Covariance covariance, ResponseModel model, double weight) {
+    int one = model.excess(0);
+    int other = model.excess(1);
+    double rest = 1 - weight;
     double variance =
-        (covariance.at(one, one) + covariance.at(other, other) + 2 * covariance.at(one, other)) / 4;
+        weight * weight * covariance.at(one, one)
+            + rest * rest * covariance.at(other, other)
+            + 2 * weight * rest * covariance.at(one, other);
     return Estimate.symmetric(
-        1 + (fit.coefficient(one) + fit.coefficient(other)) / 2,
-        Estimate.SIGMAS_95 * Math.sqrt(variance));
+        1 + weight * fit.coefficient(one) + rest * fit.coefficient(other),
+        Estimate.SIGMAS_95 * Math.sqrt(Math.max(0, variance)));
   }
 }

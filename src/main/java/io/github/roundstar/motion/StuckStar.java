@@ -36,14 +36,21 @@ final class StuckStar {
             OptionalDouble.empty()));
   }
 
-  /** Every axis that was pushed is known not to have answered. */
+  /**
+   * Every axis that was pushed is known not to have answered, by all that was pushed: on one side
+   * of the set point pulses go one way only, and the few of the other way tell nothing. Where they
+   * tell their strength well, the star answers, however much was pushed in vain.
+   */
   private static boolean deaf(List<Response> responses) {
-    List<Estimate> pushed = responses.stream().flatMap(r -> r.both().stream()).toList();
+    List<Response> pushed = responses.stream().filter(r -> r.arrived().isPresent()).toList();
     return !pushed.isEmpty() && pushed.stream().allMatch(StuckStar::silent);
   }
 
-  private static boolean silent(Estimate strength) {
-    return strength.hi95() < NO_ANSWER && strength.lo95() > -NO_ANSWER;
+  private static boolean silent(Response response) {
+    Estimate arrived = response.arrived().orElseThrow();
+    return arrived.hi95() < NO_ANSWER
+        && arrived.lo95() > -NO_ANSWER
+        && !response.eitherWay(way -> way.lo95() > NO_ANSWER && Response.narrow(way));
   }
 
   /** No real star stays at the very same place. */

@@ -12,7 +12,8 @@ import java.util.List;
  * @param evidence numbers with intervals
  * @param action what to do, in order
  * @param caution what to take care of; empty where nothing can be hurt
- * @param shareOfTrailing share of the trailing part of the mean square
+ * @param shareOfTrailing share of both axes' mean square after each exposure's mean is removed; 0
+ *     to 1
  * @param expectedRmsRadialArcsec radial RMS to expect after [arcsec]
  * @param expectedRoundExposures round exposures to expect after
  * @param hoursPerNight exposure time that it takes a night [h]

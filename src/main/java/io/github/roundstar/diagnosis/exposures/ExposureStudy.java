@@ -195,7 +195,7 @@ public final class ExposureStudy {
 
   private ImageCause.NightContext context(List<Boolean> explained) {
     List<Double> widths = new ArrayList<>();
-    List<Double> offZenith = new ArrayList<>();
+    List<ZenithTurn.Point> toZenith = new ArrayList<>();
     double cosine = 0;
     double sine = 0;
     List<Double> angles = new ArrayList<>();
@@ -218,7 +218,7 @@ public final class ExposureStudy {
       sine += Math.sin(Math.toRadians(2 * angle));
       window
           .zenith(equipment)
-          .ifPresent(z -> offZenith.add(ImageCause.apart(angle, z.positionAngleDegrees())));
+          .ifPresent(z -> toZenith.add(new ZenithTurn.Point(z.positionAngleDegrees(), angle)));
     }
     double mean = Math.toDegrees(Math.atan2(sine, cosine)) / 2;
     return new ImageCause.NightContext(
@@ -226,15 +226,22 @@ public final class ExposureStudy {
         widths.isEmpty()
             ? OptionalDouble.empty()
             : OptionalDouble.of(Quantile.of(array(widths), 0.1)),
-        offZenith.isEmpty()
-            ? OptionalDouble.empty()
-            : OptionalDouble.of(Quantile.median(array(offZenith))),
+        offZenith(toZenith),
         angles.stream().mapToDouble(a -> ImageCause.apart(a, mean)).max(),
         angles.size(),
         ZenithGrowth.of(
             windows.stream().filter(w -> w.coverage() >= ENOUGH_COVERAGE).toList(),
             equipment,
-            width.fwhmArcsec().value()));
+            width.fwhmArcsec().value()),
+        ZenithTurn.of(toZenith));
+  }
+
+  private static OptionalDouble offZenith(List<ZenithTurn.Point> points) {
+    double[] apart =
+        points.stream()
+            .mapToDouble(p -> ImageCause.apart(p.axisDegrees(), p.zenithDegrees()))
+            .toArray();
+    return apart.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(Quantile.median(apart));
   }
 
   private static double[] array(List<Double> values) {

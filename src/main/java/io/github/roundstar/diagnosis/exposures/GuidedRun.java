@@ -16,4 +16,8 @@ public record GuidedRun(
     GuideRun run,
     StarTrack track,
     Optional<Estimate> decBacklashArcsec,
-    Optional<Estimate> periodicArcsec) {}
+    Optional<Estimate> periodicArcsec) {
+  GuidedRun on(StarTrack other) {
+    return new GuidedRun(run, other, decBacklashArcsec, periodicArcsec);
+  }
+}

@@ -17,10 +17,12 @@ import java.util.OptionalDouble;
  *   <li>{@code differential-refraction}: the air moves the field against the guide star, and the
  *       trail of that explains at least half of what is missing, along the measured axis.
  *   <li>{@code differential-flexure}: the two cameras surely move apart, and the trail of that
- *       explains at least half of what is missing, along the measured axis.
+ *       leaves at most half of what is missing, the angle counted in.
  *   <li>{@code atmospheric-dispersion}: the long axis points to the zenith, here and in the median
  *       of all such exposures of the night, the star is at least 35 degrees from it, and the growth
- *       with zenith distance ({@link ZenithGrowth}) is not surely too small for half of it.
+ *       with zenith distance ({@link ZenithGrowth}) is not surely too small for half of it. Since a
+ *       fixed angle may lie near the vertical by chance, either that growth is seen, or that the
+ *       axis turns with the zenith's direction ({@link ZenithTurn}).
  *   <li>{@code focus}: the stars are at least 1.4 times as wide as in the night's best tenth.
  *   <li>{@code optics}: the long axis keeps its angle over all such exposures, three or more.
  * </ol>
@@ -44,6 +46,7 @@ final class ImageCause {
    * @param angleScatterDegrees largest angle between any long axis and their mean [deg]
    * @param alike how many they are
    * @param growth how images get longer towards the zenith with zenith distance
+   * @param turn how the long axis turns with the zenith's direction
    */
   record NightContext(
       Optional<Flexure> flexure,
@@ -51,7 +54,14 @@ final class ImageCause {
       OptionalDouble offZenithDegrees,
       OptionalDouble angleScatterDegrees,
       int alike,
-      Optional<ZenithGrowth> growth) {}
+      Optional<ZenithGrowth> growth,
+      Optional<ZenithTurn> turn) {
+    /** Whether anything but its angle shows that the air makes the stars long. */
+    boolean airShows() {
+      return growth.filter(ZenithGrowth::certain).isPresent()
+          || turn.filter(ZenithTurn::certain).isPresent();
+    }
+  }
 
   private final NightContext night;
   private final Equipment equipment;
@@ -163,21 +173,31 @@ final class ImageCause {
                         + air));
   }
 
-  /** Elongation with a trail added, where that explains at least half of what is missing. */
+  /**
+   * Elongation with a steady drift added to the star's path, where that leaves at most half of what
+   * the log alone leaves between the predicted and the measured stretch, angle and all.
+   */
   private static Optional<Double> explaining(
       Window window, MeasuredShape measured, double seeing, double east, double north) {
+    Stretch alone = PredictedShape.stretch(window.core(i -> true, new double[3], seeing));
     Stretch with =
-        PredictedShape.stretch(window.core(i -> true, PredictedShape.trail(east, north), seeing));
+        PredictedShape.stretch(window.drifting(east, north).core(i -> true, new double[3], seeing));
+    boolean explains = away(measured, with) <= HALF * away(measured, alone);
+    return explains ? Optional.of(with.elongation()) : Optional.empty();
+  }
+
+  /**
+   * Distance between two stretches as vectors of length ln(elongation) at twice their angle; of the
+   * lengths alone where the measured angle is not known.
+   */
+  private static double away(MeasuredShape measured, Stretch predicted) {
     double found = Math.log(measured.elongation().value());
-    double alone =
-        Math.log(
-            PredictedShape.stretch(window.core(i -> true, new double[3], seeing)).elongation());
-    boolean explains = Math.log(with.elongation()) - alone >= HALF * (found - alone);
-    boolean along =
-        measured.angleDegrees().isEmpty()
-            || apart(measured.angleDegrees().getAsDouble(), with.angleDegrees())
-                < SAME_ANGLE_DEGREES;
-    return explains && along ? Optional.of(with.elongation()) : Optional.empty();
+    double told = Math.log(predicted.elongation());
+    double turn =
+        measured.angleDegrees().isPresent()
+            ? Math.toRadians(2 * (measured.angleDegrees().getAsDouble() - predicted.angleDegrees()))
+            : 0;
+    return Math.hypot(found - told * Math.cos(turn), told * Math.sin(turn));
   }
 
   private Optional<Cause> dispersion(
@@ -196,7 +216,7 @@ final class ImageCause {
             && ZenithGrowth.point(window, equipment, seeing)
                 .map(night.growth().get()::deniesHalfOf)
                 .orElse(false);
-    return low && towards && !denied
+    return low && towards && !denied && night.airShows()
         ? Optional.of(
             new Cause(
                 "atmospheric-dispersion",
@@ -208,6 +228,7 @@ final class ImageCause {
         : Optional.empty();
   }
 
+  /** The growth where it is seen, else the turn. */
   private String growing() {
     return night
         .growth()
@@ -221,7 +242,15 @@ final class ImageCause {
                     growth.spreadArcsec().value(),
                     growth.spreadArcsec().lo95(),
                     growth.spreadArcsec().hi95()))
-        .orElse("; whether it grows with that distance cannot be told from these exposures");
+        .orElseGet(
+            () -> {
+              ZenithTurn turn = night.turn().orElseThrow();
+              return format(
+                  "; over %d exposures it turns by %.1f (%.1f .. %.1f) of what the zenith's"
+                      + " direction does; whether it grows with that distance cannot be told from"
+                      + " them",
+                  turn.exposures(), turn.slope().value(), turn.slope().lo95(), turn.slope().hi95());
+            });
   }
 
   private Optional<Cause> focus(MeasuredShape measured) {

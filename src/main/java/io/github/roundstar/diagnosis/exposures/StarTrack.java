@@ -184,6 +184,17 @@ public final class StarTrack {
     return new Noise(-most / 2, most / 2 / Estimate.SIGMAS_95, most);
   }
 
+  /** The same star on a sensor that moves steadily against it. */
+  StarTrack drifting(double eastArcsecPerSecond, double northArcsecPerSecond) {
+    double[] east = ra.clone();
+    double[] north = dec.clone();
+    for (int i = 0; i < seconds.length; i++) {
+      east[i] += eastArcsecPerSecond * seconds[i];
+      north[i] += northArcsecPerSecond * seconds[i];
+    }
+    return new StarTrack(seconds, east, north, sinceDither, lostBefore, raNoise, decNoise);
+  }
+
   int size() {
     return seconds.length;
   }

@@ -116,6 +116,29 @@ record Window(
         .orElseGet(() -> new CoreShape(round, round, 0));
   }
 
+  /**
+   * The exposure with the star drifting by so much from its start to its end, beside all that it
+   * did by the log: what both move along one axis adds up or cancels.
+   */
+  Window drifting(double eastArcsec, double northArcsec) {
+    if (run.isEmpty()) {
+      return this;
+    }
+    double perSecond = 1 / frame.seconds();
+    StarTrack track = run.get().track().drifting(eastArcsec * perSecond, northArcsec * perSecond);
+    return new Window(
+        frame,
+        start,
+        measured,
+        Optional.of(run.get().on(track)),
+        from,
+        to,
+        startSeconds,
+        coverage,
+        lostShare,
+        WindowMotion.of(track, from, to, i -> true));
+  }
+
   /** Middle of the exposure since the run's start [s]. */
   double middleSeconds() {
     return startSeconds + frame.seconds() / 2;

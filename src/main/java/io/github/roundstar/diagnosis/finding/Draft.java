@@ -66,18 +66,19 @@ final class Draft {
   }
 
   /**
-   * A share of the trailing.
+   * A share of the trailing. It gives the level as it was found; what is written of it, value and
+   * interval, keeps to 0..1, since other parts may be negative and leave it more than the whole.
    *
    * @param ofTrailing the share
    * @param wholeArcsec2 mean square that it is a share of [arcsec^2]
    * @param removable what its removal takes from the logged mean square [arcsec^2]
    */
   Draft share(Estimate ofTrailing, double wholeArcsec2, double removable) {
-    share = Optional.of(ofTrailing);
+    Estimate possible = Measure.possible(ofTrailing);
+    share = Optional.of(possible);
     removedArcsec2 = Optional.of(removable);
     measures.add(Measure.trailing(ofTrailing, Math.sqrt(Math.max(0, wholeArcsec2))));
-    evidence.add(
-        "This makes " + Wording.shareOf(Measure.possible(ofTrailing), "the star's trailing") + ".");
+    evidence.add("This makes " + Wording.shareOf(possible, "the star's trailing") + ".");
     return this;
   }
 
@@ -157,9 +158,9 @@ final class Draft {
         .map(
             estimate ->
                 "its share of the trailing may be anything from "
-                    + Wording.percent(Math.max(0, estimate.lo95()))
+                    + Wording.percent(estimate.lo95())
                     + " to "
-                    + Wording.percent(Math.min(1, estimate.hi95()))
+                    + Wording.percent(estimate.hi95())
                     + ": record longer")
         .orElse("the figures for it are missing");
   }

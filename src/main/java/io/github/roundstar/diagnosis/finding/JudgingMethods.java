@@ -17,7 +17,8 @@ final class JudgingMethods {
           new Method(
               "/findings/*/shareOfTrailing",
               "The budget's part, weighted by used frames over runs, of both axes' mean square after"
-                  + " each exposure's mean is removed. Its interval joins what the budget may be off"
+                  + " each exposure's mean is removed, 0 to 1: parts that work against each other may"
+                  + " leave one that is more than the whole, which counts as the whole. Its interval joins what the budget may be off"
                   + " (15 % and 0.01 arcsec^2) with that of the figure behind it. For a gain, what the"
                   + " replay saves, its ratio taken as known to 5 %."),
           new Method(

@@ -15,7 +15,22 @@ import org.junit.jupiter.api.Test;
 class ImageCauseTest {
   private static final Instant START = Instant.parse("2026-01-01T20:00:00Z");
 
+  private static final ZenithTurn FOLLOWS = new ZenithTurn(new Estimate(0.9, 0.7, 1.1), 9);
+  private static final ZenithTurn STAYS = new ZenithTurn(new Estimate(0.1, -0.1, 0.3), 9);
+  private static final ZenithGrowth GROWS = new ZenithGrowth(new Estimate(9, 8, 10), 9);
+  private static final ZenithGrowth MAY_GROW = new ZenithGrowth(new Estimate(9, -1, 19), 9);
+
   private static Cause cause(String pattern, double fwhm, ZenithDirection zenith, int alike) {
+    return cause(pattern, fwhm, zenith, alike, Optional.empty(), Optional.of(FOLLOWS));
+  }
+
+  private static Cause cause(
+      String pattern,
+      double fwhm,
+      ZenithDirection zenith,
+      int alike,
+      Optional<ZenithGrowth> growth,
+      Optional<ZenithTurn> turn) {
     MeasuredShape measured =
         new MeasuredShape(
             new Estimate(1.3, 1.28, 1.32),
@@ -53,7 +68,8 @@ class ImageCauseTest {
             OptionalDouble.of(5),
             OptionalDouble.of(10),
             alike,
-            Optional.empty());
+            growth,
+            turn);
     return new ImageCause(night, Equipment.UNKNOWN)
         .find(window, measured, Optional.ofNullable(zenith), 2);
   }
@@ -74,6 +90,23 @@ class ImageCauseTest {
         .isEqualTo("atmospheric-dispersion");
     assertThat(cause("uniform", 2, new ZenithDirection(50, 34), 1).code()).isNull();
     assertThat(cause("uniform", 2, new ZenithDirection(56, 60), 1).code()).isNull();
+  }
+
+  /** An angle near the vertical may be that of the optics. */
+  @Test
+  void dispersionAlsoGrowsOrTurnsWithTheZenith() {
+    ZenithDirection up = new ZenithDirection(42, 60);
+    assertThat(vertical(up, Optional.of(GROWS), Optional.empty()).code())
+        .isEqualTo("atmospheric-dispersion");
+    assertThat(vertical(up, Optional.of(MAY_GROW), Optional.of(FOLLOWS)).evidence())
+        .contains("turns by 0.9 (0.7 .. 1.1)");
+    assertThat(vertical(up, Optional.of(MAY_GROW), Optional.of(STAYS)).code()).isEqualTo("optics");
+    assertThat(vertical(up, Optional.empty(), Optional.empty()).code()).isEqualTo("optics");
+  }
+
+  private static Cause vertical(
+      ZenithDirection up, Optional<ZenithGrowth> growth, Optional<ZenithTurn> turn) {
+    return cause("uniform", 2, up, 5, growth, turn);
   }
 
   @Test

@@ -87,6 +87,48 @@ class DiagnosisTest {
     }
   }
 
+  /** By hand: a worm of 8 of the whole 8 - 6.9 + noise: more than four times what trails. */
+  @Test
+  void shareKeepsWithinTheWholeWherePartsCancel() {
+    Finding worm =
+        sound()
+            .worm(6, 0.1)
+            .part(Axis.RA, "periodic:worm", 8)
+            .part(Axis.RA, "cross-terms", -6.9)
+            .judgedBy(new PeriodicErrorRule());
+
+    assertThat(worm.shareOfTrailing()).isEqualTo(1);
+    assertThat(worm.evidence()).contains("100 % (100 .. 100) of the star's trailing");
+    assertThat(worm.level()).isEqualTo(Level.FIX_FIRST);
+  }
+
+  @Test
+  void shareIsNotNegative() {
+    Finding worm =
+        sound()
+            .worm(6, 0.1)
+            .part(Axis.RA, "periodic:worm", -0.3)
+            .part(Axis.RA, "drift-lag", 2)
+            .judgedBy(new PeriodicErrorRule());
+
+    assertThat(worm.shareOfTrailing()).isZero();
+  }
+
+  @Test
+  void falseStarComesBeforeTheMotionThatItMakesUp() {
+    assertThat(
+            sound()
+                .worm(6, 0.1)
+                .part(Axis.RA, "periodic:worm", 8)
+                .part(Axis.RA, "cross-terms", -6.9)
+                .events("stuck-star", 1, null)
+                .diagnosis()
+                .findings())
+        .first()
+        .extracting(Finding::code)
+        .isEqualTo("stuck-star");
+  }
+
   @Test
   void everyMissingFigureHasItsReason() {
     assertThat(sound().diagnosis().notComputed())
