@@ -31,6 +31,11 @@ record TruthCase(
   private static final double WHITE = 0.05;
   private static final double COLOURED = 0.15;
 
+  /** Whether seeing colours the errors. */
+  boolean seeing() {
+    return noiseBound == COLOURED;
+  }
+
   static List<TruthCase> all() {
     List<TruthCase> all = new ArrayList<>();
     for (double gain : new double[] {0.2, 0.6, 1.2}) {

@@ -87,8 +87,8 @@ public final class TruthTable {
 
     Errors are in the figure's unit. "Given" counts the nights on which the log told the figure; on the others it is
     null with a reason. A bound is to be kept on 95 of 100 nights, an interval of 95 %% is to hold the truth on 88 to
-    99 of 100. The true noise floor is the standard deviation of that night's own errors, which an interval for the
-    noise they were drawn from holds more often than 95 times of 100.
+    99 of 100. The true noise floor is what a night's white errors were drawn from; with coloured seeing it is the
+    standard deviation of that night's own errors.
     Bounds: worm 5 %% and 0.3 %% of its period; noise floor 5 %%, 15 %% with coloured seeing; response at most 1.5 %% off
     in the mean, and 2.5 %% in the median at noise 0.2 to 0.8 arcsec and gains of 0.3 to 0.9; backlash 10 %% or 0.4 arcsec; a part of the budget 15 %% + 0.01 arcsec^2;
     its remainder 10 %% of the whole; the night guided again at a gain of 0.3 and of 1.0, logged and true RMS, 10 %%
@@ -121,6 +121,11 @@ public final class TruthTable {
     }
   }
 
+  /** What white errors were drawn from; where seeing adds to them, what this night's were. */
+  private double noise(double ofThisNight) {
+    return kind.seeing() ? ofThisNight : kind.noiseArcsec();
+  }
+
   private static Map<String, Double> truth(SimulatedNight night, Axis axis) {
     return BudgetTruth.of(night.runs().get(0), axis, night.scenario());
   }
@@ -136,8 +141,8 @@ public final class TruthTable {
         .add(run.driftArcsecPerMinuteSky().ra(), truth.ra().driftArcsecPerMinute(), Double.NaN);
     column("Dec drift [arcsec/min]")
         .add(run.driftArcsecPerMinuteSky().dec(), truth.dec().driftArcsecPerMinute(), Double.NaN);
-    double ra = truth.ra().noiseArcsec();
-    double dec = truth.dec().noiseArcsec();
+    double ra = noise(truth.ra().noiseArcsec());
+    double dec = noise(truth.dec().noiseArcsec());
     column("RA noise [arcsec]").add(run.noiseFloorArcsec().ra(), ra, kind.noiseBound() * ra);
     column("Dec noise [arcsec]").add(run.noiseFloorArcsec().dec(), dec, kind.noiseBound() * dec);
   }
