@@ -3,6 +3,7 @@ package io.github.roundstar.report;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.words.Sentences;
+import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Level;
 import io.github.roundstar.results.NightResult;
@@ -95,7 +96,7 @@ record CauseSections(List<Section> open, List<Section> folded) {
       FindingSections.advice(finding).ifPresent(blocks::add);
     }
     String id = seen == null ? "finding-" + number : seen.id();
-    return new Section(id, finding.title(), blocks);
+    return new Section(id, Times.unbroken(finding.title()), blocks);
   }
 
   /** Whether what was measured comes with the same advice, in finer steps. */

@@ -52,7 +52,7 @@ public final class NightPage {
         new Page(
             "Night of " + result.night().date(),
             line(result, evidence),
-            Headline.of(result),
+            Times.unbroken(Headline.of(result)),
             FindingSections.judgements(result),
             KeyFigures.of(result),
             warnings,

@@ -14,6 +14,9 @@ import java.util.Optional;
  * no more.
  */
 final class ByWeight implements Comparator<Finding> {
+  /** Below every share. */
+  private static final double LEAST = -1;
+
   private final Optional<ExposureTally> exposures;
 
   ByWeight(Optional<ExposureTally> exposures) {
@@ -33,8 +36,10 @@ final class ByWeight implements Comparator<Finding> {
     if (finding.shareOfTrailing() == null && setUp) {
       return 1;
     }
-    boolean known = finding.shareOfTrailing() != null && !turnAlone(finding);
-    double share = known ? finding.shareOfTrailing() : 0;
+    if (turnAlone(finding)) {
+      return LEAST;
+    }
+    double share = finding.shareOfTrailing() == null ? 0 : finding.shareOfTrailing();
     return Math.max(share, shareOfExposures(finding));
   }
 

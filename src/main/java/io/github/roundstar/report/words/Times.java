@@ -48,6 +48,13 @@ public final class Times {
     return String.format(Locale.ROOT, "%02d:%02d", time.getHour(), time.getMinute());
   }
 
+  /** A heading whose durations, {@code 7 min 59 s}, do not break between two lines. */
+  public static String unbroken(String heading) {
+    return heading
+        .replaceAll("(?<=\\d) (?=(h|min|s)\\b)", "\u00a0")
+        .replaceAll("(?<=\\d\u00a0(h|min)) (?=\\d)", "\u00a0");
+  }
+
   private static String joined(long large, String largeUnit, long small, String smallUnit) {
     String head = Long.toString(large) + SPACE + largeUnit;
     return small == 0 ? head : head + SPACE + small + SPACE + smallUnit;

@@ -34,4 +34,11 @@ class TimesTest {
   private static String spaced(String text) {
     return text.replace('\u00a0', ' ');
   }
+
+  @Test
+  void aDurationInAHeadingStaysOnOneLine() {
+    assertThat(Times.unbroken("a swing every 7 min 59 s gets through"))
+        .isEqualTo("a swing every 7\u00a0min\u00a059\u00a0s gets through");
+    assertThat(Times.unbroken("10 arcsec")).isEqualTo("10 arcsec");
+  }
 }
