@@ -209,7 +209,9 @@ public final class ExposureStudy {
       boolean trailed =
           JudgedBy.verdict(measured.elongation(), equipment.limits().elongation())
               .equals("trailed");
-      if (!trailed || explained.get(i) || measured.angleDegrees().isEmpty()) {
+      // While the guide star is lost the mount trails the stars at an angle of its own.
+      boolean guided = window.coverage() >= ENOUGH_COVERAGE;
+      if (!guided || !trailed || explained.get(i) || measured.angleDegrees().isEmpty()) {
         continue;
       }
       double angle = measured.angleDegrees().getAsDouble();

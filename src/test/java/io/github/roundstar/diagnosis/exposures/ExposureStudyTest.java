@@ -7,6 +7,7 @@ import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.ExposureFrame;
+import io.github.roundstar.model.ExposureFrame.ListedShape;
 import io.github.roundstar.model.Night;
 import io.github.roundstar.results.Exposure;
 import io.github.roundstar.simulate.ScenarioReader;
@@ -17,6 +18,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 /** Verdicts at their thresholds, and exposures that the log does not cover. */
@@ -42,8 +44,8 @@ class ExposureStudyTest {
         Optional.empty());
   }
 
-  @Test
-  void exposuresWithoutEnoughOfTheLogAreNotCovered() throws FormatException {
+  /** An hour with a cloud from minute 20 to 28. */
+  private static List<Exposure> judged(ExposureFrame... frames) throws FormatException {
     SimulatedNight night =
         Simulation.run(
             ScenarioReader.parse(
@@ -58,24 +60,21 @@ class ExposureStudyTest {
                 [[run]]
                 duration_min = 60
                 """));
+    return NightAnalysis.of(
+            new Night(
+                "2026-01-01", night.runs().stream().map(SimulatedRun::log).toList(), List.of()),
+            Equipment.UNKNOWN,
+            "0",
+            true,
+            Optional.of(new MainCamera(List.of(frames), Map.of(), List.of())))
+        .result()
+        .exposures();
+  }
+
+  @Test
+  void exposuresWithoutEnoughOfTheLogAreNotCovered() throws FormatException {
     List<Exposure> exposures =
-        NightAnalysis.of(
-                new Night(
-                    "2026-01-01", night.runs().stream().map(SimulatedRun::log).toList(), List.of()),
-                Equipment.UNKNOWN,
-                "0",
-                true,
-                Optional.of(
-                    new MainCamera(
-                        List.of(
-                            frame("before", -20),
-                            frame("good", 5),
-                            frame("cloud", 21),
-                            frame("late", 57)),
-                        Map.of(),
-                        List.of())))
-            .result()
-            .exposures();
+        judged(frame("before", -20), frame("good", 5), frame("cloud", 21), frame("late", 57));
     assertThat(exposures)
         .extracting(Exposure::verdict)
         .containsExactly("not covered", "round", "not covered", "not covered");
@@ -84,5 +83,34 @@ class ExposureStudyTest {
         .containsExactly(null, null, "star-lost", null);
     assertThat(exposures.get(0).predictedElongation()).isNull();
     assertThat(exposures.get(1).coverage()).isGreaterThan(0.98);
+  }
+
+  private static ExposureFrame longAt(String name, double minute, double degrees) {
+    ListedShape shape =
+        new ListedShape(
+            new Estimate(1.3, 1.28, 1.32),
+            OptionalDouble.of(2.5),
+            OptionalDouble.of(degrees),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.of("uniform"));
+    ExposureFrame bare = frame(name, minute);
+    return new ExposureFrame(
+        name, bare.start(), bare.clock(), 300, bare.optics(), Optional.of(shape), Optional.empty());
+  }
+
+  /** Where no pulse is sent the mount draws the stars out at an angle of its own. */
+  @Test
+  void exposuresUnderACloudDoNotHideTheOpticsAngle() throws FormatException {
+    List<Exposure> exposures =
+        judged(
+            longAt("first", 2, 20),
+            longAt("second", 8, 24),
+            longAt("third", 14, 18),
+            longAt("cloud", 21, 80),
+            longAt("fourth", 40, 22));
+    assertThat(exposures)
+        .extracting(Exposure::cause)
+        .containsExactly("optics", "optics", "optics", "star-lost", "optics");
   }
 }
