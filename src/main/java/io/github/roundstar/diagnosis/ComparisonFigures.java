@@ -48,13 +48,7 @@ final class ComparisonFigures {
       return scope.orNull(
           "/hemisphere", Answer.none("left out on request, since it tells of the site"));
     }
-    OptionalDouble latitude =
-        night.runs().stream()
-            .flatMapToDouble(run -> run.pointing().latitudeDegrees().stream())
-            .findFirst();
-    if (latitude.isEmpty()) {
-      latitude = equipment.site().latitudeDegrees();
-    }
+    OptionalDouble latitude = Observatory.latitudeDegrees(night.runs(), equipment);
     return scope.orNull(
         "/hemisphere",
         latitude.stream().mapToObj(deg -> deg < 0 ? "south" : "north").findFirst(),

@@ -35,6 +35,20 @@ public record Equipment(
           NO,
           new Limits(Limits.USUAL_ELONGATION, NO));
 
+  /** Latitude of a run, north positive [deg]: what its log says, else the site's. */
+  public OptionalDouble latitudeDegrees(Pointing pointing) {
+    return pointing.latitudeDegrees().isPresent()
+        ? pointing.latitudeDegrees()
+        : site.latitudeDegrees();
+  }
+
+  /** Longitude of a run, east positive [deg]: what its log says, else the site's. */
+  public OptionalDouble longitudeDegrees(Pointing pointing) {
+    return pointing.longitudeDegrees().isPresent()
+        ? pointing.longitudeDegrees()
+        : site.longitudeDegrees();
+  }
+
   /**
    * The site.
    *

@@ -2,7 +2,6 @@ package io.github.roundstar.motion;
 
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.GuideRun;
-import io.github.roundstar.model.Pointing;
 import io.github.roundstar.sky.SiderealTime;
 import java.time.Duration;
 import java.time.Instant;
@@ -37,7 +36,7 @@ public final class HourAngles {
     OptionalDouble declared = run.pointing().hourAngleHours();
     Optional<Instant> at = begin(run);
     OptionalDouble rightAscension = run.pointing().rightAscensionHours();
-    OptionalDouble longitude = longitude(run.pointing(), equipment);
+    OptionalDouble longitude = equipment.longitudeDegrees(run.pointing());
     if (at.isEmpty() || rightAscension.isEmpty() || longitude.isEmpty()) {
       return declared.isPresent()
           ? Answer.of(declared.getAsDouble())
@@ -90,12 +89,6 @@ public final class HourAngles {
   private static double apart(double hours, double others) {
     double distance = Math.abs(hours - others) % 24;
     return Math.min(distance, 24 - distance);
-  }
-
-  private static OptionalDouble longitude(Pointing pointing, Equipment equipment) {
-    return pointing.longitudeDegrees().isPresent()
-        ? pointing.longitudeDegrees()
-        : equipment.site().longitudeDegrees();
   }
 
   private static Optional<Instant> begin(GuideRun run) {

@@ -18,8 +18,7 @@ final class GuideStarAir {
 
   /** The refraction, its time zero at the run's start. */
   static Answer<DifferentialRefraction> of(GuideRun run, Equipment equipment) {
-    OptionalDouble own = run.pointing().latitudeDegrees();
-    OptionalDouble latitude = own.isPresent() ? own : equipment.site().latitudeDegrees();
+    OptionalDouble latitude = equipment.latitudeDegrees(run.pointing());
     OptionalDouble declination = run.pointing().declinationDegrees();
     Answer<Double> hourAngle = HourAngles.of(run, equipment);
     Optional<FieldPlace> star = FieldPlace.guideStar(equipment);

@@ -20,8 +20,7 @@ record ZenithDirection(double positionAngleDegrees, double distanceDegrees) {
    * hour angle is contradicted.
    */
   static Optional<ZenithDirection> of(GuideRun run, Equipment equipment, double seconds) {
-    OptionalDouble own = run.pointing().latitudeDegrees();
-    OptionalDouble latitude = own.isPresent() ? own : equipment.site().latitudeDegrees();
+    OptionalDouble latitude = equipment.latitudeDegrees(run.pointing());
     OptionalDouble declination = run.pointing().declinationDegrees();
     Optional<Double> hourAngle = HourAngles.of(run, equipment).value();
     if (latitude.isEmpty() || declination.isEmpty() || hourAngle.isEmpty()) {
