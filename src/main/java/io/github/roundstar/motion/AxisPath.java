@@ -60,7 +60,9 @@ final class AxisPath {
             known.exposureSeconds(),
             known.cadenceSeconds(),
             known.cosine(),
-            known.originSeconds());
+            known.originSeconds(),
+            false,
+            known.swings());
     boolean[] starts = withJolts(every.motion(), quiet.get().jolts());
     double[][] columns = ResponseModel.of(every, families).columns();
     return fit(every, starts, columns, quiet.get().wanderNoise())

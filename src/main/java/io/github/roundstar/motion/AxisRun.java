@@ -15,6 +15,8 @@ import io.github.roundstar.model.GuideRun;
  * @param cosine cosine of the declination; what is left at 1 stays on the sky
  * @param originSeconds time that phases count from: the run's first used frame [s]
  * @param responseMeasured whether the pulses are taken to push as measured, not as declared
+ * @param swings number of {@link SlowSwing} columns that the motion needs beside its drift; 0 for a
+ *     run that is long enough to tell its sinusoids
  */
 public record AxisRun(
     int runId,
@@ -23,7 +25,8 @@ public record AxisRun(
     double cadenceSeconds,
     double cosine,
     double originSeconds,
-    boolean responseMeasured) {
+    boolean responseMeasured,
+    int swings) {
   /** A run whose pulses are taken to push as declared. */
   public AxisRun(
       int runId,
@@ -32,7 +35,7 @@ public record AxisRun(
       double cadenceSeconds,
       double cosine,
       double originSeconds) {
-    this(runId, motion, exposureSeconds, cadenceSeconds, cosine, originSeconds, false);
+    this(runId, motion, exposureSeconds, cadenceSeconds, cosine, originSeconds, false, 0);
   }
 
   /**
@@ -70,7 +73,21 @@ public record AxisRun(
 
   /** The same run with its motion made out differently, pulses still pushing as declared. */
   AxisRun with(MotionSeries other) {
-    return new AxisRun(runId, other, exposureSeconds, cadenceSeconds, cosine, originSeconds);
+    return new AxisRun(
+        runId, other, exposureSeconds, cadenceSeconds, cosine, originSeconds, false, swings);
+  }
+
+  /** The same run with so many columns of slow swings beside its drift. */
+  AxisRun swinging(int columns) {
+    return new AxisRun(
+        runId,
+        motion,
+        exposureSeconds,
+        cadenceSeconds,
+        cosine,
+        originSeconds,
+        responseMeasured,
+        columns);
   }
 
   /** The same run without its jolts. */
@@ -82,7 +99,8 @@ public record AxisRun(
         cadenceSeconds,
         cosine,
         originSeconds,
-        responseMeasured);
+        responseMeasured,
+        swings);
   }
 
   /** The same run with pulses pushing as strongly as was measured, times the declared strength. */
@@ -94,6 +112,7 @@ public record AxisRun(
         cadenceSeconds,
         cosine,
         originSeconds,
-        true);
+        true,
+        swings);
   }
 }

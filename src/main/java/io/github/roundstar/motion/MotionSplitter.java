@@ -65,6 +65,7 @@ final class MotionSplitter {
         MotionSplit.DRIFT,
         scaled(fit.model().driftAndBend(fit.parameters(), 0, run.phaseSeconds())));
     takeTones(trained);
+    take(MotionSplit.WANDER, scaled(fit.model().swing(fit.parameters(), 0, run.phaseSeconds())));
     takeLevel(jolts);
     playArcsec = declared == 0 ? 0 : declaredPlay * strength.mean() / declared;
     if (playArcsec > 0) {
@@ -131,7 +132,7 @@ final class MotionSplitter {
 
   /**
    * The smoothed level of what is left, step by step: a step inside a jolt is the jolt's, one at a
-   * lost level is nobody's, all others are wander.
+   * lost level is nobody's, all others are wander, as are the slow swings of a short run.
    */
   private void takeLevel(List<FrameSpan> jolts) {
     double[] seconds = run.motion().seconds();
@@ -174,7 +175,7 @@ final class MotionSplitter {
         jolt[i] = jolt[i - 1] + (jolted[i] ? step : 0);
       }
     }
-    causes.put(MotionSplit.WANDER, wander);
+    add(wander, causes.get(MotionSplit.WANDER));
     causes.put(MotionSplit.NOISE, noise);
     if (any) {
       causes.put(MotionSplit.JOLTS, jolt);

@@ -39,7 +39,7 @@ public final class PeriodicError {
 
   /** Fits; no figure when no run has enough frames, or the star never moved. */
   public static Answer<PeriodicError> of(List<AxisRun> runs, Gears gears) {
-    return ToneSearch.of(runs, gears)
+    return ToneSearch.of(SlowSwing.together(runs), gears)
         .map(found -> Answer.of(new PeriodicError(found, gears)))
         .orElseGet(
             () ->
@@ -52,8 +52,11 @@ public final class PeriodicError {
   public Optional<Estimate> driftArcsecPerMinuteAxis(int runId) {
     List<RunBackground> backgrounds = found.fit().model().backgrounds();
     for (int r = 0; r < backgrounds.size(); r++) {
-      if (backgrounds.get(r).run().runId() == runId) {
-        return Optional.of(ToneReading.driftPerSecond(found.fit(), r).times(60));
+      AxisRun run = backgrounds.get(r).run();
+      if (run.runId() == runId) {
+        return run.swings() > 0
+            ? SlowSwing.driftPerSecond(run, families()).map(drift -> drift.times(60))
+            : Optional.of(ToneReading.driftPerSecond(found.fit(), r).times(60));
       }
     }
     return Optional.empty();

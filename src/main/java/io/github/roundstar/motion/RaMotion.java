@@ -27,8 +27,12 @@ public record RaMotion(
         .map(made -> of(AxisRun.of(guideRun, made.sky(), cosine), gears));
   }
 
-  private static RaMotion of(AxisRun declared, Gears gears) {
-    Answer<PeriodicError> whole = PeriodicError.of(List.of(declared), gears);
+  private static RaMotion of(AxisRun plain, Gears gears) {
+    Answer<PeriodicError> told = PeriodicError.of(List.of(plain), gears);
+    AxisRun declared =
+        told.value().map(found -> SlowSwing.beside(plain, found.families())).orElse(plain);
+    Answer<PeriodicError> whole =
+        declared == plain ? told : PeriodicError.of(List.of(declared), gears);
     Optional<Response> first =
         whole.value().flatMap(found -> Response.of(declared, found.families()));
     if (first.isEmpty() || first.get().quiet().jolts().isEmpty()) {

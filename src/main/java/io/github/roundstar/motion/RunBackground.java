@@ -13,8 +13,8 @@ import java.util.Optional;
  * @param run the run
  * @param wanderNoise wander and noise
  * @param whitening the filter that makes them white
- * @param fit drift and sinusoids, each sinusoid free; its residuals are white when nothing else is
- *     there
+ * @param fit drift, sinusoids, each of them free, and slow swings; its residuals are white when
+ *     nothing else is there
  */
 record RunBackground(
     AxisRun run, WanderNoise wanderNoise, Whitening whitening, WhiteRegression fit) {
@@ -74,6 +74,12 @@ record RunBackground(
         .refit(seconds, starts, left, ResponseModel.of(run, List.of()).columns())
         .map(found -> new RunBackground(run, found, found.whitening(seconds, starts), fit))
         .orElse(this);
+  }
+
+  /** Logarithm of the likelihood of the run, but for a constant that only its frames decide. */
+  double logLikelihood() {
+    double steps = fit.steps();
+    return -0.5 * (steps * Math.log(fit.sumOfSquares() / steps) + whitening.logDeterminant());
   }
 
   /** Times of the white steps since the run's origin [s]. */

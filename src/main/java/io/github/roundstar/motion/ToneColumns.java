@@ -15,10 +15,13 @@ final class ToneColumns {
     return x == 0 ? 1 : Math.sin(x) / x;
   }
 
-  /** Two columns, cosine and sine, for every harmonic of every family; nothing shifted in time. */
+  /**
+   * Two columns, cosine and sine, for every harmonic of every family, nothing shifted in time; then
+   * those of the run's slow swings.
+   */
   static double[][] free(AxisRun run, List<Family> families) {
     int count = families.stream().mapToInt(f -> f.harmonics().size()).sum();
-    double[][] columns = new double[2 * count][];
+    double[][] columns = new double[2 * count + run.swings()][];
     double[] seconds = run.phaseSeconds();
     int next = 0;
     for (Family family : families) {
@@ -35,6 +38,7 @@ final class ToneColumns {
         columns[next++] = sine;
       }
     }
+    System.arraycopy(SlowSwing.columns(run, seconds), 0, columns, next, run.swings());
     return columns;
   }
 

@@ -5,7 +5,7 @@ import java.util.List;
 /**
  * Where each parameter of the shared model stands: per run a drift and a bend; per family and
  * harmonic a cosine and a sine amplitude; per family an angular rate; per family and run after the
- * first a time shift.
+ * first a time shift; the excess responses; last, per run, its slow swings.
  */
 final class ToneLayout {
   static final int DIRECTIONS = 2;
@@ -17,6 +17,8 @@ final class ToneLayout {
   private final int firstShift;
   private final int[] slot;
   private final int slots;
+  private final int[] firstSwing;
+  private final int size;
 
   ToneLayout(List<AxisRun> ofRuns, List<Family> families) {
     this.runs = ofRuns.size();
@@ -35,6 +37,13 @@ final class ToneLayout {
       slot[r] = ofRuns.get(r).responseMeasured() ? used++ : 0;
     }
     slots = used;
+    firstSwing = new int[runs];
+    int end = excess(slots, 0);
+    for (int r = 0; r < runs; r++) {
+      firstSwing[r] = end;
+      end += ofRuns.get(r).swings();
+    }
+    size = end;
   }
 
   int runs() {
@@ -46,7 +55,12 @@ final class ToneLayout {
   }
 
   int size() {
-    return excess(slots, 0);
+    return size;
+  }
+
+  /** The first slow swing of a run; its others follow. */
+  int swing(int run) {
+    return firstSwing[run];
   }
 
   /**

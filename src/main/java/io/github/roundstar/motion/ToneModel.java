@@ -102,9 +102,13 @@ final class ToneModel {
     return values;
   }
 
-  /** Drift and sinusoids of one run at its frames [arcsec]. */
+  /** Drift, slow swings and sinusoids of one run at its frames [arcsec]. */
   double[] motion(double[] parameters, int run) {
     double[] values = driftAndBend(parameters, run);
+    double[] swing = swing(parameters, run, backgrounds.get(run).run().phaseSeconds());
+    for (int i = 0; i < values.length; i++) {
+      values[i] += swing[i];
+    }
     for (int f = 0; f < layout.families().size(); f++) {
       double[] tones = tones(parameters, f, run);
       for (int i = 0; i < values.length; i++) {
@@ -128,6 +132,18 @@ final class ToneModel {
           parameters[layout.drift(run)] * values[i] + parameters[layout.bend(run)] * bend[i];
     }
     return values;
+  }
+
+  /** Slow swings of one run beside its drift, at these times [arcsec]; zero in a long run. */
+  double[] swing(double[] parameters, int run, double[] phaseSeconds) {
+    double[] sum = new double[phaseSeconds.length];
+    double[][] columns = SlowSwing.columns(backgrounds.get(run).run(), phaseSeconds);
+    for (int k = 0; k < columns.length; k++) {
+      for (int i = 0; i < sum.length; i++) {
+        sum[i] += parameters[layout.swing(run) + k] * columns[k][i];
+      }
+    }
+    return sum;
   }
 
   /** Sinusoids of one family in one run at its frames [arcsec]. */
@@ -176,6 +192,10 @@ final class ToneModel {
       append(background, ToneColumns.bend(background.run()), all[layout.bend(r)], next);
       for (int f = 0; f < layout.families().size(); f++) {
         appendFamily(parameters, f, r, all, next);
+      }
+      double[][] swings = SlowSwing.columns(background.run(), background.run().phaseSeconds());
+      for (int k = 0; k < swings.length; k++) {
+        append(background, swings[k], all[layout.swing(r) + k], next);
       }
       for (int d = 0; d < ToneLayout.DIRECTIONS; d++) {
         append(

@@ -19,6 +19,9 @@ final class ToneStart {
     for (int r = 0; r < layout.runs(); r++) {
       start[layout.drift(r)] = backgrounds.get(r).fit().coefficients()[0];
       start[layout.bend(r)] = backgrounds.get(r).fit().coefficients()[1];
+      double[] own = backgrounds.get(r).fit().coefficients();
+      int swings = backgrounds.get(r).run().swings();
+      System.arraycopy(own, own.length - swings, start, layout.swing(r), swings);
     }
     int first = ToneColumns.BEFORE_TONES;
     for (int f = 0; f < layout.families().size(); f++) {

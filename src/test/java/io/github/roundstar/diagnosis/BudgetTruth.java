@@ -69,8 +69,16 @@ final class BudgetTruth {
     double cosine =
         axis == Axis.RA ? Math.cos(Math.toRadians(run.truth().declinationDegrees())) : 1;
     double rate = scenario.mount().guideRateSidereal() * 15.041067 * cosine;
+    MountPlan.Response response = scenario.mount().response();
+    double positive = rate * (axis == Axis.RA ? response.east() : response.north());
+    double negative = rate * (axis == Axis.RA ? response.west() : response.south());
     double[] moved = new double[run.frames().size()];
-    Arrays.setAll(moved, i -> rate * axis.pulseMillis(run.log().frames(), i) / 1000);
+    Arrays.setAll(
+        moved,
+        i -> {
+          double seconds = axis.pulseMillis(run.log().frames(), i) / 1000;
+          return seconds * (seconds > 0 ? positive : negative);
+        });
     return moved;
   }
 

@@ -6,6 +6,8 @@ import io.github.roundstar.simulate.SimulatedNight;
 import io.github.roundstar.simulate.Simulation;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.SplittableRandom;
 
 /**
  * A kind of night for {@link TruthTable}: two and a half hours, cadence 2.5 s, the worm and the
@@ -30,6 +32,12 @@ record TruthCase(
     double noiseBound) {
   private static final double WHITE = 0.05;
   private static final double COLOURED = 0.15;
+
+  /** One standard deviation of a direction's response about the declared one. */
+  private static final double UNLIKE = 0.03;
+
+  private static final String DECLARED = "response_east = 1.000\nresponse_west = 1.000\n";
+  private static final List<String> DIRECTIONS = List.of("east", "west", "north", "south");
 
   /** Whether seeing colours the errors. */
   boolean seeing() {
@@ -98,10 +106,21 @@ record TruthCase(
     return more.startsWith("[gusts]");
   }
 
+  /** Whether the run is shorter than those that the design's section 13 speaks of. */
+  boolean brief() {
+    return minutes < 150;
+  }
+
+  /** Whether the run holds fewer than three turns of the worm. */
+  boolean wormUnresolved() {
+    return minutes * 60 < 3 * 479;
+  }
+
   /** The night at another gain, the same in everything else. */
   SimulatedNight night(int seed, double otherGain) throws FormatException {
     String scenario =
         KnownTruthTest.scenario(seed, otherGain, noiseArcsec, 0)
+            .replace(DECLARED, response(seed))
             .replace("cadence_s = 3.0", "cadence_s = 2.5")
             .replace("duration_min = 120", "duration_min = " + minutes)
             .replace("deadband_arcsec = 0.1", "deadband_arcsec = " + deadbandArcsec);
@@ -117,5 +136,19 @@ record TruthCase(
                 + "\n"
                 + KnownTruthTest.WORM
                 + tables));
+  }
+
+  /** How each direction of this night's mount answers, whatever the case and the gain. */
+  private static String response(int seed) {
+    SplittableRandom random = new SplittableRandom(seed);
+    StringBuilder keys = new StringBuilder();
+    for (String direction : DIRECTIONS) {
+      // Box and Muller (1958), Ann. Math. Stat. 29, 610.
+      double radius = StrictMath.sqrt(-2 * StrictMath.log(1 - random.nextDouble()));
+      double normal = radius * StrictMath.cos(2 * Math.PI * random.nextDouble());
+      keys.append(
+          String.format(Locale.ROOT, "response_%s = %.5f%n", direction, 1 + UNLIKE * normal));
+    }
+    return keys.toString();
   }
 }

@@ -4,6 +4,7 @@ import io.github.roundstar.model.Estimate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.apache.commons.math3.distribution.BinomialDistribution;
 
 /**
  * One figure over the nights of a case: its errors, how many lie within the bound asked of it, how
@@ -15,13 +16,16 @@ final class TruthColumn {
 
   private static final double MOST_HELD = 0.99;
 
-  /** Share of the nights on which a bound is to be kept. */
-  private static final double WITHIN = 0.95;
-
   private final String name;
   private final List<Double> errors = new ArrayList<>();
   private double mostBias = Double.POSITIVE_INFINITY;
   private double mostMedian = Double.POSITIVE_INFINITY;
+
+  /** Share of the nights on which a bound is to be kept. */
+  private double mustKeep = 0.95;
+
+  private boolean boundJudged = true;
+  private boolean onBoundary;
   private int nights;
   private int intervals;
   private int held;
@@ -36,6 +40,24 @@ final class TruthColumn {
   TruthColumn atMost(double bias, double median) {
     mostBias = bias;
     mostMedian = median;
+    return this;
+  }
+
+  /** A bound is to be kept on this share of the nights. */
+  TruthColumn within(double share) {
+    mustKeep = share;
+    return this;
+  }
+
+  /** The bound is not asked of these nights; how many keep it is shown. */
+  TruthColumn boundShownOnly() {
+    boundJudged = false;
+    return this;
+  }
+
+  /** The truth is the least value that there is, so that an interval cannot be too wide. */
+  TruthColumn onBoundary() {
+    onBoundary = true;
     return this;
   }
 
@@ -73,13 +95,13 @@ final class TruthColumn {
 
   private List<String> misses() {
     List<String> misses = new ArrayList<>();
-    if (bounded > 0 && within < Math.floor(WITHIN * bounded)) {
+    if (boundJudged && bounded > 0 && within < Math.floor(mustKeep * bounded)) {
       misses.add("bound");
     }
-    if (intervals > 0 && held < Math.floor(FEWEST_HELD * intervals)) {
+    if (held < fewest()) {
       misses.add("interval too narrow");
     }
-    if (intervals > 0 && held > Math.ceil(MOST_HELD * intervals)) {
+    if (held > most()) {
       misses.add("interval too wide");
     }
     if (Math.abs(bias()) > mostBias) {
@@ -91,6 +113,32 @@ final class TruthColumn {
     return misses;
   }
 
+  private double fewest() {
+    return Math.floor(FEWEST_HELD * intervals);
+  }
+
+  private double most() {
+    return onBoundary ? intervals : Math.ceil(MOST_HELD * intervals);
+  }
+
+  /** Whether there are intervals. */
+  boolean judgedByInterval() {
+    return intervals > 0;
+  }
+
+  /** Whether they hold the truth too rarely or too often. */
+  boolean missedByInterval() {
+    return held < fewest() || held > most();
+  }
+
+  /** How probable that is when each holds the truth with this probability by itself. */
+  double missesByChance(double coverage) {
+    BinomialDistribution counts = new BinomialDistribution(null, intervals, coverage);
+    return counts.cumulativeProbability((int) fewest() - 1)
+        + 1
+        - counts.cumulativeProbability((int) most());
+  }
+
   private double bias() {
     return errors.stream().mapToDouble(e -> e).average().orElse(0);
   }
@@ -98,6 +146,11 @@ final class TruthColumn {
   private double median() {
     double[] sizes = errors.stream().mapToDouble(Math::abs).sorted().toArray();
     return sizes.length == 0 ? 0 : sizes[sizes.length / 2];
+  }
+
+  private String kept() {
+    String kept = within + " of " + bounded;
+    return boundJudged ? kept : "(" + kept + ")";
   }
 
   String row() {
@@ -110,7 +163,7 @@ final class TruthColumn {
         bias(),
         median(),
         errors.stream().mapToDouble(Math::abs).max().orElse(0),
-        bounded == 0 ? "" : within + " of " + bounded,
+        bounded == 0 ? "" : kept(),
         intervals == 0 ? "" : held + " of " + intervals,
         errors.isEmpty()
             ? ""
