@@ -127,6 +127,10 @@ public record JoltFree(
         .noise();
   }
 
+  JoltFree with(WanderNoise other) {
+    return new JoltFree(motion, columns, other, jolts, originals);
+  }
+
   JoltFree withJolts(List<Jolt> others) {
     return new JoltFree(motion, columns, wanderNoise, others, originals);
   }

@@ -34,7 +34,7 @@ public record RaMotion(
     Answer<PeriodicError> whole =
         declared == plain ? told : PeriodicError.of(List.of(declared), gears);
     Optional<Response> first =
-        whole.value().flatMap(found -> Response.of(declared, found.families()));
+        whole.value().flatMap(found -> SlowSwing.response(declared, found.families()));
     if (first.isEmpty() || first.get().quiet().jolts().isEmpty()) {
       AxisRun run = first.map(response -> response.applied(declared)).orElse(declared);
       return new RaMotion(
@@ -51,7 +51,7 @@ public record RaMotion(
         quiet
             .value()
             .filter(found -> !sameGears(found.families(), whole.families()))
-            .flatMap(found -> Response.of(declared, found.families()))
+            .flatMap(found -> SlowSwing.response(declared, found.families()))
             .orElse(first);
     AxisRun run = response.applied(declared);
     AxisRun left = run.without(response.quiet());

@@ -63,6 +63,43 @@ final class SlowSwing {
         : runs.stream().map(run -> run.swings() == 0 ? run : run.swinging(0)).toList();
   }
 
+  /**
+   * Response of a run. So few pulses as a run with slow swings has may seem to push half as much
+   * again as they do, with more wander and less noise; where they do not tell their strength, noise
+   * and wander are those of pulses that push as declared, which the motion is then taken from too.
+   */
+  static Optional<Response> response(AxisRun run, List<Family> families) {
+    return Response.of(run, families)
+        .map(
+            found ->
+                run.swings() == 0 || found.informative()
+                    ? found
+                    : asDeclared(found, run, families));
+  }
+
+  private static Response asDeclared(Response found, AxisRun run, List<Family> families) {
+    AxisRun quiet = run.without(found.quiet());
+    MotionSeries motion = quiet.motion();
+    return RunBackground.of(quiet, families)
+        .map(RunBackground::wanderNoise)
+        .map(
+            model ->
+                new Response(
+                    found.oneWay(),
+                    found.otherWay(),
+                    found.both(),
+                    found.arrived(),
+                    model
+                        .measured(
+                            motion.seconds(),
+                            motion.startsPiece(),
+                            motion.arcsec(),
+                            ToneColumns.withDrift(quiet, families))
+                        .noise(),
+                    found.quiet().with(model)))
+        .orElse(found);
+  }
+
   /** The columns at these times since the run's origin [s]; none in a long run. */
   static double[][] columns(AxisRun run, double[] phaseSeconds) {
     double[][] columns = new double[run.swings()][phaseSeconds.length];
