@@ -63,7 +63,9 @@ record TruthCase(
     all.add(new TruthCase("no play", 0.6, 0.45, 0, 0.1, 150, "", WHITE));
     all.add(new TruthCase("play 4 arcsec", 0.6, 0.3, 4, 0.1, 150, "", WHITE));
     all.add(new TruthCase("deadband 1 arcsec, play 3 arcsec", 0.6, 0.3, 3, 1, 150, "", WHITE));
+    all.add(new TruthCase("one and a half turns of the worm", 0.6, 0.45, 0, 0.1, 12, "", WHITE));
     all.add(new TruthCase("two turns of the worm", 0.6, 0.45, 0, 0.1, 16, "", WHITE));
+    all.add(new TruthCase("two and a half turns of the worm", 0.6, 0.45, 0, 0.1, 20, "", WHITE));
     all.add(new TruthCase("gusts, 8 an hour", 0.6, 0.45, 1.5, 0.1, 150, gusts(8, 4), WHITE));
     all.add(new TruthCase("gusts, 20 an hour", 0.6, 0.3, 0, 0.1, 150, gusts(20, 5), WHITE));
     all.add(
