@@ -3,7 +3,6 @@ package io.github.roundstar.motion;
 import io.github.roundstar.model.Estimate;
 import java.util.List;
 import java.util.Optional;
-import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 
 /**
  * Slow swings of a run that is too short to tell the worm: a smooth path beside drift and bend. Of
@@ -30,14 +29,15 @@ final class SlowSwing {
   /** Half a turn of the fastest common worm: 480 teeth, 180 s. */
   private static final double SHORTEST_HALF_PERIOD_SECONDS = 90;
 
-  /** Swings that wander, noise and sinusoids alone show in fewer runs than this are taken. */
-  private static final double CHANCE = 0.01;
-
   private SlowSwing() {}
 
   /**
    * The run with the swings that it needs: none where it is long, or where wander, noise and these
-   * sinusoids tell it as well.
+   * sinusoids tell it as well. Random wander goes on swings of this kind too, so that a test of
+   * many columns against none finds them in a quarter of all runs; they have to be worth their
+   * number by Schwarz's criterion.
+   *
+   * @see "Schwarz (1978), Ann. Stat. 6, 461"
    */
   static AxisRun beside(AxisRun run, List<Family> families) {
     int columns = (int) (run.motion().spanSeconds() / SHORTEST_HALF_PERIOD_SECONDS);
@@ -51,8 +51,7 @@ final class SlowSwing {
       return run;
     }
     double gained = 2 * (with.get().logLikelihood() - without.get().logLikelihood());
-    double byChance = new ChiSquaredDistribution(columns).inverseCumulativeProbability(1 - CHANCE);
-    return gained > byChance ? swinging : run;
+    return gained > columns * Math.log(with.get().fit().steps()) ? swinging : run;
   }
 
   /** Runs to be fitted together: where they are long enough together, sinusoids tell all swings. */
