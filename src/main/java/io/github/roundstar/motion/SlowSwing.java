@@ -119,6 +119,23 @@ final class SlowSwing {
     return columns;
   }
 
+  /**
+   * The sum of the columns.
+   *
+   * @param parameters how much of each, among others
+   * @param first where those of the columns begin
+   */
+  static double[] path(AxisRun run, double[] parameters, int first, double[] phaseSeconds) {
+    double[] path = new double[phaseSeconds.length];
+    double[][] columns = columns(run, phaseSeconds);
+    for (int k = 0; k < columns.length; k++) {
+      for (int i = 0; i < path.length; i++) {
+        path[i] += parameters[first + k] * columns[k][i];
+      }
+    }
+    return path;
+  }
+
   /** Above this frequency nothing passes for a slow swing of these runs; 0 without any [Hz]. */
   static double fastestHertz(List<AxisRun> runs) {
     return runs.stream()

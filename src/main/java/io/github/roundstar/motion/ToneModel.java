@@ -136,14 +136,8 @@ final class ToneModel {
 
   /** Slow swings of one run beside its drift, at these times [arcsec]; zero in a long run. */
   double[] swing(double[] parameters, int run, double[] phaseSeconds) {
-    double[] sum = new double[phaseSeconds.length];
-    double[][] columns = SlowSwing.columns(backgrounds.get(run).run(), phaseSeconds);
-    for (int k = 0; k < columns.length; k++) {
-      for (int i = 0; i < sum.length; i++) {
-        sum[i] += parameters[layout.swing(run) + k] * columns[k][i];
-      }
-    }
-    return sum;
+    AxisRun axisRun = backgrounds.get(run).run();
+    return SlowSwing.path(axisRun, parameters, layout.swing(run), phaseSeconds);
   }
 
   /** Sinusoids of one family in one run at its frames [arcsec]. */
