@@ -69,7 +69,8 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run, AxisR
 
   /** Profiles once more without the jolts that were found behind this play. */
   Backlash without(JoltFree quiet, Reconstruction reconstruction, AxisRun plain) {
-    return new Profile(reconstruction, plain, Optional.of(quiet)).search(quiet.wanderNoise());
+    return new Profile(reconstruction, plain, Optional.of(quiet))
+        .search(quiet.wanderNoise().white());
   }
 
   /**
@@ -132,17 +133,56 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run, AxisR
       if (best.slack() != halfway.slack()) {
         best = refined(best);
       }
+      WanderNoise.Remembering remembering = remembering(best);
+      return measured(
+          refined(trial(best.width(), best.slack(), remembering.model())), remembering.longer());
+    }
+
+    /** Wander and noise behind the likeliest play, with the noise's memory. */
+    private WanderNoise.Remembering remembering(Trial best) {
+      AxisRun run = behind(best.width(), best.slack());
+      MotionSeries motion = run.motion();
+      double[][] columns = ResponseModel.of(run, List.of()).columns();
+      return best.wanderNoise()
+          .remembering(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns);
+    }
+
+    private Backlash measured(Trial best, WanderNoise longer) {
       double fall = HALF_CHI_SQUARE_95 * Math.max(1, colour(best));
       double below = reach(best, -1, fall);
       double above = reach(best, 1, fall);
+      double memory = Estimate.SIGMAS_95 * moved(best, longer, above / Estimate.SIGMAS_95);
       return new Backlash(
-          new Estimate(best.width(), Math.max(0, best.width() - below), best.width() + above),
+          new Estimate(
+              best.width(),
+              Math.max(0, best.width() - Math.hypot(below, memory)),
+              best.width() + Math.hypot(above, memory)),
           best.slack(),
           plain.with(reconstruction.skyBehindPlay(best.width(), best.slack())),
           plain.with(
               reconstruction.skyBehindPlay(
                   best.width() + Math.max(NARROWEST_STEP, above / Estimate.SIGMAS_95),
                   best.slack())));
+    }
+
+    /**
+     * How far the likeliest width moves beside another memory of the noise, by the parabola through
+     * three widths.
+     */
+    private double moved(Trial best, WanderNoise memory, double standardError) {
+      double step = Math.max(NARROWEST_STEP, standardError);
+      double middle = Math.max(step, best.width());
+      return vertex(middle, step, best.slack(), memory)
+          - vertex(middle, step, best.slack(), best.wanderNoise());
+    }
+
+    private double vertex(double middle, double step, double slack, WanderNoise wanderNoise) {
+      double low = trial(middle - step, slack, wanderNoise).logLikelihood();
+      double here = trial(middle, slack, wanderNoise).logLikelihood();
+      double high = trial(middle + step, slack, wanderNoise).logLikelihood();
+      double bend = 2 * here - low - high;
+      double shift = bend > 0 ? step * (high - low) / (2 * bend) : 0;
+      return Math.max(-step, Math.min(step, shift));
     }
 
     private AxisRun behind(double width, double slack) {

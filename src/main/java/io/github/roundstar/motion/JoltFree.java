@@ -67,6 +67,17 @@ public record JoltFree(
     return new JoltFree(kept, keptColumns, fitted, List.copyOf(sorted), originals);
   }
 
+  /** Wander and noise of what is left, with the memory of the noise. */
+  WanderNoise.Remembering remembering() {
+    return wanderNoise.remembering(
+        motion.seconds(), motion.startsPiece(), motion.arcsec(), columns);
+  }
+
+  /** The same motion beside other wander and noise. */
+  JoltFree with(WanderNoise other) {
+    return new JoltFree(motion, columns, other, jolts, originals);
+  }
+
   /**
    * Where pieces begin when the level is also lost before some samples of the whole motion.
    *
@@ -99,7 +110,12 @@ public record JoltFree(
 
   /** What each column has in the quiet time. */
   double[] coefficients() {
-    Whitening whitening = wanderNoise.whitening(motion.seconds(), motion.startsPiece());
+    return coefficients(wanderNoise);
+  }
+
+  /** The same beside other wander and noise. */
+  double[] coefficients(WanderNoise beside) {
+    Whitening whitening = beside.whitening(motion.seconds(), motion.startsPiece());
     return WhiteRegression.of(whitening.apply(motion.arcsec()), whitening.apply(columns))
         .coefficients();
   }
@@ -125,10 +141,6 @@ public record JoltFree(
     return wanderNoise
         .measured(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns)
         .noise();
-  }
-
-  JoltFree with(WanderNoise other) {
-    return new JoltFree(motion, columns, other, jolts, originals);
   }
 
   JoltFree withJolts(List<Jolt> others) {

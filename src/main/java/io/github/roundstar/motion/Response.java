@@ -18,9 +18,9 @@ import java.util.stream.Stream;
  *
  * <p>Inside a closed loop least squares of motion on pulses is biased, since a pulse answers the
  * noise of the frame before it. Here the noise is part of the model: the motion wanders, drifts,
- * bends and turns with its gears, each frame measures it with white noise, and pulses are a known
- * input of unknown strength. All linear parameters are concentrated out of the restricted
- * likelihood, so that only wander over noise is searched.
+ * bends and turns with its gears, each frame measures it with noise, and pulses are a known input
+ * of unknown strength. All linear parameters are concentrated out of the restricted likelihood, so
+ * that only wander over noise is searched, and how long the noise lasts where it clearly does.
  *
  * @param oneWay pulses east or north; nothing without such pulses
  * @param otherWay pulses west or south
@@ -125,7 +125,9 @@ public record Response(
         .flatMap(start -> of(model, JoltSearch.of(motion, model.columns(), start)));
   }
 
-  private static Optional<Response> of(ResponseModel model, JoltFree quiet) {
+  private static Optional<Response> of(ResponseModel model, JoltFree asWhite) {
+    WanderNoise.Remembering remembering = asWhite.remembering();
+    JoltFree quiet = asWhite.with(remembering.model());
     MotionSeries motion = quiet.motion();
     Whitening whitening = quiet.wanderNoise().whitening(motion.seconds(), motion.startsPiece());
     return LeastSquares.on(whitening.apply(quiet.columns()))
@@ -133,28 +135,35 @@ public record Response(
             design -> {
               LinearFit fit = design.fit(whitening.apply(motion.arcsec()));
               double[] residuals = fit.residuals();
+              double[] coefficients = fit.coefficients();
+              double[] moved = quiet.coefficients(remembering.longer());
+              for (int j = 0; j < moved.length; j++) {
+                moved[j] -= coefficients[j];
+                coefficients[j] += remembering.below() * moved[j];
+              }
               Covariance covariance =
-                  NeweyWest.covarianceCorrected(design, residuals, NeweyWest.plugInLag(residuals));
-              Optional<Estimate> oneWay = strength(fit, covariance, model.excess(0));
-              Optional<Estimate> otherWay = strength(fit, covariance, model.excess(1));
+                  NeweyWest.covarianceCorrected(design, residuals, NeweyWest.plugInLag(residuals))
+                      .plus(moved);
+              Optional<Estimate> oneWay = strength(coefficients, covariance, model.excess(0));
+              Optional<Estimate> otherWay = strength(coefficients, covariance, model.excess(1));
               Optional<Estimate> only = oneWay.or(() -> otherWay);
               if (oneWay.isEmpty() || otherWay.isEmpty()) {
                 return new Response(oneWay, otherWay, only, only, quiet.noise(), quiet);
               }
-              Estimate both = mean(fit, covariance, model, 0.5);
-              Estimate arrived = mean(fit, covariance, model, shareOneWay(quiet, model));
+              Estimate both = mean(coefficients, covariance, model, 0.5);
+              Estimate arrived = mean(coefficients, covariance, model, shareOneWay(quiet, model));
               return new Response(
                   oneWay, otherWay, Optional.of(both), Optional.of(arrived), quiet.noise(), quiet);
             });
   }
 
-  private static Optional<Estimate> strength(LinearFit fit, Covariance covariance, int column) {
+  private static Optional<Estimate> strength(
+      double[] coefficients, Covariance covariance, int column) {
     return column < 0
         ? Optional.empty()
         : Optional.of(
             Estimate.symmetric(
-                1 + fit.coefficient(column),
-                Estimate.SIGMAS_95 * covariance.standardError(column)));
+                1 + coefficients[column], Estimate.SIGMAS_95 * covariance.standardError(column)));
   }
 
   /** Share of the pushing that went east or north. */
@@ -170,7 +179,7 @@ public record Response(
 
   /** Mean of both directions, the first with this weight. */
   private static Estimate mean(
-      LinearFit fit, Covariance covariance, ResponseModel model, double weight) {
+      double[] coefficients, Covariance covariance, ResponseModel model, double weight) {
     int one = model.excess(0);
     int other = model.excess(1);
     double rest = 1 - weight;
@@ -179,7 +188,7 @@ public record Response(
             + rest * rest * covariance.at(other, other)
             + 2 * weight * rest * covariance.at(one, other);
     return Estimate.symmetric(
-        1 + weight * fit.coefficient(one) + rest * fit.coefficient(other),
+        1 + weight * coefficients[one] + rest * coefficients[other],
         Estimate.SIGMAS_95 * Math.sqrt(Math.max(0, variance)));
   }
 }

@@ -41,6 +41,23 @@ public final class Covariance {
     return Math.sqrt(matrix[i][i]);
   }
 
+  /**
+   * This and an error that all coefficients share: something else is known to one standard error
+   * only, by which they move so far.
+   *
+   * @param moved one number per coefficient
+   */
+  public Covariance plus(double[] moved) {
+    Check.sameLength("moves", moved, size());
+    double[][] sum = new double[size()][size()];
+    for (int i = 0; i < size(); i++) {
+      for (int j = 0; j < size(); j++) {
+        sum[i][j] = matrix[i][j] + moved[i] * moved[j];
+      }
+    }
+    return new Covariance(sum);
+  }
+
   /** Every element times {@code factor}. */
   Covariance times(double factor) {
     double[][] scaled = new double[size()][size()];

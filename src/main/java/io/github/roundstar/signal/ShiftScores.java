@@ -27,10 +27,14 @@ public final class ShiftScores {
   /**
    * Scores for a series.
    *
-   * @param whitening the filter that made it white
+   * @param whitening the filter that made it white, for noise without memory
    * @param white the white steps, regressors taken out
    */
   public static ShiftScores of(Whitening whitening, double[] white) {
+    if (whitening.remembers()) {
+      throw new IllegalArgumentException(
+          "noise with a memory: the scores are those of white noise");
+    }
     int n = whitening.samples();
     double[] score = new double[n];
     double[] information = new double[n];

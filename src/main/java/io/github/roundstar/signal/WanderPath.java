@@ -4,12 +4,12 @@ package io.github.roundstar.signal;
  * Where a wandering quantity really was, from all of its noisy samples before and after: the
  * fixed-interval smoother of the local level model in one pass each way; immutable.
  *
- * <p>Both passes carry the precision of what they know in units of one over the noise variance, so
- * that a piece starts with none and no large number stands for ignorance. The answer at a sample is
- * the weighted mean of both.
+ * <p>The pass forward is the filter of {@link Whitening}, noise with a memory included; the pass
+ * back corrects each level by what is known of the next one. A sample that was not measured ends
+ * the noise's memory: what is left of it after so long is less than the model is true to.
  *
- * @see "Fraser &amp; Potter (1969), IEEE Trans. Autom. Control 14, 387; Durbin &amp; Koopman, Time
- *     Series Analysis by State Space Methods, 2nd ed. (2012), section 2.4"
+ * @see "Rauch, Tung &amp; Striebel (1965), AIAA J. 3, 1445; Durbin &amp; Koopman, Time Series
+ *     Analysis by State Space Methods, 2nd ed. (2012), section 4.4"
  */
 public final class WanderPath {
   private final double[] level;
@@ -44,68 +44,96 @@ public final class WanderPath {
    */
   public static WanderPath of(
       double[] seconds, boolean[] startsPiece, double[] data, WanderNoise model, double[] loose) {
-    int n = data.length;
-    double ratio = model.ratioPerSecond();
-    Known before = new Known();
-    double[] carry = new double[n];
-    double[] precision = new double[n];
-    double[] level = new double[n];
-    for (int i = 0; i < n; i++) {
-      if (i > 0) {
-        double walk = ratio * (seconds[i] - seconds[i - 1]) + loose[i];
-        carry[i - 1] = startsPiece[i] ? 0 : 1 / (1 + before.precision * walk);
-        before.walk(startsPiece[i] ? Double.POSITIVE_INFINITY : walk);
+    Forward forward = new Forward(data, model, seconds);
+    for (int i = 0; i < data.length; i++) {
+      if (i == 0 || startsPiece[i]) {
+        forward.begin(i);
+      } else {
+        forward.step(i, model.ratioPerSecond() * (seconds[i] - seconds[i - 1]) + loose[i]);
       }
-      before.see(data[i]);
-      precision[i] = before.precision;
-      level[i] = before.level;
     }
-    return backward(seconds, startsPiece, data, model, loose, carry, precision, level);
+    return forward.back(model.noiseVariance());
   }
 
-  private static WanderPath backward(
-      double[] seconds,
-      boolean[] startsPiece,
-      double[] data,
-      WanderNoise model,
-      double[] loose,
-      double[] carry,
-      double[] precision,
-      double[] level) {
-    int n = data.length;
-    double[] variance = new double[n];
-    Known after = new Known();
-    for (int i = n - 1; i >= 0; i--) {
-      if (i < n - 1) {
-        double walk = model.ratioPerSecond() * (seconds[i + 1] - seconds[i]) + loose[i + 1];
-        after.walk(startsPiece[i + 1] ? Double.POSITIVE_INFINITY : walk);
-      }
-      double both = precision[i] + after.precision;
-      if (both > 0) {
-        level[i] = (precision[i] * level[i] + after.precision * after.level) / both;
-      }
-      variance[i] = model.noiseVariance() / both;
-      after.see(data[i]);
-    }
-    return new WanderPath(level, variance, carry);
-  }
+  /** The filter, and what each level takes over from the next one. */
+  private static final class Forward {
+    private final double[] data;
+    private final WanderNoise model;
+    private final double[] seconds;
+    private final double[] level;
+    private final double[] variance;
+    private final double[] ahead;
+    private final double[] own;
+    private final double[] carry;
 
-  /** What one pass knows of the level. */
-  private static final class Known {
-    private double level;
-    private double precision;
-
-    void walk(double variance) {
-      boolean lost = Double.isInfinite(variance);
-      precision = lost ? 0 : precision / (1 + precision * variance);
-      level = lost ? 0 : level;
+    Forward(double[] data, WanderNoise model, double[] seconds) {
+      int n = data.length;
+      this.data = data;
+      this.model = model;
+      this.seconds = seconds;
+      this.level = new double[n];
+      this.variance = new double[n];
+      this.ahead = new double[n];
+      this.own = new double[n];
+      this.carry = new double[n];
     }
 
-    void see(double value) {
-      if (!Double.isNaN(value)) {
-        precision += 1;
-        level += (value - level) / precision;
+    /** Nothing is known but this sample. */
+    void begin(int i) {
+      boolean seen = !Double.isNaN(data[i]);
+      level[i] = seen ? data[i] : 0;
+      variance[i] = seen ? 1 : Double.POSITIVE_INFINITY;
+    }
+
+    void step(int i, double walk) {
+      int last = i - 1;
+      if (Double.isInfinite(variance[last])) {
+        begin(i);
+        carry[last] = 1;
+        own[last] = walk;
+        ahead[last] = level[i];
+      } else if (Double.isNaN(data[i])) {
+        level[i] = level[last];
+        variance[i] = variance[last] + walk;
+        carry[last] = variance[last] / variance[i];
+        own[last] = carry[last] * walk;
+        ahead[last] = level[last];
+      } else {
+        see(i, walk);
       }
+    }
+
+    private void see(int i, double walk) {
+      int last = i - 1;
+      double share = Double.isNaN(data[last]) ? 0 : model.remembered(seconds[i] - seconds[last]);
+      double renewed = 1 - share * share;
+      double before = variance[last];
+      double along = (1 - share) * before;
+      double total = (1 - share) * along + walk + renewed;
+      double both = share * share * before * walk + (before + walk) * renewed;
+      double noise = Double.isNaN(data[last]) ? 0 : data[last] - level[last];
+      double error = data[i] - level[last] - share * noise;
+      level[i] = level[last] + (along + walk) / total * error;
+      variance[i] = both / total;
+      carry[last] = before * (share * walk + renewed) / both;
+      own[last] = before * walk * renewed / both;
+      ahead[last] = level[last] + along / total * error;
+    }
+
+    WanderPath back(double noiseVariance) {
+      double filtered = 0;
+      for (int i = level.length - 1; i >= 0; i--) {
+        double here = level[i];
+        if (carry[i] > 0) {
+          level[i] = ahead[i] + carry[i] * (level[i + 1] - filtered);
+          variance[i] = own[i] + carry[i] * carry[i] * variance[i + 1];
+        }
+        filtered = here;
+      }
+      for (int i = 0; i < variance.length; i++) {
+        variance[i] *= noiseVariance;
+      }
+      return new WanderPath(level, variance, carry);
     }
   }
 

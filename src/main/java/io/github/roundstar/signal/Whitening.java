@@ -12,28 +12,52 @@ import java.util.Arrays;
  * filter is linear, so regressors that pass through it keep their meaning: ordinary least squares
  * of whitened data on whitened regressors is generalised least squares.
  *
+ * <p>The noise may have a memory: its correlation falls with time t as exp(-t / memory). A sample
+ * is then the level and the noise without a rest, so one number is still all that the filter need
+ * know: the level, from which follows the noise.
+ *
  * <p>A series may come in pieces whose levels have nothing to do with each other. Each piece starts
  * with an unknown level, so its first sample yields no step.
  *
  * @see "Durbin &amp; Koopman, Time Series Analysis by State Space Methods, 2nd ed. (2012), sections
- *     2.2, 2.9, 6.2"
+ *     2.2, 2.9, 6.2; for noise with a memory: Bryson &amp; Johansen (1965), IEEE Trans. Autom.
+ *     Control 10, 4 (from memory)"
  */
 public final class Whitening {
   private static final double LARGE = 1e200;
 
   private final boolean[] startsPiece;
+  private final double[] remembered;
   private final double[] gain;
   private final double[] scale;
   private final int[] sample;
   private final double logDeterminant;
 
   private Whitening(
-      boolean[] startsPiece, double[] gain, double[] scale, int[] sample, double logDeterminant) {
+      boolean[] startsPiece,
+      double[] remembered,
+      double[] gain,
+      double[] scale,
+      int[] sample,
+      double logDeterminant) {
     this.startsPiece = startsPiece;
+    this.remembered = remembered;
     this.gain = gain;
     this.scale = scale;
     this.sample = sample;
     this.logDeterminant = logDeterminant;
+  }
+
+  /**
+   * The filter for given times and white noise.
+   *
+   * @param seconds ascending times, n of them [s]
+   * @param startsPiece n flags; the first sample starts a piece in any case
+   * @param ratioPerSecond wander over noise, q / R [1/s, &ge; 0]
+   * @return the filter
+   */
+  public static Whitening of(double[] seconds, boolean[] startsPiece, double ratioPerSecond) {
+    return of(seconds, startsPiece, ratioPerSecond, 0);
   }
 
   /**
@@ -42,11 +66,14 @@ public final class Whitening {
    * @param seconds ascending times, n of them [s]
    * @param startsPiece n flags; the first sample starts a piece in any case
    * @param ratioPerSecond wander over noise, q / R [1/s, &ge; 0]
+   * @param memorySeconds time in which the noise forgets all but 1/e of itself; 0 for white noise
    * @return the filter
    */
-  public static Whitening of(double[] seconds, boolean[] startsPiece, double ratioPerSecond) {
+  public static Whitening of(
+      double[] seconds, boolean[] startsPiece, double ratioPerSecond, double memorySeconds) {
     int n = seconds.length;
     boolean[] starts = startsPiece.clone();
+    double[] remembered = new double[n];
     double[] gain = new double[n];
     double[] scale = new double[n];
     int[] sample = new int[n];
@@ -55,9 +82,12 @@ public final class Whitening {
     double product = 1;
     double variance = 1;
     double predicted = Double.NaN;
+    double step = Double.NaN;
+    double share = 0;
     double total = 0;
     double factor = 0;
     double unit = 0;
+    double rest = 0;
     for (int i = 0; i < n; i++) {
       if (i == 0 || starts[i]) {
         starts[i] = true;
@@ -65,27 +95,34 @@ public final class Whitening {
         variance = 1;
         continue;
       }
-      double now = variance + ratioPerSecond * (seconds[i] - seconds[i - 1]);
+      double walk = ratioPerSecond * (seconds[i] - seconds[i - 1]);
       // An even cadence soon brings the filter to rest: the same numbers again.
-      if (now != predicted) {
-        predicted = now;
-        total = predicted + 1;
-        factor = predicted / total;
+      if (variance + walk != predicted || seconds[i] - seconds[i - 1] != step) {
+        step = seconds[i] - seconds[i - 1];
+        predicted = variance + walk;
+        share = memorySeconds > 0 ? Math.exp(-step / memorySeconds) : 0;
+        double forgotten = 1 - share;
+        double renewed = 1 - share * share;
+        total = forgotten * forgotten * variance + walk + renewed;
+        factor = (forgotten * variance + walk) / total;
         unit = 1 / Math.sqrt(total);
+        rest = (predicted * renewed + share * share * variance * walk) / total;
       }
-      variance = factor;
+      variance = rest;
+      remembered[i] = share;
       gain[i] = factor;
       scale[i] = unit;
       // One logarithm for many factors, before their product grows out of range.
       product *= total;
-      if (product > LARGE) {
+      if (product > LARGE || product < 1 / LARGE) {
         logDeterminant += Math.log(product);
         product = 1;
       }
       sample[steps++] = i;
     }
     logDeterminant += Math.log(product);
-    return new Whitening(starts, gain, scale, Arrays.copyOf(sample, steps), logDeterminant);
+    return new Whitening(
+        starts, remembered, gain, scale, Arrays.copyOf(sample, steps), logDeterminant);
   }
 
   /** Number of white steps: samples less pieces. */
@@ -106,6 +143,11 @@ public final class Whitening {
   /** Whether sample {@code i} starts a piece; the first one always does. */
   boolean startsPiece(int i) {
     return startsPiece[i];
+  }
+
+  /** Whether the noise has a memory anywhere. */
+  boolean remembers() {
+    return Arrays.stream(remembered).anyMatch(share -> share > 0);
   }
 
   /** Share of its prediction error that the level takes over at sample {@code i}. */
@@ -135,13 +177,15 @@ public final class Whitening {
     double level = 0;
     int step = 0;
     for (int i = 0; i < column.length; i++) {
-      double error = column[i] - level;
-      level += gain[i] * error;
       if (startsPiece[i]) {
         level = column[i];
-      } else {
-        white[step++] = error * scale[i];
+        continue;
       }
+      double share = remembered[i];
+      double factor = gain[i];
+      double news = column[i] - share * column[i - 1];
+      white[step++] = (news - (1 - share) * level) * scale[i];
+      level = (1 - factor * (1 - share)) * level + factor * news;
     }
     return white;
   }
@@ -182,20 +226,23 @@ public final class Whitening {
         level3 = in3[i];
         continue;
       }
+      double share = remembered[i];
+      double forgotten = 1 - share;
       double factor = gain[i];
+      double keep = 1 - factor * forgotten;
       double unit = scale[i];
-      double error0 = in0[i] - level0;
-      double error1 = in1[i] - level1;
-      double error2 = in2[i] - level2;
-      double error3 = in3[i] - level3;
-      level0 += factor * error0;
-      level1 += factor * error1;
-      level2 += factor * error2;
-      level3 += factor * error3;
-      out0[step] = error0 * unit;
-      out1[step] = error1 * unit;
-      out2[step] = error2 * unit;
-      out3[step++] = error3 * unit;
+      double news0 = in0[i] - share * in0[i - 1];
+      double news1 = in1[i] - share * in1[i - 1];
+      double news2 = in2[i] - share * in2[i - 1];
+      double news3 = in3[i] - share * in3[i - 1];
+      out0[step] = (news0 - forgotten * level0) * unit;
+      out1[step] = (news1 - forgotten * level1) * unit;
+      out2[step] = (news2 - forgotten * level2) * unit;
+      out3[step++] = (news3 - forgotten * level3) * unit;
+      level0 = keep * level0 + factor * news0;
+      level1 = keep * level1 + factor * news1;
+      level2 = keep * level2 + factor * news2;
+      level3 = keep * level3 + factor * news3;
     }
   }
 }

@@ -17,17 +17,24 @@ final class DenseWander {
   private final double[] data;
   private final double[][] regressors;
   private final double ratio;
+  private final double memorySeconds;
   private final RealMatrix design;
   private final CholeskyDecomposition covariance;
   private final CholeskyDecomposition normal;
 
-  DenseWander(
-      double[] seconds, boolean[] starts, double[] data, double[][] regressors, double ratio) {
+  private DenseWander(
+      double[] seconds,
+      boolean[] starts,
+      double[] data,
+      double[][] regressors,
+      double ratio,
+      double memorySeconds) {
     this.seconds = seconds;
     this.starts = starts;
     this.data = data;
     this.regressors = regressors;
     this.ratio = ratio;
+    this.memorySeconds = memorySeconds;
     this.design = design();
     this.covariance = new CholeskyDecomposition(covarianceMatrix());
     this.normal =
@@ -51,11 +58,16 @@ final class DenseWander {
       regressors[0][i] = seconds[i] / 10;
       regressors[1][i] = Math.sin(seconds[i] / 6);
     }
-    return new DenseWander(seconds, starts, data, regressors, ratio);
+    return new DenseWander(seconds, starts, data, regressors, ratio, 0);
+  }
+
+  /** The same beside noise whose correlation falls by e in this time. */
+  DenseWander remembering(double memory) {
+    return new DenseWander(seconds, starts, data, regressors, ratio, memory);
   }
 
   DenseWander withRatio(double other) {
-    return new DenseWander(seconds, starts, data, regressors, other);
+    return new DenseWander(seconds, starts, data, regressors, other, memorySeconds);
   }
 
   double[] seconds() {
@@ -75,7 +87,7 @@ final class DenseWander {
   }
 
   Whitening whitening() {
-    return Whitening.of(seconds, starts, ratio);
+    return Whitening.of(seconds, starts, ratio, memorySeconds);
   }
 
   RealVector coefficients() {
@@ -123,10 +135,17 @@ final class DenseWander {
       for (int j = 0; j < data.length; j++) {
         boolean together = piece(i) == piece(j);
         double common = Math.min(seconds[i], seconds[j]) - seconds[pieceStart(i)];
-        matrix.setEntry(i, j, (i == j ? 1 : 0) + (together ? ratio * common : 0));
+        matrix.setEntry(i, j, noise(i, j) + (together ? ratio * common : 0));
       }
     }
     return matrix;
+  }
+
+  /** Covariance of the noise of two samples, pieces apart from each other. */
+  double noise(int i, int j) {
+    double apart = Math.abs(seconds[i] - seconds[j]);
+    boolean remembered = memorySeconds > 0 && piece(i) == piece(j);
+    return i == j ? 1 : remembered ? Math.exp(-apart / memorySeconds) : 0;
   }
 
   private RealMatrix design() {

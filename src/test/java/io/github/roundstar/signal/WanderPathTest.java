@@ -73,6 +73,41 @@ class WanderPathTest {
     }
   }
 
+  /** As above, the noise's own covariance matrix inverted; all samples measured. */
+  @Test
+  @Tag("identity")
+  void pathThroughNoiseWithAMemoryIsTheDenseOne() {
+    DenseWander dense = DenseWander.example(0.4).remembering(2);
+    double[] data = dense.data();
+    int n = data.length;
+    RealMatrix noise = new Array2DRowRealMatrix(n, n);
+    RealMatrix walks = new Array2DRowRealMatrix(n, n);
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < n; j++) {
+        noise.setEntry(i, j, 0.09 * dense.noise(i, j));
+      }
+      if (!STARTS[i]) {
+        double weight = 1 / (0.09 * 0.4 * (SECONDS[i] - SECONDS[i - 1]));
+        walks.addToEntry(i, i, weight);
+        walks.addToEntry(i - 1, i - 1, weight);
+        walks.addToEntry(i, i - 1, -weight);
+        walks.addToEntry(i - 1, i, -weight);
+      }
+    }
+    RealMatrix weights = new LUDecomposition(noise).getSolver().getInverse();
+    RealMatrix covariance = new LUDecomposition(walks.add(weights)).getSolver().getInverse();
+    RealVector level = covariance.operate(weights.operate(new ArrayRealVector(data)));
+    WanderPath path = WanderPath.of(SECONDS, STARTS, data, new WanderNoise(0.09, 0.4, 2));
+    for (int i = 0; i < n; i++) {
+      assertThat(path.level(i)).isCloseTo(level.getEntry(i), within(1e-9));
+      assertThat(path.variance(i)).isCloseTo(covariance.getEntry(i, i), within(1e-9));
+      if (i > 0) {
+        assertThat(path.carry(i - 1) * path.variance(i))
+            .isCloseTo(covariance.getEntry(i - 1, i), within(1e-9));
+      }
+    }
+  }
+
   /**
    * Far from both ends the error of a smoothed level is, with m = q / R per step: m / sqrt(m^2 + 4
    * m) of the noise variance, the middle element of the inverse of an endless precision matrix.

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The filter whitens what follows its model, and is generalised least squares by another route. */
 class WhiteningTest {
@@ -55,18 +56,20 @@ class WhiteningTest {
     }
   }
 
-  @Test
+  @ParameterizedTest(name = "memory {0} s")
+  @ValueSource(doubles = {0, 0.4, 3})
   @Tag("identity")
-  void logDeterminantIsThatOfTheDifferences() {
-    DenseWander dense = DenseWander.example(0.3);
+  void logDeterminantIsThatOfTheDifferences(double memorySeconds) {
+    DenseWander dense = DenseWander.example(0.3).remembering(memorySeconds);
     assertThat(dense.whitening().logDeterminant())
         .isCloseTo(dense.logDeterminantOfDifferences(), within(1e-11));
   }
 
-  @Test
+  @ParameterizedTest(name = "memory {0} s")
+  @ValueSource(doubles = {0, 0.4, 3})
   @Tag("identity")
-  void leastSquaresOfWhiteColumnsIsGeneralisedLeastSquaresWithFreeLevels() {
-    DenseWander dense = DenseWander.example(0.3);
+  void leastSquaresOfWhiteColumnsIsGeneralisedLeastSquaresWithFreeLevels(double memorySeconds) {
+    DenseWander dense = DenseWander.example(0.3).remembering(memorySeconds);
     Whitening whitening = dense.whitening();
     LinearFit fit =
         LeastSquares.on(whitening.apply(dense.regressors()))
