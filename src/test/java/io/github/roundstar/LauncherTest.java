@@ -103,21 +103,21 @@ class LauncherTest {
   @ValueSource(strings = {"analyze", "layout", "tolerance", "stars", "--help"})
   void shortWorkStartsWithTheQuickCompiler(String command) throws Exception {
     assertThat(run(launcher, java("17.0.15"), "--verbose", command).arguments())
-        .contains("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1");
+        .contains("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-XX:MaxNewSize=32m");
   }
 
   @ParameterizedTest
   @ValueSource(strings = {"season", "compare", "simulate"})
   void longWorkKeepsTheDefaultsOfTheJvm(String command) throws Exception {
     assertThat(run(launcher, java("17.0.15"), "--verbose", command).arguments())
-        .doesNotContain("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1");
+        .doesNotContain("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-XX:MaxNewSize=32m");
   }
 
   @Test
   void manyFramesKeepTheDefaultsOfTheJvm() throws Exception {
     String[] frames = "stars a b c d e f g h i".split(" ");
     assertThat(run(launcher, java("17.0.15"), frames).arguments())
-        .doesNotContain("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1");
+        .doesNotContain("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-XX:MaxNewSize=32m");
   }
 
   @Test
