@@ -124,11 +124,12 @@ class LauncherTest {
   void archiveOfClassesIsMadeAtTheFirstStartAndMappedFromThenOn() throws Exception {
     listClasses();
     Path cache = folder.resolve("cache");
+    Path java = java("17.0.15");
 
-    Ran first = start(launcher, caching(cache, java("17.0.15")));
+    Ran first = start(launcher, caching(cache, java));
     Path archive = onlyFile(cache.resolve("roundstar"));
     FileTime made = Files.getLastModifiedTime(archive);
-    Ran second = start(launcher, caching(cache, java("17.0.15")));
+    Ran second = start(launcher, caching(cache, java));
 
     assertThat(archive.getFileName().toString()).matches("classes-\\d+-\\d+\\.jsa");
     assertThat(List.of(first, second))
