@@ -2,12 +2,19 @@
 # Times the whole process, start to written report, as a user meets it, and prints a table for reports/speed.md.
 # Run it with nothing else going on, after mvn package:  sh src/bench/speed.sh > reports/speed.md
 # Needs GNU time (Debian: time). Each row is run ROUNDS times in turn with the others; medians are printed.
+# With numpy, scipy and matplotlib (Debian: python3-scipy, python3-matplotlib) a plain script on the same log runs in turn too.
 set -eu
 cd "$(dirname "$0")/../.."
 tool=$PWD/target/roundstar/bin/roundstar
 rounds=${ROUNDS:-7}
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
+python=
+for candidate in python3 /usr/bin/python3; do
+  if [ -z "$python" ] && "$candidate" -c 'import numpy, scipy, matplotlib' 2> /dev/null; then python=$candidate; fi
+done
+night='18,000 frames, ten hours'
+script='the same ten hours by a script in scientific Python'
 
 # The season in one file: the ten hours $1 times, a day apart.
 season() {
@@ -35,15 +42,21 @@ help||$rounds|--help
 tolerance||$rounds|tolerance --equipment sample-logs/equipment.toml
 layout of a log||$rounds|layout sample-logs/layouts/crane.log
 a sample night||$rounds|analyze --quiet --out $work/out --equipment sample-logs/equipment.toml sample-logs/good-night.ecsv
-18,000 frames, ten hours||$rounds|analyze --quiet --out $work/out $work/ten-hours.ecsv
+$night||$rounds|analyze --quiet --out $work/out $work/ten-hours.ecsv
 108,000 frames in one file, six nights|-Xmx256m|1|analyze --quiet --out $work/out $work/100k.ecsv
 1,008,000 frames in one file, 56 nights|-Xmx256m|1|analyze --quiet --out $work/out $work/1000k.ecsv
 stars of a 24-megapixel frame||$rounds|stars $work/large.fits
 ROWS
+if [ -n "$python" ]; then
+  echo "$script||$rounds|src/bench/speed/general.py $work/ten-hours.ecsv $work/python" >> "$work/rows"
+fi
+
+# Whose command it is.
+program() { case $1 in *.py\ *) echo "$python" ;; *) echo "$tool" ;; esac; }
 
 # One run of each before anything counts: the archive of classes is made, the files are in memory.
 while IFS='|' read -r name memory times command; do
-  [ "$times" -eq 1 ] || "$tool" $command > /dev/null 2>&1
+  [ "$times" -eq 1 ] || "$(program "$command")" $command > /dev/null 2>&1
 done < "$work/rows"
 round=1
 while [ "$round" -le "$rounds" ]; do
@@ -51,7 +64,8 @@ while [ "$round" -le "$rounds" ]; do
   while IFS='|' read -r name memory times command; do
     row=$((row + 1))
     [ "$round" -le "$times" ] || continue
-    JAVA_TOOL_OPTIONS=$memory /usr/bin/time -a -o "$work/times.$row" -f '%e %U %S %M' "$tool" $command > /dev/null 2>&1
+    JAVA_TOOL_OPTIONS=$memory /usr/bin/time -a -o "$work/times.$row" -f '%e %U %S %M' "$(program "$command")" $command \
+      > /dev/null 2>&1
   done < "$work/rows"
   round=$((round + 1))
 done
@@ -68,8 +82,20 @@ echo
 echo '| job | wall [s] | cpu [s] | memory [MiB] |'
 echo '|---|---|---|---|'
 row=0
+ours=
 while IFS='|' read -r name memory times command; do
   row=$((row + 1))
+  [ "$name" != "$night" ] || ours=$(median $row 1)
+  [ "$name" != "$script" ] || theirs=$(median $row 1)
   awk -v name="$name${memory:+, \`$memory\`}" -v wall="$(median $row 1)" -v user="$(median $row 2)" -v sys="$(median $row 3)" \
     -v kib="$(median $row 4)" 'BEGIN { printf "| %s | %.2f | %.2f | %.0f |\n", name, wall, user + sys, kib / 1024 }'
 done < "$work/rows"
+
+echo
+if [ -n "$python" ]; then
+  awk -v ours="$ours" -v theirs="$theirs" 'BEGIN {
+    printf "The ten hours take roundstar %.2f of the wall time of the script `src/bench/speed/general.py`, which parses them, takes\n", ours / theirs
+    print "RMS, drifts and a periodogram, and draws six SVG charts." }'
+else
+  echo "A script in scientific Python was to be timed beside these; it was left out, since numpy, scipy and matplotlib are not all here."
+fi

@@ -103,32 +103,33 @@ class LauncherTest {
   @ValueSource(strings = {"analyze", "layout", "tolerance", "stars", "--help"})
   void shortWorkStartsWithTheQuickCompiler(String command) throws Exception {
     assertThat(run(launcher, java("17.0.15"), "--verbose", command).arguments())
-        .contains("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1");
+        .contains("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-XX:MaxNewSize=32m");
   }
 
   @ParameterizedTest
   @ValueSource(strings = {"season", "compare", "simulate"})
   void longWorkKeepsTheDefaultsOfTheJvm(String command) throws Exception {
     assertThat(run(launcher, java("17.0.15"), "--verbose", command).arguments())
-        .doesNotContain("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1");
+        .doesNotContain("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-XX:MaxNewSize=32m");
   }
 
   @Test
   void manyFramesKeepTheDefaultsOfTheJvm() throws Exception {
     String[] frames = "stars a b c d e f g h i".split(" ");
     assertThat(run(launcher, java("17.0.15"), frames).arguments())
-        .doesNotContain("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1");
+        .doesNotContain("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-XX:MaxNewSize=32m");
   }
 
   @Test
   void archiveOfClassesIsMadeAtTheFirstStartAndMappedFromThenOn() throws Exception {
     listClasses();
     Path cache = folder.resolve("cache");
+    Path java = java("17.0.15");
 
-    Ran first = start(launcher, caching(cache, java("17.0.15")));
+    Ran first = start(launcher, caching(cache, java));
     Path archive = onlyFile(cache.resolve("roundstar"));
     FileTime made = Files.getLastModifiedTime(archive);
-    Ran second = start(launcher, caching(cache, java("17.0.15")));
+    Ran second = start(launcher, caching(cache, java));
 
     assertThat(archive.getFileName().toString()).matches("classes-\\d+-\\d+\\.jsa");
     assertThat(List.of(first, second))

@@ -26,23 +26,21 @@ final class ExecutedPulses {
   static double[] seconds(Frames frames, PulseTrain pulses, int direction, double exposureSeconds) {
     double[] acted = new double[frames.size()];
     OpenPulses open = new OpenPulses(acted.length);
+    double before = Double.NEGATIVE_INFINITY;
+    double ended = 0;
     for (int k = 0; k < acted.length; k++) {
-      double exposure = possible(frames, k, exposureSeconds);
+      double middle = frames.timeSeconds(k);
+      // No longer than the cadence that a log may have changed to.
+      double exposure = Math.min(exposureSeconds, middle - before);
       if (k > 0) {
-        double ended = frames.timeSeconds(k - 1) + possible(frames, k - 1, exposureSeconds) / 2;
         double length = Math.max(0, direction * pulses.seconds(k - 1));
         open.send(ended + pulses.delaySeconds(k - 1), length);
       }
-      acted[k] = open.acted(frames.timeSeconds(k) - exposure / 2, exposure);
+      acted[k] = open.acted(middle - exposure / 2, exposure);
+      before = middle;
+      ended = middle + exposure / 2;
     }
     return acted;
-  }
-
-  /** The exposure of one frame, no longer than the cadence that a log may have changed to. */
-  private static double possible(Frames frames, int i, double exposureSeconds) {
-    return i == 0
-        ? exposureSeconds
-        : Math.min(exposureSeconds, frames.timeSeconds(i) - frames.timeSeconds(i - 1));
   }
 
   /**

@@ -26,6 +26,9 @@ public final class PeriodicError {
   private final List<Tone> tones;
   private final OptionalInt mainFamily;
 
+  /** Worked out when first asked for: by figures and charts, or by neither. */
+  private volatile AmplitudeTrace amplitudes;
+
   private PeriodicError(ToneSearch.Found found, Gears gears) {
     List<AxisRun> runs =
         found.fit().model().backgrounds().stream().map(RunBackground::run).toList();
@@ -136,7 +139,12 @@ public final class PeriodicError {
 
   /** What stands out of wander and noise, and how high wander and noise alone would reach. */
   public AmplitudeTrace amplitudes() {
-    return AmplitudeTrace.of(found);
+    AmplitudeTrace known = amplitudes;
+    if (known == null) {
+      known = AmplitudeTrace.of(found);
+      amplitudes = known;
+    }
+    return known;
   }
 
   private OptionalDouble wormTurns() {

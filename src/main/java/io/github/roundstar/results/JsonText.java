@@ -1,5 +1,6 @@
 package io.github.roundstar.results;
 
+import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
@@ -9,17 +10,13 @@ import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.deser.std.StdDeserializer;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
-import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import io.github.roundstar.model.GuidingMode;
 import io.github.roundstar.model.PierSide;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.math.BigDecimal;
-import java.math.MathContext;
-import java.util.Arrays;
 import java.util.Locale;
 
 /**
@@ -27,8 +24,10 @@ import java.util.Locale;
  * digits, so that the last bits of another processor's arithmetic do not show.
  */
 final class JsonText {
-  private static final MathContext DIGITS = new MathContext(8);
-  private static final ObjectMapper MAPPER = mapper();
+  /** Reads; started only where something is read. */
+  private static final class Mapper {
+    static final ObjectMapper MAPPER = mapper();
+  }
 
   private JsonText() {}
 
@@ -42,14 +41,15 @@ final class JsonText {
             .withSeparators(
                 Separators.createDefaultInstance()
                     .withObjectFieldValueSpacing(Separators.Spacing.AFTER));
-    try {
-      byte[] json = MAPPER.writer(printer).writeValueAsBytes(document);
-      byte[] withLineFeed = Arrays.copyOf(json, json.length + 1);
-      withLineFeed[json.length] = '\n';
-      return withLineFeed;
+    ByteArrayOutputStream json = new ByteArrayOutputStream();
+    try (JsonGenerator out = new JsonFactory().createGenerator(json)) {
+      out.setPrettyPrinter(printer);
+      new RecordWriter(out).write(document);
     } catch (IOException e) {
       throw new IllegalStateException("a result record that is not JSON", e);
     }
+    json.write('\n');
+    return json.toByteArray();
   }
 
   /**
@@ -58,7 +58,7 @@ final class JsonText {
    * @throws IOException if it is not JSON or not such a document
    */
   static <T> T read(byte[] json, Class<T> type) throws IOException {
-    return MAPPER.readValue(json, type);
+    return Mapper.MAPPER.readValue(json, type);
   }
 
   /**
@@ -67,14 +67,11 @@ final class JsonText {
    * @throws IOException if it is not JSON
    */
   static JsonNode tree(byte[] json) throws IOException {
-    return MAPPER.readTree(json);
+    return Mapper.MAPPER.readTree(json);
   }
 
   private static ObjectMapper mapper() {
     SimpleModule module = new SimpleModule();
-    module.addSerializer(Double.class, new Digits());
-    module.addSerializer(double.class, new Digits());
-    module.addSerializer(new LowerCase());
     module.addDeserializer(Double.class, new Finite(null));
     module.addDeserializer(double.class, new Finite(0.0));
     module.addDeserializer(GuidingMode.class, new UpperCase<>(GuidingMode.class));
@@ -85,25 +82,6 @@ final class JsonText {
         .addModule(module)
         .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
         .build();
-  }
-
-  private static final class Digits extends StdSerializer<Double> {
-    private static final long serialVersionUID = 1;
-
-    Digits() {
-      super(Double.class);
-    }
-
-    @Override
-    public void serialize(Double value, JsonGenerator out, SerializerProvider provider)
-        throws IOException {
-      if (!Double.isFinite(value)) {
-        throw new IOException("not a finite number: " + value);
-      }
-      BigDecimal rounded = new BigDecimal(value).round(DIGITS).stripTrailingZeros();
-      boolean plain = rounded.scale() <= 12 && rounded.precision() - rounded.scale() <= 12;
-      out.writeNumber(plain ? rounded.toPlainString() : rounded.toString());
-    }
   }
 
   /** Numbers as JSON has them: none that is too large for a double, no word for infinity. */
@@ -136,22 +114,7 @@ final class JsonText {
     }
   }
 
-  /** Enum constants as lower-case words joined by hyphens. */
-  @SuppressWarnings("rawtypes")
-  private static final class LowerCase extends StdSerializer<Enum> {
-    private static final long serialVersionUID = 1;
-
-    LowerCase() {
-      super(Enum.class);
-    }
-
-    @Override
-    public void serialize(Enum value, JsonGenerator out, SerializerProvider provider)
-        throws IOException {
-      out.writeString(value.name().toLowerCase(Locale.ROOT).replace('_', '-'));
-    }
-  }
-
+  /** Enum constants written as lower-case words joined by hyphens. */
   private static final class UpperCase<E extends Enum<E>> extends StdDeserializer<E> {
     private static final long serialVersionUID = 1;
     private final Class<E> type;

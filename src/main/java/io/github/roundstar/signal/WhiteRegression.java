@@ -32,20 +32,23 @@ public record WhiteRegression(
     if (k == 0) {
       return new WhiteRegression(new double[0], residuals, LeastSquares.dot(data, data), 0);
     }
+    double[][] products = products(regressors);
     double[] length = new double[k];
     double logScale = 0;
     for (int j = 0; j < k; j++) {
-      double norm = Math.sqrt(LeastSquares.dot(regressors[j], regressors[j]));
+      double norm = Math.sqrt(products[j][j]);
       length[j] = norm == 0 ? 1 : norm;
       logScale += 2 * Math.log(length[j]);
     }
     CholeskyDecomposition cholesky =
         new CholeskyDecomposition(
-            new Array2DRowRealMatrix(gram(regressors, length), false), 1e-10, RIDGE / 10);
+            new Array2DRowRealMatrix(gram(products, length), false), 1e-10, RIDGE / 10);
     double[] coefficients = solve(cholesky.getSolver(), data, regressors, length);
     for (int j = 0; j < k; j++) {
+      double coefficient = coefficients[j];
+      double[] regressor = regressors[j];
       for (int i = 0; i < residuals.length; i++) {
-        residuals[i] -= coefficients[j] * regressors[j][i];
+        residuals[i] -= coefficient * regressor[i];
       }
     }
     return new WhiteRegression(
@@ -78,12 +81,28 @@ public record WhiteRegression(
     return coefficients;
   }
 
-  private static double[][] gram(double[][] columns, double[] length) {
-    int k = columns.length;
+  /** Scalar products of all pairs: those of column a with columns up to a. */
+  private static double[][] products(double[][] columns) {
+    double[][] products = new double[columns.length][];
+    for (int a = 0; a < columns.length; a++) {
+      products[a] = new double[a + 1];
+      int b = 0;
+      for (; b < a; b += 2) {
+        LeastSquares.dots(columns[a], columns[b], columns[b + 1], products[a], b);
+      }
+      if (b == a) {
+        products[a][a] = LeastSquares.dot(columns[a], columns[a]);
+      }
+    }
+    return products;
+  }
+
+  private static double[][] gram(double[][] products, double[] length) {
+    int k = length.length;
     double[][] gram = new double[k][k];
     for (int a = 0; a < k; a++) {
       for (int b = 0; b <= a; b++) {
-        gram[a][b] = LeastSquares.dot(columns[a], columns[b]) / (length[a] * length[b]);
+        gram[a][b] = products[a][b] / (length[a] * length[b]);
         gram[b][a] = gram[a][b];
       }
       gram[a][a] += RIDGE;
