@@ -61,12 +61,14 @@ class FalseAlarmTest {
 
   @Test
   @Tag("identity")
+  @Tag("slow")
   void oneRunPassesAsOftenAsSaid() {
     assertRate(new int[] {120}, 5.5, 7.5);
   }
 
   @Test
   @Tag("identity")
+  @Tag("slow")
   void sumOfThreeUnlikeRunsPassesAsOftenAsSaid() {
     assertRate(new int[] {60, 90, 150}, 9.5, 12);
   }

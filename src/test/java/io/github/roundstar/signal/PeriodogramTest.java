@@ -117,6 +117,7 @@ class PeriodogramTest {
   /** Three nights weeks apart: 75 days in all, of which a day holds samples. */
   @Test
   @Tag("identity")
+  @Tag("slow")
   void fastSumsEqualDirectSumsAcrossLongGaps() {
     assertFastEqualsDirect(irregular(900, 3_200_000), FrequencyGrid.between(1e-4, 0.1, 6000), 1e-7);
   }
