@@ -125,6 +125,15 @@ class WhiteningTest {
   }
 
   @Test
+  void isWhatTheFittedModelFiltersWith() {
+    DenseWander dense = DenseWander.example(0.3);
+    Whitening whitening = new WanderNoise(7, 0.3).whitening(dense.seconds(), dense.starts());
+    assertThat(whitening.apply(dense.data()))
+        .containsExactly(dense.whitening().apply(dense.data()));
+    assertThat(whitening.samples()).isEqualTo(40);
+  }
+
+  @Test
   void isLinear() {
     DenseWander dense = DenseWander.example(0.3);
     Whitening whitening = dense.whitening();
