@@ -2,7 +2,7 @@
 # PIT's CSV files as one table: per class the changes made, those that a test noticed, and where the others are. Ends with 1 when a
 # package misses the goal.
 set -euo pipefail
-LC_ALL=C sort "$@" | awk -F, '
+LC_ALL=C sort -t, -k2,2 -k5,5n "$@" | awk -F, '
   {
     split($2, name, "$"); sub(/^io\.github\.roundstar\./, "", name[1]); class = name[1]
     if (!(class in made)) order[++classes] = class
