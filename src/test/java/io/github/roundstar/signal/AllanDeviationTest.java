@@ -57,7 +57,6 @@ class AllanDeviationTest {
    */
   @Test
   @Tag("identity")
-  @Tag("slow")
   void isWhatTheFittedWanderAndNoiseForetell() {
     double[][] none = {};
     for (long seed = 1; seed <= 5; seed++) {

@@ -20,7 +20,6 @@ class WanderNoiseTest {
 
   @Test
   @Tag("identity")
-  @Tag("slow")
   void recoversWanderAndNoiseWithoutBias() {
     double noise = 0;
     double wander = 0;
@@ -36,7 +35,6 @@ class WanderNoiseTest {
 
   @Test
   @Tag("identity")
-  @Tag("slow")
   void noiseAloneHasNextToNoWander() {
     for (long seed = 0; seed < 10; seed++) {
       WanderNoise fit = fit(WhiteningTest.WanderingSeries.of(seed, 1000, 0.5, 0));
@@ -48,7 +46,6 @@ class WanderNoiseTest {
 
   @Test
   @Tag("identity")
-  @Tag("slow")
   void wanderAloneLeavesNoNoise() {
     for (long seed = 0; seed < 10; seed++) {
       WanderNoise fit = fit(WhiteningTest.WanderingSeries.of(seed, 1000, 0, 0.3));
