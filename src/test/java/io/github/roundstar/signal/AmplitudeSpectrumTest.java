@@ -115,6 +115,25 @@ class AmplitudeSpectrumTest {
     Series series = Series.of(new double[] {0, 1, 2.1}, new double[3]);
     assertThatThrownBy(() -> AmplitudeSpectrum.of(series, Window.HANN))
         .hasMessageContaining("step to time [1] is 1.0 s, expected an even 1.05 s");
+    assertThatThrownBy(() -> AmplitudeSpectrum.of(shifted(100, 2e-4), Window.HANN))
+        .hasMessageContaining("expected an even 100.0 s");
+    assertThatThrownBy(() -> AmplitudeSpectrum.of(shifted(0.01, 2e-8), Window.HANN))
+        .hasMessageContaining("expected an even 0.01 s");
+    Series lone = Series.of(new double[1], new double[1]);
+    assertThatThrownBy(() -> AmplitudeSpectrum.of(lone, Window.HANN))
+        .hasMessageContaining("at least 2");
+  }
+
+  @Test
+  void stepsEvenToAMillionthAreTaken() {
+    double step = AmplitudeSpectrum.of(shifted(100, 5e-5), Window.RECTANGULAR).stepHz();
+    assertThat(step).isCloseTo(1 / 400.0, within(1e-12));
+    assertThat(AmplitudeSpectrum.of(shifted(0.01, 5e-9), Window.RECTANGULAR).size()).isEqualTo(3);
+  }
+
+  /** Four samples, the third late by {@code late}. */
+  private static Series shifted(double step, double late) {
+    return Series.of(new double[] {0, step, 2 * step + late, 3 * step}, new double[4]);
   }
 
   private static Series even(double[] values) {

@@ -1,6 +1,7 @@
 package io.github.roundstar.signal;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Tag;
@@ -38,5 +39,6 @@ class AutocorrelationTest {
   void steadyValuesHaveNone() {
     assertThat(Autocorrelation.lag1(new double[] {2, 2, 2})).isZero();
     assertThat(Autocorrelation.lag1(new double[] {2})).isZero();
+    assertThatThrownBy(() -> Autocorrelation.lag1(new double[0])).hasMessageContaining("least 1");
   }
 }

@@ -2,7 +2,10 @@ package io.github.roundstar.signal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Each column tells its lowest, middle and highest value; nothing is drawn where nothing was. */
@@ -23,6 +26,28 @@ class EnvelopeTest {
     assertThat(envelope.max(1)).isEqualTo(6);
   }
 
+  /** A shift of all positions shifts the columns' middles and nothing else. */
+  @Test
+  @Tag("identity")
+  void columnsCountFromTheFirstPosition() {
+    double[] x = {0, 1, 2, 2.4, 2.5, 7.6, 10};
+    double[] y = {3, -1, 8, 4, 7, 5, 6};
+    double[] moved = Arrays.stream(x).map(v -> v - 1000).toArray();
+    Envelope here = Envelope.of(x, y, 4);
+    Envelope there = Envelope.of(moved, y, 4);
+    assertThat(here.columns()).isEqualTo(3);
+    assertThat(there.columns()).isEqualTo(3);
+    for (int i = 0; i < 3; i++) {
+      assertThat(there.x(i)).isCloseTo(here.x(i) - 1000, within(1e-9));
+      assertThat(there.min(i)).isEqualTo(here.min(i));
+      assertThat(there.median(i)).isEqualTo(here.median(i));
+      assertThat(there.max(i)).isEqualTo(here.max(i));
+    }
+    // 2.5 is where the second column begins.
+    assertThat(here.x(1)).isEqualTo(3.75);
+    assertThat(here.max(1)).isEqualTo(7);
+  }
+
   @Test
   void onePlaceIsOneColumnAndNothingIsNone() {
     Envelope point = Envelope.of(new double[] {4, 4}, new double[] {1, 2}, 100);
@@ -37,6 +62,10 @@ class EnvelopeTest {
         .hasMessage("x [1] = 0.0 is below [0] = 1.0");
     assertThatThrownBy(() -> Envelope.of(new double[] {1}, new double[] {Double.NaN}, 3))
         .hasMessageContaining("y [0] = NaN");
+    assertThatThrownBy(() -> Envelope.of(new double[] {Double.NaN}, new double[1], 3))
+        .hasMessageContaining("x [0] = NaN");
+    assertThatThrownBy(() -> Envelope.of(new double[2], new double[1], 3))
+        .hasMessage("y has 1 of 2");
     assertThatThrownBy(() -> Envelope.of(new double[] {1}, new double[1], 0))
         .hasMessageContaining("columns is 0");
   }

@@ -45,5 +45,7 @@ class EvenResamplingTest {
     Series series = Series.of(new double[] {0, 1e6}, new double[2]);
     assertThatThrownBy(() -> EvenResampling.of(series, 1e-6)).hasMessageContaining("1.0E-6 s");
     assertThatThrownBy(() -> EvenResampling.of(series, 0)).hasMessageContaining("positive");
+    Series nothing = Series.of(new double[0], new double[0]);
+    assertThatThrownBy(() -> EvenResampling.of(nothing, 1)).hasMessageContaining("at least 1");
   }
 }

@@ -6,10 +6,12 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
 import java.util.Random;
+import org.apache.commons.math3.distribution.GammaDistribution;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Noise passes a height as often as the formulas say, or a little less. */
 class FalseAlarmTest {
@@ -59,14 +61,33 @@ class FalseAlarmTest {
     }
   }
 
+  /**
+   * Rice's formula for the sum: a gamma process of shape R, each component of mean square slope 4
+   * pi^2 var(t), crosses z upward at the rate sqrt(4 pi var(t) z) times its density there. Density
+   * and tail by Commons Math.
+   */
+  @Tag("identity")
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2, 5, 12})
+  void sumIsCrossedAsOftenAsRicesFormulaSays(int runs) {
+    GammaDistribution gamma = new GammaDistribution(null, runs, 1);
+    for (double z = 0.5; z < 40; z *= 1.7) {
+      double crossings = 0.08 * Math.sqrt(4 * Math.PI * 2e4 * z) * gamma.density(z);
+      double below = gamma.cumulativeProbability(z) * Math.exp(-crossings);
+      assertThat(FalseAlarm.ofSum(z, runs, 0.08, 2e4)).isCloseTo(1 - below, within(1e-12));
+    }
+  }
+
   @Test
   @Tag("identity")
+  @Tag("slow")
   void oneRunPassesAsOftenAsSaid() {
     assertRate(new int[] {120}, 5.5, 7.5);
   }
 
   @Test
   @Tag("identity")
+  @Tag("slow")
   void sumOfThreeUnlikeRunsPassesAsOftenAsSaid() {
     assertRate(new int[] {60, 90, 150}, 9.5, 12);
   }
@@ -139,5 +160,7 @@ class FalseAlarmTest {
     assertThatThrownBy(() -> FalseAlarm.ofSum(-1, 1, 0.1, 1e4)).hasMessageContaining("-1.0");
     assertThatThrownBy(() -> FalseAlarm.ofSum(1, 0, 0.1, 1e4)).hasMessageContaining("runs");
     assertThatThrownBy(() -> FalseAlarm.powerAt(0, 120, 0.1, 1e4)).hasMessageContaining("0.0");
+    assertThatThrownBy(() -> FalseAlarm.powerAt(1, 120, 0.1, 1e4)).hasMessageContaining("(0, 1)");
+    assertThatThrownBy(() -> FalseAlarm.powerAt(0.1, 4, 0.1, 1e4)).hasMessageContaining("least 5");
   }
 }

@@ -183,6 +183,10 @@ class LeastSquaresTest {
     assertThatThrownBy(() -> LeastSquares.withConstant(4, ramp)).hasMessage("column 1 has 3 of 4");
     assertThatThrownBy(() -> LeastSquares.on(new double[] {1, Double.NaN, 2}))
         .hasMessageContaining("column 0 [1] = NaN");
+    assertThatThrownBy(() -> LeastSquares.on()).hasMessageContaining("at least 1");
+    assertThatThrownBy(
+            () -> LeastSquares.on(ramp).orElseThrow().fit(new double[] {1, 2, Double.NaN}))
+        .hasMessageContaining("value [2] = NaN");
     assertThatThrownBy(() -> LeastSquares.on(ramp).orElseThrow().fit(new double[2]))
         .hasMessage("values has 2 of 3");
   }

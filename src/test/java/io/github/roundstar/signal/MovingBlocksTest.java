@@ -92,9 +92,48 @@ class MovingBlocksTest {
         .isEqualTo(blocks.resampled(new double[][] {series}, 4000, 7, mean -> mean[0]));
   }
 
+  /** The mean of a difference is the difference of the means, block by block. */
+  @Tag("identity")
+  @Test
+  void sameBlocksAreDrawnInAllColumns() {
+    MovingBlocks blocks = new MovingBlocks(6, 2);
+    double[] difference = new double[6];
+    Arrays.setAll(difference, i -> 2 * FIRST[i] - SECOND[i]);
+    for (int draws : new int[] {200, 40}) {
+      double[] ofDifference = blocks.resampled(new double[][] {difference}, draws, 3, m -> m[0]);
+      double[] ofBoth =
+          blocks.resampled(new double[][] {FIRST, SECOND}, draws, 3, m -> 2 * m[0] - m[1]);
+      assertThat(ofBoth).hasSize(Math.min(draws, 125)).containsExactly(ofDifference, within(1e-14));
+      double[] third =
+          blocks.resampled(new double[][] {SECOND, SECOND, FIRST}, draws, 3, m -> 2 * m[2] - m[1]);
+      assertThat(third).containsExactly(ofDifference, within(1e-14));
+    }
+  }
+
+  /** As many draws as different resamples: each once, their mean the closed form's. */
+  @Tag("identity")
+  @Test
+  void asManyDrawsAsResamplesAreAllOfThem() {
+    MovingBlocks blocks = new MovingBlocks(6, 3);
+    double[] all = blocks.resampled(new double[][] {FIRST}, 16, 1, m -> m[0]);
+    assertThat(Arrays.stream(all).average().orElseThrow())
+        .isCloseTo(blocks.resampledMean(FIRST), within(1e-15));
+    assertThat(blocks.resampled(new double[][] {FIRST}, 15, 1, m -> m[0])).hasSize(15);
+  }
+
+  @Test
+  void oneBlockMayBeTheWholeSeries() {
+    MovingBlocks whole = new MovingBlocks(6, 6);
+    assertThat(whole.resampledMean(FIRST)).isCloseTo(1.1 / 6, within(1e-15));
+    assertThat(whole.standardErrorOfMean(FIRST)).isZero();
+  }
+
   @Test
   void blocksLongerThanTheSeriesAreRefused() {
     assertThatThrownBy(() -> new MovingBlocks(5, 6)).hasMessageContaining("blocks of 6 in 5");
+    assertThatThrownBy(() -> new MovingBlocks(5, 0)).hasMessageContaining("blocks of 0 in 5");
+    assertThatThrownBy(() -> new MovingBlocks(5, 2).resampledMean(FIRST))
+        .hasMessage("6 values, expected 5");
   }
 
   private static double[] rms(double[] series) {

@@ -117,6 +117,7 @@ class PeriodogramTest {
   /** Three nights weeks apart: 75 days in all, of which a day holds samples. */
   @Test
   @Tag("identity")
+  @Tag("slow")
   void fastSumsEqualDirectSumsAcrossLongGaps() {
     assertFastEqualsDirect(irregular(900, 3_200_000), FrequencyGrid.between(1e-4, 0.1, 6000), 1e-7);
   }
@@ -202,7 +203,7 @@ class PeriodogramTest {
   }
 
   @Test
-  void weightsAndGridsAreChecked() {
+  void weightsAndSeriesAreChecked() {
     Series series = irregular(4, 60);
     FrequencyGrid grid = new FrequencyGrid(0.01, 0.01, 5);
     assertThatThrownBy(() -> Periodogram.weighted(series, new double[] {1, -1, 1, 1}, grid))
@@ -211,9 +212,9 @@ class PeriodogramTest {
         .hasMessageContaining("sum of the weights");
     assertThatThrownBy(() -> Periodogram.weighted(series, new double[3], grid))
         .hasMessage("weights has 3 of 4");
-    assertThatThrownBy(() -> new FrequencyGrid(0, 0, 5)).hasMessageContaining("step is 0.0");
-    assertThatThrownBy(() -> new FrequencyGrid(-1, 1, 5)).hasMessageContaining("start -1.0 Hz");
-    assertThatThrownBy(() -> FrequencyGrid.between(1, 2, 1)).hasMessageContaining("at least 2");
+    Series nothing = Series.of(new double[0], new double[0]);
+    assertThatThrownBy(() -> Periodogram.of(nothing, grid))
+        .hasMessageContaining("number of samples is 0");
   }
 
   private static void assertFastEqualsDirect(Series series, FrequencyGrid grid, double tolerance) {

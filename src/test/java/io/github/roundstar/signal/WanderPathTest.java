@@ -137,6 +137,7 @@ class WanderPathTest {
     double[] data = {1, 1, Double.NaN, 1};
     boolean[] starts = {true, false, true, true};
     WanderPath path = WanderPath.of(new double[] {0, 1, 2, 3}, starts, data, MODEL);
+    assertThat(path.size()).isEqualTo(4);
     assertThat(path.variance(2)).isInfinite();
     assertThat(path.level(2)).isZero();
   }

@@ -81,6 +81,41 @@ class WhiteningTest {
     assertThat(fit.residualSquares()).isCloseTo(dense.sumOfSquares(), within(1e-10));
   }
 
+  /** The determinant of independent steps is the product of their variances, scale^-2 each. */
+  @Test
+  @Tag("identity")
+  void logDeterminantOfHugeAndManyVariancesIsTheirSum() {
+    double[] seconds = new double[500];
+    Arrays.setAll(seconds, i -> i + 0.3 * Math.sin(i));
+    for (double ratio : new double[] {0.01, 1e5}) {
+      Whitening whitening = Whitening.of(seconds, new boolean[500], ratio);
+      double sum = 0;
+      for (int step = 0; step < whitening.size(); step++) {
+        sum -= 2 * Math.log(whitening.scale(whitening.sample(step)));
+      }
+      assertThat(whitening.logDeterminant()).isCloseTo(sum, within(1e-9 * sum));
+    }
+  }
+
+  @Test
+  @Tag("identity")
+  void manyColumnsComeOutAsEachAlone() {
+    DenseWander dense = DenseWander.example(0.3);
+    Whitening whitening = dense.whitening();
+    for (int count = 0; count <= 9; count++) {
+      double[][] columns = new double[count][];
+      for (int j = 0; j < count; j++) {
+        double pace = 1 + j;
+        columns[j] = Arrays.stream(dense.seconds()).map(t -> Math.cos(t / pace) + pace).toArray();
+      }
+      double[][] white = whitening.apply(columns);
+      assertThat(white).hasDimensions(count, count == 0 ? 0 : whitening.size());
+      for (int j = 0; j < count; j++) {
+        assertThat(white[j]).containsExactly(whitening.apply(columns[j]));
+      }
+    }
+  }
+
   @Test
   void firstSampleOfAPieceYieldsNoStep() {
     double[] seconds = {0, 1, 2, 3, 4, 5};
@@ -90,6 +125,15 @@ class WhiteningTest {
     assertThat(new int[] {whitening.sample(0), whitening.sample(1), whitening.sample(2)})
         .containsExactly(1, 4, 5);
     assertThat(whitening.apply(new double[] {7, 7, -40, 3, 3, 3})).containsExactly(0, 0, 0);
+  }
+
+  @Test
+  void isWhatTheFittedModelFiltersWith() {
+    DenseWander dense = DenseWander.example(0.3);
+    Whitening whitening = new WanderNoise(7, 0.3).whitening(dense.seconds(), dense.starts());
+    assertThat(whitening.apply(dense.data()))
+        .containsExactly(dense.whitening().apply(dense.data()));
+    assertThat(whitening.samples()).isEqualTo(40);
   }
 
   @Test
