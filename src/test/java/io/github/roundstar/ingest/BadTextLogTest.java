@@ -13,6 +13,7 @@ import io.github.roundstar.ingest.layout.LayoutFile;
 import io.github.roundstar.model.GuideLog;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.io.InputStream;
 import java.io.SequenceInputStream;
 import java.nio.file.Files;
@@ -73,12 +74,31 @@ class BadTextLogTest {
         .hasMessageContaining("more than " + TextSource.LARGEST_TEXT + " bytes of text");
   }
 
-  /** Two mebibytes on disk that unpack to two gibibytes of rows. */
+  /** Some mebibytes on disk that unpack to two gibibytes. */
   @Tag("long")
   @Test
   void packedFileThatUnpacksWithoutEndIsRefused() throws Exception {
+    byte[] packed = packed("# " + "x".repeat(60_000) + "\n");
+
+    assertThatThrownBy(() -> read(new ByteArrayInputStream(packed)))
+        .isInstanceOf(UnusableInputException.class)
+        .hasMessageContaining("more than " + TextSource.LARGEST_TEXT + " bytes of text");
+  }
+
+  /** Rows so short that their number ends it first. */
+  @Tag("long")
+  @Test
+  void packedFileOfShortRowsIsRefused() throws Exception {
+    byte[] packed = packed("0,0,0,0,0\n");
+
+    assertThatThrownBy(() -> read(new ByteArrayInputStream(packed)))
+        .isInstanceOf(UnusableInputException.class)
+        .hasMessageContaining("more than 10000000 rows");
+  }
+
+  private byte[] packed(String row) throws IOException {
     ByteArrayOutputStream packed = new ByteArrayOutputStream();
-    byte[] rows = "0,0,0,0,0\n".repeat(100_000).getBytes(UTF_8);
+    byte[] rows = row.repeat(1_000_000 / row.length()).getBytes(UTF_8);
     try (GZIPOutputStream out = new GZIPOutputStream(packed)) {
       out.write(crane);
       for (long written = 0; written <= TextSource.LARGEST_TEXT; written += rows.length) {
@@ -86,10 +106,7 @@ class BadTextLogTest {
       }
     }
     assertThat(packed.size()).isLessThan(16 << 20);
-
-    assertThatThrownBy(() -> read(new ByteArrayInputStream(packed.toByteArray())))
-        .isInstanceOf(UnusableInputException.class)
-        .hasMessageContaining("more than " + TextSource.LARGEST_TEXT + " bytes of text");
+    return packed.toByteArray();
   }
 
   @Test

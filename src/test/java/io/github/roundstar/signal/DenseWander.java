@@ -22,6 +22,11 @@ final class DenseWander {
   private final CholeskyDecomposition covariance;
   private final CholeskyDecomposition normal;
 
+  DenseWander(
+      double[] seconds, boolean[] starts, double[] data, double[][] regressors, double ratio) {
+    this(seconds, starts, data, regressors, ratio, 0);
+  }
+
   private DenseWander(
       double[] seconds,
       boolean[] starts,
@@ -58,7 +63,7 @@ final class DenseWander {
       regressors[0][i] = seconds[i] / 10;
       regressors[1][i] = Math.sin(seconds[i] / 6);
     }
-    return new DenseWander(seconds, starts, data, regressors, ratio, 0);
+    return new DenseWander(seconds, starts, data, regressors, ratio);
   }
 
   /** The same beside noise whose correlation falls by e in this time. */
