@@ -53,7 +53,12 @@ public record DecMotion(
       return first;
     }
     Optional<Backlash> again = play.map(found -> found.without(quiet.get(), made, plain));
-    return of(plain, again, sticking.then(sticks -> sticking(made, plain, quiet, again)));
+    return of(
+        plain,
+        again,
+        sticking.value().isPresent()
+            ? sticking(made, plain, quiet, again)
+            : Answer.none(Sticking.because(sticking.because(), again.get())));
   }
 
   private static Answer<Sticking> sticking(

@@ -77,6 +77,14 @@ public record Sticking(Estimate declaredArcsec, LostMotion lost, AxisRun run) {
         : Answer.none(NOTHING_LOST);
   }
 
+  /** Why an axis does not surely stick, when play was looked for once more without jolts. */
+  static String because(String before, Backlash again) {
+    if (again.declaredArcsec().lo95() <= 0) {
+      return NOTHING_LOST;
+    }
+    return before.equals(NOTHING_LOST) ? UNDECIDED : before;
+  }
+
   /**
    * The threshold [arcsec at the axis]: the declared one times the strength that pulses were found
    * to have behind it, whose interval it holds.
