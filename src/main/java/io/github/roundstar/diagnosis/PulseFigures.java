@@ -21,7 +21,7 @@ final class PulseFigures {
   static final String TOO_FEW =
       "too few measured frames, or offsets that never change: record at least a few minutes";
   static final String STICKS =
-      "the axis sticks and lets go rather than having play: see stickingArcsecAxis";
+      "the axis sticks and lets go rather than having play: see the figure for sticking";
 
   private static final String RESPONSE = "/responseArcsecPerSecond";
 

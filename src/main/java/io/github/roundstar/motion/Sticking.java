@@ -28,12 +28,18 @@ public record Sticking(Estimate declaredArcsec, LostMotion lost, AxisRun run) {
 
   static final String NOTHING_LOST = "no lost motion stands out, by play or by sticking";
 
-  /** Narrowest and widest threshold that passes for a play of width 1. */
+  /**
+   * Narrowest and widest threshold that passes for a play of width 1: on simulated nights with
+   * thresholds of 0.2 to 2 arcsec, noise of 0.2 to 0.45 and gains of 0.3 to 0.9 it was 1.3 to 2.
+   */
   private static final double LEAST = 1.15;
 
   private static final double MOST = 2.3;
 
-  /** Steps of the threshold, as a share of it: first, and in the neighbourhood of the best. */
+  /**
+   * Steps of the threshold, as a share of it: first, and in the neighbourhood of the best. Two
+   * percent off the threshold the likelihood still is far above that of no lost motion.
+   */
   private static final double COARSE = 0.05;
 
   private static final double FINE = 0.01;
@@ -126,6 +132,7 @@ public record Sticking(Estimate declaredArcsec, LostMotion lost, AxisRun run) {
       for (double share = LEAST; share < MOST; share *= 1 + COARSE) {
         best = best.better(trial(share * play.arcsec(), 0, 0));
       }
+      // With play no such threshold is better than none; the right one is, by hundreds.
       if (best == nothing) {
         return Answer.none(PLAY);
       }
