@@ -17,7 +17,11 @@ import org.apache.commons.math3.stat.descriptive.moment.Variance;
  * @param run motion behind it
  */
 public record Sticking(Estimate declaredArcsec, LostMotion lost, AxisRun run) {
-  /** What the log likelihood must be higher by than with play, and than with nothing lost. */
+  /**
+   * What the log likelihood must be higher by than with play, and than with nothing lost. Of 100
+   * simulated nights each with play of 0, 0.7, 1.5 and 3 arcsec none came near it; of 100 each with
+   * sticking of 0.5 or 1 arcsec and noise of 0.2, 0.3 and 0.45 arcsec all exceeded it.
+   */
   static final double CLEAR_MARGIN = 10;
 
   static final String UNDECIDED =
