@@ -27,6 +27,7 @@ final class Slim {
         run.noiseFloorArcsec(),
         null,
         run.backlashArcsecAxis(),
+        run.stickingArcsecAxis(),
         null,
         null,
         List.of());

@@ -50,7 +50,11 @@ final class ExposureFigures {
       RunResult result = results.get(i);
       runs.add(
           new GuidedRun(
-              run, track(studies.get(i), result, equipment), play(studies.get(i), result), swing));
+              run,
+              track(studies.get(i), result, equipment),
+              play(studies.get(i), result),
+              Optional.ofNullable(result.stickingArcsecAxis().dec()),
+              swing));
     }
     return ExposureStudy.of(camera, runs, equipment, turn);
   }
@@ -69,7 +73,14 @@ final class ExposureFigures {
   /** The play; where its size cannot be given to 10 %, what it is at the declared guide rate. */
   private static Optional<Estimate> play(RunStudy study, RunResult result) {
     return Optional.ofNullable(result.backlashArcsecAxis().dec())
-        .or(() -> study.dec().value().flatMap(DecMotion::backlash).map(Backlash::declaredArcsec));
+        .or(
+            () ->
+                study
+                    .dec()
+                    .value()
+                    .filter(motion -> motion.sticking().value().isEmpty())
+                    .flatMap(DecMotion::backlash)
+                    .map(Backlash::declaredArcsec));
   }
 
   /** What the report shows beside the figures. */

@@ -88,6 +88,17 @@ final class Methods {
               "Pulses pass through a play of unknown width; the width is the one with the highest"
                   + " likelihood, everything else fitted anew; interval from its curvature, from the"
                   + " strength of pulses and from the difference of its two directions."),
+          new Method("/night/stickingArcsecAxis", "The runs' figures pooled as for the response."),
+          new Method(
+              "/runs/*/stickingArcsecAxis",
+              "Where motion is lost, the same run is fitted behind an axis that withholds pulses until"
+                  + " they add up to a threshold and then lets go whole. It is said to stick only"
+                  + " where the log likelihood is higher by 10 and more than with play and than with"
+                  + " nothing lost; threshold and unlikeness of the directions are searched,"
+                  + " everything else fitted anew. Interval from the profile of the likelihood, by"
+                  + " the law of thresholds (Hansen 2000), and from the strength of pulses. The part"
+                  + " of the budget named backlash is then what sticking does. A little sticking"
+                  + " beside play, or one whose threshold changes, goes unseen."),
           new Method(
               "/runs/*/loop",
               "The pulses are described by a law: offsets pass an exponential filter, one of some"

@@ -53,6 +53,7 @@ final class NightFigures {
         pulses.noiseFloor(),
         PeriodicFigures.of(periodic, gears, Directions.of(studies), scope),
         pulses.backlash(),
+        pulses.sticking(),
         SettlingFigures.of(night.runs(), scope),
         comparison);
   }

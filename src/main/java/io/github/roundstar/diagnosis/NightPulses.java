@@ -9,6 +9,7 @@ import io.github.roundstar.results.NoiseFloor;
 import io.github.roundstar.results.RaResponse;
 import io.github.roundstar.results.Response;
 import io.github.roundstar.results.RunResult;
+import io.github.roundstar.results.Sticking;
 import io.github.roundstar.signal.Pooled;
 import java.util.List;
 import java.util.Objects;
@@ -57,6 +58,13 @@ final class NightPulses {
     return new Backlash(
         notNegative(pooled("/backlashArcsecAxis/dec", run -> run.backlashArcsecAxis().dec())),
         notNegative(pooled("/backlashArcsecAxis/ra", run -> run.backlashArcsecAxis().ra())));
+  }
+
+  Sticking sticking() {
+    return new Sticking(
+        pooled(
+            "/stickingArcsecAxis/dec",
+            run -> run.stickingArcsecAxis() == null ? null : run.stickingArcsecAxis().dec()));
   }
 
   private RaResponse ra() {

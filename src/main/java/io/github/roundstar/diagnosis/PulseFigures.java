@@ -20,6 +20,9 @@ import java.util.Optional;
 final class PulseFigures {
   static final String TOO_FEW =
       "too few measured frames, or offsets that never change: record at least a few minutes";
+  static final String STICKS =
+      "the axis sticks and lets go rather than having play: see the figure for sticking";
+
   private static final String RESPONSE = "/responseArcsecPerSecond";
 
   private final RunStudy study;
@@ -53,10 +56,32 @@ final class PulseFigures {
         scope.orNull("/backlashArcsecAxis/dec", study.dec().then(this::play)), null);
   }
 
+  /** What an axis that sticks withholds in declination. */
+  io.github.roundstar.results.Sticking sticking() {
+    return new io.github.roundstar.results.Sticking(
+        scope.orNull(
+            "/stickingArcsecAxis/dec",
+            study
+                .dec()
+                .then(
+                    motion ->
+                        motion
+                            .sticking()
+                            .then(
+                                sticks ->
+                                    informative(motion.response())
+                                        .then(
+                                            response ->
+                                                of(response.both().map(sticks::arcsec)))))));
+  }
+
   private Answer<Estimate> play(DecMotion motion) {
     Optional<Backlash> backlash = motion.backlash();
     if (study.run().mode() == GuidingMode.UNGUIDED || backlash.isEmpty()) {
       return Answer.none("no pulse was sent in declination, or too few frames were measured");
+    }
+    if (motion.sticking().value().isPresent()) {
+      return Answer.none(STICKS);
     }
     return informative(motion.response())
         .then(

@@ -71,6 +71,7 @@ final class RunFigures {
         NoiseFigures.of(study, scope),
         PeriodicFigures.of(study.periodicAtAxis(), gears, run.sense(), scope),
         pulses.backlash(),
+        pulses.sticking(),
         loop.budget(),
         SettlingFigures.of(List.of(run), scope),
         RunEvents.of(study, before, scope));

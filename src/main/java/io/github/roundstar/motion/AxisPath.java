@@ -29,16 +29,26 @@ final class AxisPath {
     List<Family> families =
         motion.periodic().value().map(PeriodicError::families).orElse(List.of());
     return Reconstruction.of(run, Axis.RA, equipment)
-        .then(made -> of(run, made.everyFrame(0, 0), motion.run(), families, motion.response()));
+        .then(
+            made ->
+                of(
+                    run,
+                    made.everyFrame(LostMotion.NONE),
+                    motion.run(),
+                    families,
+                    motion.response()));
   }
 
   static Answer<AxisPath> dec(GuideRun run, Equipment equipment, DecMotion motion) {
-    double play = motion.backlash().map(b -> b.declaredArcsec().value()).orElse(0.0);
-    double slack = motion.backlash().map(Backlash::slack).orElse(0.0);
     return Reconstruction.of(run, Axis.DEC, equipment)
         .then(
             made ->
-                of(run, made.everyFrame(play, slack), motion.run(), List.of(), motion.response()));
+                of(
+                    run,
+                    made.everyFrame(motion.lost()),
+                    motion.run(),
+                    List.of(),
+                    motion.response()));
   }
 
   private static Answer<AxisPath> of(

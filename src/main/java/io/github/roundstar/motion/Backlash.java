@@ -21,8 +21,10 @@ import org.apache.commons.math3.stat.descriptive.moment.Variance;
  * @param slack share of the play that a first push north would have lost, 0 to 1
  * @param run motion behind the play of that width
  * @param wider the same behind a play that is a standard error wider
+ * @param wanderNoise wander and noise that the likelihood has there
  */
-public record Backlash(Estimate declaredArcsec, double slack, AxisRun run, AxisRun wider) {
+public record Backlash(
+    Estimate declaredArcsec, double slack, AxisRun run, AxisRun wider, WanderNoise wanderNoise) {
   /** Widths tried first [arcsec]; a play wider than the last is a loose gear, not a backlash. */
   private static final double[] WIDTHS = {
     0, 0.25, 0.5, 0.75, 1, 1.4, 1.8, 2.3, 3, 4, 5, 6.5, 8, 10, 12.5, 16, 20
@@ -65,6 +67,11 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run, AxisR
     }
     return WanderNoise.fit(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns)
         .map(start -> new Profile(reconstruction, plain, Optional.empty()).search(start));
+  }
+
+  /** The play, at the declared rate. */
+  LostMotion lost() {
+    return LostMotion.play(declaredArcsec.value(), slack);
   }
 
   /** Profiles once more without the jolts that were found behind this play. */
@@ -115,7 +122,8 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run, AxisR
         Comparator.comparingDouble(Trial::logLikelihood);
   }
 
-  private record Profile(Reconstruction reconstruction, AxisRun plain, Optional<JoltFree> quiet) {
+  /** The likelihood of a run. */
+  record Profile(Reconstruction reconstruction, AxisRun plain, Optional<JoltFree> quiet) {
     Backlash search(WanderNoise start) {
       Trial best = null;
       WanderNoise known = start;
@@ -162,7 +170,8 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run, AxisR
           plain.with(
               reconstruction.skyBehindPlay(
                   best.width() + Math.max(NARROWEST_STEP, above / Estimate.SIGMAS_95),
-                  best.slack())));
+                  best.slack())),
+          best.wanderNoise());
     }
 
     /**
@@ -186,12 +195,19 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run, AxisR
     }
 
     private AxisRun behind(double width, double slack) {
-      AxisRun whole = plain.with(reconstruction.skyBehindPlay(width, slack));
+      return behind(LostMotion.play(width, slack));
+    }
+
+    AxisRun behind(LostMotion lost) {
+      AxisRun whole = plain.with(reconstruction.sky(lost));
       return quiet.map(whole::without).orElse(whole);
     }
 
     private WanderNoise refit(double width, double slack, WanderNoise near) {
-      AxisRun run = behind(width, slack);
+      return refit(behind(width, slack), near);
+    }
+
+    static WanderNoise refit(AxisRun run, WanderNoise near) {
       MotionSeries motion = run.motion();
       double[][] columns = ResponseModel.of(run, List.of()).columns();
       return near.refit(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns)
@@ -267,14 +283,17 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run, AxisR
 
     /** One width and flank, wander and noise known. */
     private Trial trial(double width, double slack, WanderNoise wanderNoise) {
-      AxisRun run = behind(width, slack);
+      double logLikelihood = logLikelihood(behind(width, slack), wanderNoise);
+      return new Trial(width, slack, wanderNoise, logLikelihood);
+    }
+
+    /** Of a motion, wander and noise known, everything else fitted; but for a constant. */
+    static double logLikelihood(AxisRun run, WanderNoise wanderNoise) {
       MotionSeries motion = run.motion();
       Whitening whitening = wanderNoise.whitening(motion.seconds(), motion.startsPiece());
       WhiteRegression fit = fit(run, whitening);
       double steps = fit.steps();
-      double logLikelihood =
-          -0.5 * (steps * Math.log(fit.sumOfSquares() / steps) + whitening.logDeterminant());
-      return new Trial(width, slack, wanderNoise, logLikelihood);
+      return -0.5 * (steps * Math.log(fit.sumOfSquares() / steps) + whitening.logDeterminant());
     }
 
     private static WhiteRegression fit(AxisRun run, Whitening whitening) {
@@ -284,7 +303,10 @@ public record Backlash(Estimate declaredArcsec, double slack, AxisRun run, AxisR
 
     /** White steps that nothing explains. */
     private double[] residuals(double width, double slack, WanderNoise wanderNoise) {
-      AxisRun run = behind(width, slack);
+      return residuals(behind(width, slack), wanderNoise);
+    }
+
+    static double[] residuals(AxisRun run, WanderNoise wanderNoise) {
       return fit(run, wanderNoise.whitening(run.motion().seconds(), run.motion().startsPiece()))
           .residuals();
     }

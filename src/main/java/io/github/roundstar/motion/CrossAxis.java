@@ -80,7 +80,7 @@ public final class CrossAxis {
     if (ra.response().isEmpty()) {
       return Optional.empty();
     }
-    MotionSeries pushing = dec.backlash().map(Backlash::run).orElse(dec.run()).motion();
+    MotionSeries pushing = dec.behind().motion();
     double[] pushed = net(pushing, 1 / ra.run().cosine());
     return angle(ra.response().get().quiet(), dithers, List.of(pushed), strength(dec.response()));
   }

@@ -8,40 +8,98 @@ import java.util.Optional;
 /**
  * A run's motion in declination with the corrections taken out.
  *
- * @param run the motion: pulses pass the play where there certainly is one, and push as declared
- *     or, where that is off, as measured
+ * @param run the motion: pulses pass the play where there certainly is one, or the axis that
+ *     sticks, and push as declared or, where that is off, as measured
  * @param quiet the same without its jolts
  * @param backlash the play; nothing without pulses or with too few frames
- * @param response what was measured behind the play
+ * @param sticking the axis that sticks; none unless it surely does
+ * @param response what was measured behind the play, or behind the axis that sticks
  */
 public record DecMotion(
-    AxisRun run, AxisRun quiet, Optional<Backlash> backlash, Optional<Response> response) {
+    AxisRun run,
+    AxisRun quiet,
+    Optional<Backlash> backlash,
+    Answer<Sticking> sticking,
+    Optional<Response> response) {
+  private static final String NO_PULSE =
+      "no pulse was sent in declination, or too few frames were measured";
+
   /**
-   * Profiles the play, measures the response behind it, and takes the corrections out with both.
+   * Profiles the play, tells it from sticking, measures the response behind it, and takes the
+   * corrections out with both.
    */
   public static Answer<DecMotion> of(GuideRun guideRun, Equipment equipment) {
     return Reconstruction.of(guideRun, Axis.DEC, equipment)
         .map(
             made -> {
               AxisRun plain = AxisRun.of(guideRun, made.sky(), 1);
-              DecMotion first = of(plain, Backlash.of(made, plain));
-              Optional<JoltFree> quiet =
-                  first.response.map(Response::quiet).filter(q -> !q.jolts().isEmpty());
-              // Jolts pass for lost motion: the play is looked for again without them.
-              return first.backlash.isEmpty() || quiet.isEmpty()
-                  ? first
-                  : of(plain, first.backlash.map(play -> play.without(quiet.get(), made, plain)));
+              Optional<Backlash> play = Backlash.of(made, plain);
+              Answer<Sticking> sticking = sticking(made, plain, Optional.empty(), play);
+              DecMotion found = quiet(made, plain, play, sticking);
+              // Sticking must show beside the jolts that are found behind it, too.
+              return sticking.value().isPresent() && found.sticking.value().isEmpty()
+                  ? quiet(made, plain, play, found.sticking)
+                  : found;
             });
   }
 
-  private static DecMotion of(AxisRun plain, Optional<Backlash> backlash) {
-    AxisRun behind = backlash.map(Backlash::run).orElse(plain);
+  /** Jolts pass for lost motion: it is looked for again without them. */
+  private static DecMotion quiet(
+      Reconstruction made, AxisRun plain, Optional<Backlash> play, Answer<Sticking> sticking) {
+    DecMotion first = of(plain, play, sticking);
+    Optional<JoltFree> quiet =
+        first.response.map(Response::quiet).filter(q -> !q.jolts().isEmpty());
+    if (play.isEmpty() || quiet.isEmpty()) {
+      return first;
+    }
+    Optional<Backlash> again = play.map(found -> found.without(quiet.get(), made, plain));
+    return of(
+        plain,
+        again,
+        sticking.value().isPresent()
+            ? sticking(made, plain, quiet, again)
+            : Answer.none(Sticking.because(sticking.because(), again.get())));
+  }
+
+  private static Answer<Sticking> sticking(
+      Reconstruction made, AxisRun plain, Optional<JoltFree> quiet, Optional<Backlash> play) {
+    return play.map(found -> Sticking.of(new Backlash.Profile(made, plain, quiet), found))
+        .orElseGet(() -> Answer.none(NO_PULSE));
+  }
+
+  private static DecMotion of(
+      AxisRun plain, Optional<Backlash> backlash, Answer<Sticking> sticking) {
+    Optional<AxisRun> sticks = sticking.value().map(Sticking::run);
+    AxisRun behind = sticks.or(() -> backlash.map(Backlash::run)).orElse(plain);
     Optional<Response> response =
-        backlash.map(Response::behind).orElseGet(() -> Response.of(plain, List.of()));
+        sticks.isPresent() || backlash.isEmpty()
+            ? Response.of(behind, List.of())
+            : Response.behind(backlash.get());
     AxisRun answering = response.map(r -> r.applied(behind)).orElse(behind);
-    AxisRun run = answering.responseMeasured() ? answering : declared(plain, backlash);
+    AxisRun run =
+        answering.responseMeasured() ? answering : sticks.orElse(declared(plain, backlash));
     return new DecMotion(
-        run, response.map(r -> run.without(r.quiet())).orElse(run), backlash, response);
+        run, response.map(r -> run.without(r.quiet())).orElse(run), backlash, sticking, response);
+  }
+
+  /** What the likeliest axis loses, though it may be nothing. */
+  LostMotion lost() {
+    return sticking
+        .value()
+        .map(Sticking::lost)
+        .or(() -> backlash.map(Backlash::lost))
+        .orElse(LostMotion.NONE);
+  }
+
+  /** Motion behind that, pulses as declared. */
+  AxisRun behind() {
+    return sticking.value().map(Sticking::run).or(() -> backlash.map(Backlash::run)).orElse(run);
+  }
+
+  /** Whether motion surely is lost. */
+  boolean losesMotion() {
+    return sticking.value().isPresent()
+        || backlash.filter(play -> play.declaredArcsec().lo95() > 0).isPresent();
   }
 
   /**

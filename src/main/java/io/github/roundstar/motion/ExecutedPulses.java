@@ -21,7 +21,7 @@ final class ExecutedPulses {
    * @param exposureSeconds guide exposure; 0 when unknown: a pulse then starts at its frame's time
    *     [s]
    * @return per frame the summed length of the pulses of that direction sent after earlier frames,
-   *     as far as they had acted [s, not negative]
+   *     as far as they had acted, leaps included [s, not negative]
    */
   static double[] seconds(Frames frames, PulseTrain pulses, int direction, double exposureSeconds) {
     double[] acted = new double[frames.size()];
@@ -34,7 +34,7 @@ final class ExecutedPulses {
       double exposure = Math.min(exposureSeconds, middle - before);
       if (k > 0) {
         double length = Math.max(0, direction * pulses.seconds(k - 1));
-        open.send(ended + pulses.delaySeconds(k - 1), length);
+        open.send(ended + pulses.delaySeconds(k - 1), length, pulses.leapSeconds(k - 1));
       }
       acted[k] = open.acted(middle - exposure / 2, exposure);
       before = middle;
@@ -59,6 +59,14 @@ final class ExecutedPulses {
       return Math.max(0, (begin - sent) / length);
     }
     return (ramp(begin + exposure - sent, length) - ramp(begin - sent, length)) / exposure;
+  }
+
+  /** Mean over an exposure, as in {@link #share}, of a step from 0 to 1. */
+  static double step(double at, double begin, double exposure) {
+    if (exposure == 0) {
+      return begin >= at ? 1 : 0;
+    }
+    return Math.max(0, Math.min(1, (begin + exposure - at) / exposure));
   }
 
   /** Integral from minus infinity to {@code t} of a ramp from 0 at 0 to 1 at {@code length}. */

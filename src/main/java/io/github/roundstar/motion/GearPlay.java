@@ -6,7 +6,7 @@ package io.github.roundstar.motion;
  *
  * @see "Krasnosel'skii &amp; Pokrovskii, Systems with Hysteresis (1989), section 2"
  */
-final class GearPlay {
+final class GearPlay implements Drive {
   private final double width;
   private double slackOneWay;
 
@@ -21,10 +21,15 @@ final class GearPlay {
     this.slackOneWay = slack * width;
   }
 
-  /** What a push loses [&ge; 0]; positive pushes go east or north. */
-  double lost(double push) {
+  @Override
+  public double lost(double push) {
     double lost = Math.min(Math.abs(push), push > 0 ? slackOneWay : width - slackOneWay);
     slackOneWay += push > 0 ? -lost : lost;
     return lost;
+  }
+
+  @Override
+  public double leap(double push) {
+    return 0;
   }
 }

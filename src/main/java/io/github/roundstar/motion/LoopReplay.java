@@ -170,11 +170,15 @@ public final class LoopReplay {
     return tally.run();
   }
 
-  /** The axis under correction: play, strength of pulses, and what of the last one has acted. */
+  /**
+   * The axis under correction: what it loses, strength of pulses, and what of the last one has
+   * acted.
+   */
   private final class Mount {
-    private final GearPlay play = new GearPlay(factor * split.playArcsec, 0.5);
+    private final Drive drive = split.lost.times(factor).begin();
     private double before;
     private double last;
+    private double leap;
     private double lastSent;
     private double lastSeconds;
 
@@ -184,14 +188,17 @@ public final class LoopReplay {
       }
       double exposure = split.frames.exposureSeconds;
       double begin = split.frames.seconds[i] - exposure / 2;
-      return before + last * ExecutedPulses.share(lastSent, lastSeconds, begin, exposure);
+      return before
+          + last * ExecutedPulses.share(lastSent, lastSeconds, begin, exposure)
+          + leap * ExecutedPulses.step(lastSent, begin, exposure);
     }
 
     void push(double pulseSeconds, int i) {
-      before += last;
+      before += last + leap;
       double push = factor * split.strength.moved(pulseSeconds);
-      double lost = play.lost(push);
+      double lost = drive.lost(push);
       last = push - Math.copySign(lost, push);
+      leap = last == 0 ? 0 : Math.copySign(drive.leap(push), push);
       double speed = push == 0 ? 1 : push / pulseSeconds;
       lastSent = split.frames.seconds[i] + split.frames.exposureSeconds / 2 + lost / speed;
       lastSeconds = Math.abs(pulseSeconds) - lost / speed;

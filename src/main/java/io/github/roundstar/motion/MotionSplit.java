@@ -4,13 +4,12 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.GuideRun;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
  * What moved one axis of a run, frame by frame on the sky, split by cause: drift, each sinusoid,
  * jolts, wander and measurement noise, whose sum is the motion with all corrections taken out; and
- * what play kept from the corrections. Measured frames only; immutable.
+ * what play or sticking kept from the corrections. Measured frames only; immutable.
  *
  * <p>Drift and sinusoids are the fitted ones. What they leave is smoothed: the level is wander, or
  * jolts where the run jumped, and the rest is noise.
@@ -31,14 +30,14 @@ public final class MotionSplit {
   /** Cause of what single jumps leave. */
   public static final String JOLTS = "jolts";
 
-  /** Cause of what play in the gears keeps from the corrections. */
+  /** Cause of what play in the gears, or an axis that sticks, keeps from the corrections. */
   public static final String BACKLASH = "backlash";
 
   final GuidedFrames frames;
   final PulseStrength strength;
 
-  /** Play that pulses pass, on the sky [arcsec]. */
-  final double playArcsec;
+  /** What pulses lose, on the sky. */
+  final LostMotion lost;
 
   /** What each cause does to the star at every frame, uncorrected [arcsec]. */
   final Map<String, double[]> causes;
@@ -55,7 +54,7 @@ public final class MotionSplit {
   MotionSplit(MotionSplitter made) {
     this.frames = made.frames;
     this.strength = made.strength;
-    this.playArcsec = made.playArcsec;
+    this.lost = made.lost;
     this.causes = made.causes;
     this.executedArcsec = made.executedArcsec;
     this.trainableArcsec = made.trainableArcsec;
@@ -83,12 +82,13 @@ public final class MotionSplit {
                                   found.fit(),
                                   declared(run, Axis.RA, equipment),
                                   motion.response());
-                          return splitter.split(made.sky(), 0, found.mainFamily(), jolts);
+                          return splitter.split(
+                              made.sky(), LostMotion.NONE, found.mainFamily(), jolts);
                         }));
   }
 
   /**
-   * Declination, behind the play that was found where there surely is some.
+   * Declination, behind the play or the sticking that was found where there surely is some.
    *
    * @param drift drift of that motion without its jolts
    * @param jolts where the run was knocked or blown about
@@ -100,13 +100,11 @@ public final class MotionSplit {
       Equipment equipment,
       List<FrameSpan> jolts) {
     boolean behindPlay = motion.run().responseMeasured();
-    Optional<Backlash> play =
-        motion.backlash().filter(b -> behindPlay || b.declaredArcsec().lo95() > 0);
-    boolean refit = play.isPresent() && !behindPlay;
-    AxisRun whole = refit ? play.get().run() : motion.run();
+    LostMotion lost = behindPlay || motion.losesMotion() ? motion.lost() : LostMotion.NONE;
+    boolean refit = motion.losesMotion() && !behindPlay;
+    AxisRun whole = refit ? motion.behind() : motion.run();
     AxisRun quiet = motion.response().map(r -> whole.without(r.quiet())).orElse(whole);
     Answer<MountDrift> fitted = refit ? MountDrift.of(quiet) : Answer.of(drift);
-    double width = play.map(b -> b.declaredArcsec().value()).orElse(0.0);
     return fitted.then(
         fit ->
             Reconstruction.of(run, Axis.DEC, equipment)
@@ -118,7 +116,7 @@ public final class MotionSplit {
                                 fit.fit(),
                                 declared(run, Axis.DEC, equipment),
                                 motion.response())
-                            .split(made.sky(), width, OptionalInt.empty(), jolts)));
+                            .split(made.sky(), lost, OptionalInt.empty(), jolts)));
   }
 
   private static double declared(GuideRun run, Axis axis, Equipment equipment) {

@@ -20,7 +20,7 @@ final class MotionSplitter {
   final double[] levelVariance;
   final double[] trainableArcsec;
   final double[] executedArcsec;
-  double playArcsec;
+  LostMotion lost;
 
   private final SharedFit fit;
   private final AxisRun run;
@@ -55,20 +55,20 @@ final class MotionSplitter {
    * Splits.
    *
    * @param sent motion with the pulses taken out as sent and as declared
-   * @param declaredPlay width of the play that the fitted motion is behind, at declared strength
+   * @param declaredLost what the fitted motion is behind, at declared strength
    * @param trained the family that one gear's curve can take out
    * @param jolts where the run was knocked or blown about
    */
   MotionSplit split(
-      MotionSeries sent, double declaredPlay, OptionalInt trained, List<FrameSpan> jolts) {
+      MotionSeries sent, LostMotion declaredLost, OptionalInt trained, List<FrameSpan> jolts) {
     take(
         MotionSplit.DRIFT,
         scaled(fit.model().driftAndBend(fit.parameters(), 0, run.phaseSeconds())));
     takeTones(trained);
     take(MotionSplit.WANDER, scaled(fit.model().swing(fit.parameters(), 0, run.phaseSeconds())));
     takeLevel(jolts);
-    playArcsec = declared == 0 ? 0 : declaredPlay * strength.mean() / declared;
-    if (playArcsec > 0) {
+    lost = declaredLost.times(declared == 0 ? 0 : strength.mean() / declared).anew();
+    if (lost.arcsec() > 0) {
       double[] kept = sent(sent);
       for (int i = 0; i < kept.length; i++) {
         kept[i] -= executedArcsec[i];
@@ -90,7 +90,7 @@ final class MotionSplitter {
     return scaled(motion);
   }
 
-  /** What the corrections moved as fitted, behind the play. */
+  /** What the corrections moved as fitted, behind what is lost. */
   private double[] executed() {
     double[] moved = run.motion().pushedOneWayArcsec();
     double[] otherWay = run.motion().pushedOtherWayArcsec();
@@ -102,7 +102,7 @@ final class MotionSplitter {
     return scaled(moved);
   }
 
-  /** What they would have moved without play. */
+  /** What they would have moved with nothing lost. */
   private double[] sent(MotionSeries asDeclared) {
     double[] moved = asDeclared.pushedOneWayArcsec();
     double[] otherWay = asDeclared.pushedOtherWayArcsec();

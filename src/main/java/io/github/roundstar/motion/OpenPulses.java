@@ -7,13 +7,15 @@ import java.util.PriorityQueue;
  * Pulses that have been sent and have not all acted yet, however many there are at once.
  *
  * <p>A pulse that neither begins nor ends in an exposure acts in it as long as the exposure's
- * middle lies behind its beginning, so of all those only the number and the sum of the beginnings
- * count. The others are looked at one by one: exposures follow each other, so each pulse is among
- * them for a few exposures, and a run of n frames costs n log n even where every pulse outlasts it.
+ * middle lies behind its beginning, so of all those only the number and the sum of the beginnings,
+ * each earlier by the leap, count. The others are looked at one by one: exposures follow each
+ * other, so each pulse is among them for a few exposures, and a run of n frames costs n log n even
+ * where every pulse outlasts it.
  */
 final class OpenPulses {
   private final double[] begins;
   private final double[] lengths;
+  private final double[] leaps;
   private int sent;
 
   private final PriorityQueue<Integer> waiting;
@@ -27,6 +29,7 @@ final class OpenPulses {
   OpenPulses(int most) {
     begins = new double[most];
     lengths = new double[most];
+    leaps = new double[most];
     near = new int[most];
     waiting = new PriorityQueue<>(Comparator.comparingDouble(this::begin));
     running = new PriorityQueue<>(Comparator.comparingDouble(this::end));
@@ -45,11 +48,13 @@ final class OpenPulses {
    *
    * @param begin when it begins to act [s]
    * @param length how long it acts; nothing is added when 0 [s, &ge; 0]
+   * @param leap how much it acts at once when it begins [s, &ge; 0]
    */
-  void send(double begin, double length) {
+  void send(double begin, double length, double leap) {
     if (length > 0) {
       begins[sent] = begin;
       lengths[sent] = length;
+      leaps[sent] = leap;
       waiting.add(sent++);
     }
   }
@@ -66,7 +71,7 @@ final class OpenPulses {
     }
     while (!running.isEmpty() && end(running.peek()) < begin + exposure) {
       int pulse = running.poll();
-      beginsOfRunning = running.isEmpty() ? 0 : beginsOfRunning - begins[pulse];
+      beginsOfRunning = running.isEmpty() ? 0 : beginsOfRunning - begins[pulse] + leaps[pulse];
       near[nearCount++] = pulse;
     }
     double partly = actedNear(begin, exposure);
@@ -79,14 +84,15 @@ final class OpenPulses {
     for (int i = 0; i < nearCount; i++) {
       int pulse = near[i];
       if (begin >= end(pulse)) {
-        finished += lengths[pulse];
+        finished += lengths[pulse] + leaps[pulse];
       } else if (begin >= begins[pulse] && begin + exposure <= end(pulse)) {
         running.add(pulse);
-        beginsOfRunning += begins[pulse];
+        beginsOfRunning += begins[pulse] - leaps[pulse];
       } else {
         near[kept++] = pulse;
         partly +=
-            lengths[pulse] * ExecutedPulses.share(begins[pulse], lengths[pulse], begin, exposure);
+            lengths[pulse] * ExecutedPulses.share(begins[pulse], lengths[pulse], begin, exposure)
+                + leaps[pulse] * ExecutedPulses.step(begins[pulse], begin, exposure);
       }
     }
     nearCount = kept;

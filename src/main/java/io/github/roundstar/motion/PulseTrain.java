@@ -5,17 +5,18 @@ import io.github.roundstar.model.Frames;
 /**
  * The pulses of one axis of a run as the mount carries them out; immutable.
  *
- * <p>A pulse starts when its frame's exposure ends. Where the gears have play, a pulse against the
- * flank that they rest on first takes up the play and moves nothing: it then starts later and is
- * shorter by what was lost.
+ * <p>A pulse starts when its frame's exposure ends. Where motion is lost between motor and tube, it
+ * starts later and is shorter by what was lost. The tube of an axis that sticks leaps as it starts.
  */
 final class PulseTrain {
   private final double[] seconds;
   private final double[] delaySeconds;
+  private final double[] leapSeconds;
 
-  private PulseTrain(double[] seconds, double[] delaySeconds) {
+  private PulseTrain(double[] seconds, double[] delaySeconds, double[] leapSeconds) {
     this.seconds = seconds;
     this.delaySeconds = delaySeconds;
+    this.leapSeconds = leapSeconds;
   }
 
   /** The pulses as sent. */
@@ -24,25 +25,24 @@ final class PulseTrain {
     for (int i = 0; i < seconds.length; i++) {
       seconds[i] = axis.pulseMillis(frames, i) / 1000;
     }
-    return new PulseTrain(seconds, new double[seconds.length]);
+    return new PulseTrain(seconds, new double[seconds.length], new double[seconds.length]);
   }
 
   /**
-   * The pulses behind a play: the play operator on the motor's side.
+   * The pulses as the tube has them.
    *
-   * @param playSeconds pulse time that a full reversal loses [s, &ge; 0]
-   * @param slack share of the play that a first push east or north would lose, 0 to 1
-   * @see "Krasnosel'skii &amp; Pokrovskii, Systems with Hysteresis (1989), section 2"
+   * @param drive what they pass, in seconds of pulse
    */
-  PulseTrain behindPlay(double playSeconds, double slack) {
+  PulseTrain behind(Drive drive) {
     double[] moved = new double[seconds.length];
     double[] delay = new double[seconds.length];
-    GearPlay play = new GearPlay(playSeconds, slack);
+    double[] leap = new double[seconds.length];
     for (int i = 0; i < seconds.length; i++) {
-      delay[i] = play.lost(seconds[i]);
+      delay[i] = drive.lost(seconds[i]);
       moved[i] = Math.copySign(Math.abs(seconds[i]) - delay[i], seconds[i]);
+      leap[i] = moved[i] == 0 ? 0 : drive.leap(seconds[i]);
     }
-    return new PulseTrain(moved, delay);
+    return new PulseTrain(moved, delay, leap);
   }
 
   /** Signed length of the pulse after frame {@code i} [s]. */
@@ -53,6 +53,11 @@ final class PulseTrain {
   /** How long after the exposure's end it starts to act [s]. */
   double delaySeconds(int i) {
     return delaySeconds[i];
+  }
+
+  /** What the tube leaps by as it starts to act, in the pulse's direction [s, &ge; 0]. */
+  double leapSeconds(int i) {
+    return leapSeconds[i];
   }
 
   /** Whether there is any pulse. */

@@ -66,7 +66,12 @@ public final class Reconstruction {
    * @param slack share of it that a first push east or north would lose, 0 to 1
    */
   MotionSeries skyBehindPlay(double playArcsec, double slack) {
-    return sky(behind(playArcsec, slack));
+    return sky(LostMotion.play(playArcsec, slack));
+  }
+
+  /** Motion on the sky where so much is lost, at the declared rate. */
+  MotionSeries sky(LostMotion lost) {
+    return sky(behind(lost));
   }
 
   /** Whether any pulse was sent. */
@@ -83,10 +88,10 @@ public final class Reconstruction {
    */
   record EveryFrame(MotionSeries motion, double[] takenOutArcsec) {}
 
-  /** Every frame behind a play, as in {@link #skyBehindPlay}. */
-  EveryFrame everyFrame(double playArcsec, double slack) {
+  /** Every frame, as in {@link #sky(LostMotion)}. */
+  EveryFrame everyFrame(LostMotion lost) {
     Frames frames = run.frames();
-    PulseTrain pulses = behind(playArcsec, slack);
+    PulseTrain pulses = behind(lost);
     double[] oneWay = acted(pulses, 1);
     double[] otherWay = acted(pulses, -1);
     double[] takenOut = new double[frames.size()];
@@ -101,8 +106,8 @@ public final class Reconstruction {
     return new EveryFrame(new MotionSeries(seconds, arcsec, starts, oneWay, otherWay), takenOut);
   }
 
-  private PulseTrain behind(double playArcsec, double slack) {
-    return arcsecPerSecond == 0 ? sent : sent.behindPlay(playArcsec / arcsecPerSecond, slack);
+  private PulseTrain behind(LostMotion lost) {
+    return arcsecPerSecond == 0 ? sent : sent.behind(lost.times(1 / arcsecPerSecond).begin());
   }
 
   /** What pulses of one direction had pushed by each frame [arcsec]. */

@@ -45,6 +45,7 @@ final class BlankNight {
             null,
             null,
             null,
+            null,
             null),
         List.of(),
         null,

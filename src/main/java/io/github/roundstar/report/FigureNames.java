@@ -34,6 +34,7 @@ final class FigureNames {
           Map.entry("repeatability", "repeatability"),
           Map.entry("detectable", "what would have stood out"),
           Map.entry("backlashArcsecAxis", "backlash"),
+          Map.entry("stickingArcsecAxis", "sticking"),
           Map.entry("lag1", "likeness from frame to frame"),
           Map.entry("raBySecondDifferences", "RA by second differences"),
           Map.entry("decBySecondDifferences", "Dec by second differences"),

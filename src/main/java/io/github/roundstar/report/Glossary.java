@@ -113,6 +113,9 @@ final class Glossary {
               "Where the star really was: the offsets without the error of measuring them."),
           word("star switch", "The camera went over to another star."),
           word(
+              "sticking",
+              "An axis that stays put until pulses add up, then lets go and makes up for all at once."),
+          word(
               "strain-wave",
               "The gear of a strain-wave drive: a wave bends a toothed cup; its error comes several"
                   + " times a turn."),

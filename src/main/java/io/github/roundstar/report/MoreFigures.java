@@ -53,6 +53,10 @@ final class MoreFigures {
               "arcsec",
               run -> run.backlashArcsecAxis() == null ? null : run.backlashArcsecAxis().dec()),
           kind(
+              "sticking, Dec",
+              "arcsec",
+              run -> run.stickingArcsecAxis() == null ? null : run.stickingArcsecAxis().dec()),
+          kind(
               "median settling",
               "s",
               run -> run.settling() == null ? null : run.settling().medianSeconds()));

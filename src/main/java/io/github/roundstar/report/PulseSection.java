@@ -120,6 +120,16 @@ final class PulseSection {
         result.night().backlashArcsecAxis() == null
             ? null
             : result.night().backlashArcsecAxis().dec();
+    Estimate sticking =
+        result.night().stickingArcsecAxis() == null
+            ? null
+            : result.night().stickingArcsecAxis().dec();
+    if (sticking != null) {
+      return List.of(
+          "Dec sticks: it withholds "
+              + Numbers.both(sticking)
+              + " arcsec of pulses, then lets go and makes up for all of it at once.");
+    }
     if (play == null) {
       return List.of();
     }

@@ -15,6 +15,7 @@ package io.github.roundstar.results;
  * @param noiseFloorArcsec measurement noise
  * @param periodic periodic error at the axis
  * @param backlashArcsecAxis backlash
+ * @param stickingArcsecAxis what an axis that sticks withholds; null in results of earlier versions
  * @param settling time lost after dithers
  * @param comparison what a comparison with other nights needs besides; null in results of earlier
  *     versions
@@ -32,5 +33,6 @@ public record NightSummary(
     NoiseFloor noiseFloorArcsec,
     Periodic periodic,
     Backlash backlashArcsecAxis,
+    Sticking stickingArcsecAxis,
     Settling settling,
     ComparisonBasis comparison) {}

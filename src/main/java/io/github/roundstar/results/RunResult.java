@@ -26,6 +26,7 @@ import java.util.List;
  * @param noiseFloorArcsec measurement noise
  * @param periodic periodic error at the axis
  * @param backlashArcsecAxis backlash
+ * @param stickingArcsecAxis what an axis that sticks withholds; null in results of earlier versions
  * @param budget what the mean square is made of
  * @param settling time lost after dithers
  * @param events what happened when
@@ -49,6 +50,7 @@ public record RunResult(
     NoiseFloor noiseFloorArcsec,
     Periodic periodic,
     Backlash backlashArcsecAxis,
+    Sticking stickingArcsecAxis,
     Budget budget,
     Settling settling,
     List<Event> events) {

@@ -275,14 +275,16 @@ class NightResultSchemaTest {
     assertOrder(
         tree(name).get("night"),
         "date startUtc endUtc runs frames guidedHours guided driftArcsecPerMinuteSky"
-            + " responseArcsecPerSecond noiseFloorArcsec periodic backlashArcsecAxis settling"
+            + " responseArcsecPerSecond noiseFloorArcsec periodic backlashArcsecAxis"
+            + " stickingArcsecAxis settling"
             + " comparison");
     for (JsonNode run : tree(name).get("runs")) {
       assertOrder(
           run,
           "id startUtc durationSeconds mode frames counts cadenceSeconds guideScaleArcsecPerPixel"
               + " declinationDeg hourAngleHours pierSide guided driftArcsecPerMinuteSky"
-              + " responseArcsecPerSecond loop noiseFloorArcsec periodic backlashArcsecAxis budget"
+              + " responseArcsecPerSecond loop noiseFloorArcsec periodic backlashArcsecAxis"
+              + " stickingArcsecAxis budget"
               + " settling events");
       assertOrder(run.get("counts"), "used settling lost dither idle duplicate rejected unusable");
     }

@@ -209,6 +209,7 @@ final class InventedNight {
         periodic(),
         null,
         null,
+        null,
         new ComparisonBasis(
             mount,
             1.05,
@@ -273,6 +274,7 @@ final class InventedNight {
         null,
         null,
         new Backlash(read(1.5, 0.12, 0.06), null),
+        null,
         null,
         null,
         List.of());

@@ -127,6 +127,7 @@ final class SampleNight {
             new NoiseFloor(Estimate.symmetric(0.31, 0.02), Estimate.symmetric(0.29, 0.02), 0.12),
             periodic(),
             new Backlash(Estimate.symmetric(2.9, 0.4), null),
+            null,
             new Settling(runs * 5, 11.0, 19.5, 0.08),
             null),
         all,
@@ -196,6 +197,7 @@ final class SampleNight {
         new NoiseFloor(Estimate.symmetric(0.31, 0.02), Estimate.symmetric(0.29, 0.02), 0.12),
         periodic(),
         new Backlash(Estimate.symmetric(2.9, 0.4), null),
+        null,
         null,
         new Settling(5, 11.0, 19.5, 0.02),
         List.of());
@@ -316,6 +318,7 @@ final class SampleNight {
             null,
             null,
             null,
+            null,
             null),
         List.of(
             new RunResult(
@@ -325,6 +328,7 @@ final class SampleNight {
                 GuidingMode.NO_PULSES,
                 1,
                 new RowCounts(0, 0, 1, 0, 0, 0, 0, 0),
+                null,
                 null,
                 null,
                 null,

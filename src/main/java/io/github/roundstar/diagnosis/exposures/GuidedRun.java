@@ -10,14 +10,16 @@ import java.util.Optional;
  * @param run the run
  * @param track where the star was
  * @param decBacklashArcsec play in declination
+ * @param decStickingArcsec what an axis that sticks withholds in declination, where it does
  * @param periodicArcsec periodic error peak to peak at the axis, where one was found
  */
 public record GuidedRun(
     GuideRun run,
     StarTrack track,
     Optional<Estimate> decBacklashArcsec,
+    Optional<Estimate> decStickingArcsec,
     Optional<Estimate> periodicArcsec) {
   GuidedRun on(StarTrack other) {
-    return new GuidedRun(run, other, decBacklashArcsec, periodicArcsec);
+    return new GuidedRun(run, other, decBacklashArcsec, decStickingArcsec, periodicArcsec);
   }
 }

@@ -257,6 +257,15 @@ final class LogCause {
                   + " play",
               play.get().value(), play.get().lo95(), play.get().hi95()));
     }
+    Optional<Estimate> sticks = run.decStickingArcsec().filter(e -> e.lo95() > LEAST_PLAY_ARCSEC);
+    if (sticks.isPresent()) {
+      return new Cause(
+          "dec-backlash",
+          format(
+              "the star moves in declination, where the axis sticks until pulses add up to %.1f"
+                  + " (%.1f .. %.1f) arcsec",
+              sticks.get().value(), sticks.get().lo95(), sticks.get().hi95()));
+    }
     double share = straightShare(track::dec);
     return share >= HALF
         ? new Cause(

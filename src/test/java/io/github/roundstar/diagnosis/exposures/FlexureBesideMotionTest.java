@@ -30,7 +30,8 @@ class FlexureBesideMotionTest {
     }
     Optional<Estimate> none = Optional.of(new Estimate(0, 0, 0));
     StarTrack track = StarTrack.measured(frames.build(), none, none);
-    return new GuidedRun(CameraClockTest.run(0, -1), track, Optional.empty(), Optional.empty());
+    return new GuidedRun(
+        CameraClockTest.run(0, -1), track, Optional.empty(), Optional.empty(), Optional.empty());
   }
 
   private static Window window(Optional<MeasuredShape> measured) {

@@ -13,7 +13,7 @@ import io.github.roundstar.motion.Axis;
 import io.github.roundstar.results.Finding;
 import org.junit.jupiter.api.Test;
 
-/** Play in Dec matters by what it does to the star, not by its width. */
+/** Play or sticking in Dec matters by what it does to the star, not by its width. */
 class DecBacklashRuleTest {
   private static final DecBacklashRule RULE = new DecBacklashRule();
 
@@ -51,5 +51,20 @@ class DecBacklashRuleTest {
   void cannotTellWithoutWidthOrBudget() {
     assertThat(sound().play(null).levelBy(RULE)).isEqualTo(CANNOT_TELL);
     assertThat(sound().withoutBudget("no loop").levelBy(RULE)).isEqualTo(CANNOT_TELL);
+  }
+
+  @Test
+  void stickingThatMovesTheStarIsNamed() {
+    Finding found = sound().sticking(about(1, 0.02)).part(Axis.DEC, "backlash", 0.6).judgedBy(RULE);
+
+    assertThat(found.level()).isEqualTo(FIX_FIRST);
+    assertThat(found.title()).isEqualTo("Dec sticks: it withholds 1.00 arcsec of pulses");
+    assertThat(String.join(" ", found.action())).contains("not too tight").contains("qualified");
+    assertThat(found.caution()).contains("warranty").contains("never force a gear mesh");
+  }
+
+  @Test
+  void stickingThatHardlyMovesTheStarIsFine() {
+    assertThat(sound().sticking(about(0.2, 0.02)).levelBy(RULE)).isEqualTo(FINE);
   }
 }

@@ -33,6 +33,7 @@ import io.github.roundstar.results.Replay;
 import io.github.roundstar.results.Response;
 import io.github.roundstar.results.RunResult;
 import io.github.roundstar.results.Settling;
+import io.github.roundstar.results.Sticking;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -64,6 +65,7 @@ final class MadeUpNight {
   private PolarAxis polarAxis;
   private Periodic periodic = new Periodic(null, null, null, null, List.of(), detectable());
   private Estimate play = about(0.3, 0.1);
+  private Estimate sticking;
   private Estimate raDrift = about(0.1, 0.05);
   private Settling settling = new Settling(10, 10.0, 14.0, 0.03);
   private Response response = response(about(1, 0.03), about(1, 0.03), about(0, 1));
@@ -166,6 +168,12 @@ final class MadeUpNight {
 
   MadeUpNight periodic(Periodic figures) {
     periodic = figures;
+    return this;
+  }
+
+  MadeUpNight sticking(Estimate arcsec) {
+    sticking = arcsec;
+    play = null;
     return this;
   }
 
@@ -390,6 +398,7 @@ final class MadeUpNight {
             floor,
             periodic,
             new Backlash(play, null),
+            new Sticking(sticking),
             settling,
             null),
         List.of(run),
@@ -423,6 +432,7 @@ final class MadeUpNight {
         floor,
         periodic,
         new Backlash(play, null),
+        new Sticking(sticking),
         budgetKnown
             ? new Budget(parts(Axis.RA), parts(Axis.DEC), sum(Axis.RA), sum(Axis.DEC))
             : null,

@@ -1,0 +1,48 @@
+package io.github.roundstar.motion;
+
+/**
+ * What an axis loses of its pushes, and where it stood at first.
+ *
+ * @param kind play of the gears, or sticking
+ * @param arcsec width of the play, or threshold of sticking [arcsec, &ge; 0]
+ * @param start play: share that a first push east or north would lose, 0 to 1; sticking: share of
+ *     the threshold that the motor is ahead by, east or north positive, -1 to 1
+ * @param unlikeness sticking: how much more than the mean of both directions a push east or north
+ *     moves the motor, as a share; one west or south so much less
+ */
+record LostMotion(Kind kind, double arcsec, double start, double unlikeness) {
+  /** Nothing is lost. */
+  static final LostMotion NONE = play(0, 0);
+
+  /** How motion is lost. */
+  enum Kind {
+    PLAY,
+    STICKING
+  }
+
+  static LostMotion play(double arcsec, double slack) {
+    return new LostMotion(Kind.PLAY, arcsec, slack, 0);
+  }
+
+  static LostMotion sticking(double arcsec, double withheld, double unlikeness) {
+    return new LostMotion(Kind.STICKING, arcsec, withheld, unlikeness);
+  }
+
+  /** The same where pushes are so many times as strong. */
+  LostMotion times(double factor) {
+    return new LostMotion(kind, factor * arcsec, start, unlikeness);
+  }
+
+  /** The same where nobody knows how it stood at first, for pushes whose strength is known. */
+  LostMotion anew() {
+    return kind == Kind.PLAY ? play(arcsec, 0.5) : sticking(arcsec, 0, 0);
+  }
+
+  /** The axis before the first push. */
+  Drive begin() {
+    return switch (kind) {
+      case PLAY -> new GearPlay(arcsec, start);
+      case STICKING -> new StickyAxis(arcsec, start, unlikeness);
+    };
+  }
+}
