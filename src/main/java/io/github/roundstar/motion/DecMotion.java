@@ -63,7 +63,7 @@ public record DecMotion(
 
   private static Answer<Sticking> sticking(
       Reconstruction made, AxisRun plain, Optional<JoltFree> quiet, Optional<Backlash> play) {
-    return play.map(found -> Sticking.of(new Backlash.Profile(made, plain, quiet), found))
+    return play.map(found -> Sticking.of(new PlayProfile(made, plain, quiet), found))
         .orElseGet(() -> Answer.none(NO_PULSE));
   }
 

@@ -60,8 +60,7 @@ public record JoltFree(
       keptColumns[j] = IntStream.of(originals).mapToDouble(i -> column[i]).toArray();
     }
     WanderNoise fitted =
-        WanderNoise.fit(kept.seconds(), kept.startsPiece(), kept.arcsec(), keptColumns)
-            .orElse(near);
+        near.refit(kept.seconds(), kept.startsPiece(), kept.arcsec(), keptColumns).orElse(near);
     List<Jolt> sorted = new ArrayList<>(jolts);
     sorted.sort(Comparator.comparingInt(Jolt::first));
     return new JoltFree(kept, keptColumns, fitted, List.copyOf(sorted), originals);

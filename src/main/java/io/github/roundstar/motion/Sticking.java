@@ -81,7 +81,7 @@ public record Sticking(Estimate declaredArcsec, LostMotion lost, AxisRun run) {
    * @param play the likeliest play
    * @return none, with the reason, unless the axis surely sticks
    */
-  static Answer<Sticking> of(Backlash.Profile profile, Backlash play) {
+  static Answer<Sticking> of(PlayProfile profile, Backlash play) {
     return play.declaredArcsec().lo95() > 0
         ? new Search(profile, play).found()
         : Answer.none(NOTHING_LOST);
@@ -120,11 +120,11 @@ public record Sticking(Estimate declaredArcsec, LostMotion lost, AxisRun run) {
   }
 
   private static final class Search {
-    private final Backlash.Profile profile;
+    private final PlayProfile profile;
     private final LostMotion play;
     private WanderNoise wanderNoise;
 
-    Search(Backlash.Profile profile, Backlash play) {
+    Search(PlayProfile profile, Backlash play) {
       this.profile = profile;
       this.play = play.lost();
       this.wanderNoise = play.wanderNoise();
@@ -141,7 +141,7 @@ public record Sticking(Estimate declaredArcsec, LostMotion lost, AxisRun run) {
         return Answer.none(PLAY);
       }
       best = climbed(nearby(best), FINE, UNLIKE_STEP);
-      wanderNoise = Backlash.Profile.refit(profile.behind(best.lost()), wanderNoise);
+      wanderNoise = PlayProfile.refit(profile.behind(best.lost()), wanderNoise);
       best = climbed(started(trial(best.lost())), FINE, UNLIKE_STEP);
       double margin = refitted(best.lost()) - Math.max(refitted(play), refitted(LostMotion.NONE));
       double colour = Math.max(1, colour(best.lost()));
@@ -223,9 +223,8 @@ public record Sticking(Estimate declaredArcsec, LostMotion lost, AxisRun run) {
 
     /** How much more the likelihood's slope varies than if the residuals were independent. */
     private double colour(LostMotion lost) {
-      double[] here = Backlash.Profile.residuals(profile.behind(lost), wanderNoise);
-      double[] beside =
-          Backlash.Profile.residuals(profile.behind(lost.times(1 + FINE)), wanderNoise);
+      double[] here = PlayProfile.residuals(profile.behind(lost), wanderNoise);
+      double[] beside = PlayProfile.residuals(profile.behind(lost.times(1 + FINE)), wanderNoise);
       double[] slopes = new double[Math.min(here.length, beside.length)];
       for (int i = 0; i < slopes.length; i++) {
         slopes[i] = here[i] * (beside[i] - here[i]);
@@ -239,12 +238,12 @@ public record Sticking(Estimate declaredArcsec, LostMotion lost, AxisRun run) {
     }
 
     private Trial trial(LostMotion lost) {
-      return new Trial(lost, Backlash.Profile.logLikelihood(profile.behind(lost), wanderNoise));
+      return new Trial(lost, PlayProfile.logLikelihood(profile.behind(lost), wanderNoise));
     }
 
     private double refitted(LostMotion lost) {
       AxisRun run = profile.behind(lost);
-      return Backlash.Profile.logLikelihood(run, Backlash.Profile.refit(run, wanderNoise));
+      return PlayProfile.logLikelihood(run, PlayProfile.refit(run, wanderNoise));
     }
   }
 }

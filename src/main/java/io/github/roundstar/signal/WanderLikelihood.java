@@ -1,6 +1,7 @@
 package io.github.roundstar.signal;
 
 import io.github.roundstar.model.Estimate;
+import java.util.Arrays;
 import java.util.Optional;
 import org.apache.commons.math3.optim.MaxEval;
 import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
@@ -26,8 +27,10 @@ final class WanderLikelihood {
 
   private final double[] seconds;
   private final boolean[] startsPiece;
-  private final double[] data;
-  private final double[][] regressors;
+
+  /** The data, then the regressors: the filter takes them together. */
+  private final double[][] columns;
+
   private final double memorySeconds;
   private final double smallest;
 
@@ -39,8 +42,9 @@ final class WanderLikelihood {
       double memorySeconds) {
     this.seconds = seconds;
     this.startsPiece = startsPiece;
-    this.data = data;
-    this.regressors = regressors;
+    this.columns = new double[regressors.length + 1][];
+    columns[0] = data;
+    System.arraycopy(regressors, 0, columns, 1, regressors.length);
     this.memorySeconds = memorySeconds;
     double largest = 0;
     for (double value : data) {
@@ -118,6 +122,7 @@ final class WanderLikelihood {
   }
 
   private WhiteRegression whitened(Whitening whitening) {
-    return WhiteRegression.of(whitening.apply(data), whitening.apply(regressors));
+    double[][] white = whitening.apply(columns);
+    return WhiteRegression.of(white[0], Arrays.copyOfRange(white, 1, white.length));
   }
 }
