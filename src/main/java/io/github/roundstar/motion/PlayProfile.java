@@ -28,7 +28,8 @@ record PlayProfile(Reconstruction reconstruction, AxisRun plain, Optional<JoltFr
   /** Where the gears may rest between the flanks at first; it matters until the first reversal. */
   private static final double[] SLACKS = {0.5, 0, 0.125, 0.25, 0.375, 0.625, 0.75, 0.875, 1};
 
-  private static final int REFINEMENTS = 14;
+  /** Widths are told to this, a tenth of an interval at best [arcsec]. */
+  private static final double WIDTH_ACCURACY = 0.002;
 
   /**
    * So many widths on end whose log likelihood is so far below the best end the first round: wider
@@ -47,6 +48,9 @@ record PlayProfile(Reconstruction reconstruction, AxisRun plain, Optional<JoltFr
   private static final double FIRST_REACH = 0.1;
 
   private static final int REACH_ROUNDS = 5;
+
+  /** Share of its half width that an interval's end is told to. */
+  private static final double REACH_ACCURACY = 0.02;
 
   /** Most that one round may move an end by. */
   private static final double MOST_GROWTH = 4;
@@ -166,7 +170,7 @@ record PlayProfile(Reconstruction reconstruction, AxisRun plain, Optional<JoltFr
     Trial left = trial(high - ratio * (high - low), best.slack(), best.wanderNoise());
     Trial right = trial(low + ratio * (high - low), best.slack(), best.wanderNoise());
     Trial found = better(best, better(left, right));
-    for (int i = 0; i < REFINEMENTS; i++) {
+    while (high - low > WIDTH_ACCURACY) {
       if (left.logLikelihood() > right.logLikelihood()) {
         high = right.width();
         right = left;
@@ -196,6 +200,9 @@ record PlayProfile(Reconstruction reconstruction, AxisRun plain, Optional<JoltFr
         return best.width();
       }
       double factor = fallen <= 0 ? MOST_GROWTH : Math.sqrt(fall / fallen);
+      if (Math.abs(factor - 1) < REACH_ACCURACY) {
+        return reach;
+      }
       reach = Math.min(WIDEST, reach * Math.max(1 / MOST_GROWTH, Math.min(MOST_GROWTH, factor)));
     }
     return reach;
