@@ -16,9 +16,16 @@ import java.util.Optional;
  * @param run motion behind the play of that width
  * @param wider the same behind a play that is a standard error wider
  * @param wanderNoise wander and noise that the likelihood has there
+ * @param unlikeness how much more than the mean of both directions a push north was taken to move
+ *     the motor, as a share
  */
 public record Backlash(
-    Estimate declaredArcsec, double slack, AxisRun run, AxisRun wider, WanderNoise wanderNoise) {
+    Estimate declaredArcsec,
+    double slack,
+    AxisRun run,
+    AxisRun wider,
+    WanderNoise wanderNoise,
+    double unlikeness) {
   /**
    * Profiles the width.
    *
@@ -34,27 +41,30 @@ public record Backlash(
       return Optional.empty();
     }
     return WanderNoise.fit(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns)
-        .map(start -> new PlayProfile(reconstruction, plain, Optional.empty()).search(start));
+        .map(start -> new PlayProfile(reconstruction, plain).search(start));
   }
 
   /** The play, at the declared rate. */
   LostMotion lost() {
-    return LostMotion.play(declaredArcsec.value(), slack);
+    return LostMotion.play(declaredArcsec.value(), slack, unlikeness);
   }
 
-  /** Profiles once more without the jolts that were found behind this play. */
-  Backlash without(JoltFree quiet, Reconstruction reconstruction, AxisRun plain) {
-    return new PlayProfile(reconstruction, plain, Optional.of(quiet))
-        .search(quiet.wanderNoise().white());
+  /** Profiles once more with what was found behind this play: jolts, and unlike directions. */
+  Backlash again(PlayProfile profile) {
+    return profile.search(wanderNoise.white());
   }
 
   /**
    * Width of the play [arcsec at the axis]: the declared one times the strength that pulses were
-   * found to have behind it. Its interval holds the strength's, and the difference between the two
-   * directions, which the declared width takes as one.
+   * found to have behind it. Its interval holds the strength's, and how much more unlike both
+   * directions are than the declared width takes them.
    */
   public Optional<Estimate> arcsec(Response response) {
-    return response.both().map(strength -> scaled(strength, response.unlikeness()));
+    return response
+        .both()
+        .map(
+            strength ->
+                scaled(strength, Math.abs(response.unlikeness() - unlikeness * strength.value())));
   }
 
   /**

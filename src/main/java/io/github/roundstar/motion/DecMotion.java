@@ -34,37 +34,46 @@ public record DecMotion(
             made -> {
               AxisRun plain = AxisRun.of(guideRun, made.sky(), 1);
               Optional<Backlash> play = Backlash.of(made, plain);
-              Answer<Sticking> sticking = sticking(made, plain, Optional.empty(), play);
-              DecMotion found = quiet(made, plain, play, sticking);
+              Answer<Sticking> sticking =
+                  play.map(found -> Sticking.of(new PlayProfile(made, plain), found))
+                      .orElseGet(() -> Answer.none(NO_PULSE));
+              DecMotion found = again(made, plain, play, sticking);
               // Sticking must show beside the jolts that are found behind it, too.
               return sticking.value().isPresent() && found.sticking.value().isEmpty()
-                  ? quiet(made, plain, play, found.sticking)
+                  ? again(made, plain, play, found.sticking)
                   : found;
             });
   }
 
-  /** Jolts pass for lost motion: it is looked for again without them. */
-  private static DecMotion quiet(
+  /**
+   * Jolts pass for lost motion, and directions of unlike strength spoil it: it is looked for again
+   * without the one and with the other.
+   */
+  private static DecMotion again(
       Reconstruction made, AxisRun plain, Optional<Backlash> play, Answer<Sticking> sticking) {
     DecMotion first = of(plain, play, sticking);
     Optional<JoltFree> quiet =
         first.response.map(Response::quiet).filter(q -> !q.jolts().isEmpty());
-    if (play.isEmpty() || quiet.isEmpty()) {
+    double unlikeness = sticking.value().isPresent() ? 0 : first.unlikeness();
+    if (play.isEmpty() || quiet.isEmpty() && unlikeness == 0) {
       return first;
     }
-    Optional<Backlash> again = play.map(found -> found.without(quiet.get(), made, plain));
+    PlayProfile profile = new PlayProfile(made, plain, quiet, unlikeness);
+    Backlash again = play.get().again(profile);
     return of(
         plain,
-        again,
+        Optional.of(again),
         sticking.value().isPresent()
-            ? sticking(made, plain, quiet, again)
-            : Answer.none(Sticking.because(sticking.because(), again.get())));
+            ? Sticking.of(profile, again)
+            : Answer.none(Sticking.because(sticking.because(), again)));
   }
 
-  private static Answer<Sticking> sticking(
-      Reconstruction made, AxisRun plain, Optional<JoltFree> quiet, Optional<Backlash> play) {
-    return play.map(found -> Sticking.of(new PlayProfile(made, plain, quiet), found))
-        .orElseGet(() -> Answer.none(NO_PULSE));
+  /** How unlike pulses north and south are behind a play that surely is there, as a share. */
+  private double unlikeness() {
+    return response
+        .filter(r -> losesMotion() && r.informative())
+        .map(r -> r.unlikeness() / r.both().orElseThrow().value())
+        .orElse(0.0);
   }
 
   private static DecMotion of(

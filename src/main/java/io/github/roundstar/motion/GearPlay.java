@@ -8,6 +8,7 @@ package io.github.roundstar.motion;
  */
 final class GearPlay implements Drive {
   private final double width;
+  private final double unlikeness;
   private double slackOneWay;
 
   /**
@@ -15,17 +16,21 @@ final class GearPlay implements Drive {
    *
    * @param width what a full reversal loses, in the unit of the pushes [&ge; 0]
    * @param slack share of it that a first push east or north would lose, 0 to 1
+   * @param unlikeness how much more than the mean of both directions a push east or north moves the
+   *     motor, as a share; one west or south so much less
    */
-  GearPlay(double width, double slack) {
+  GearPlay(double width, double slack, double unlikeness) {
     this.width = width;
+    this.unlikeness = unlikeness;
     this.slackOneWay = slack * width;
   }
 
   @Override
   public double lost(double push) {
-    double lost = Math.min(Math.abs(push), push > 0 ? slackOneWay : width - slackOneWay);
+    double strength = push > 0 ? 1 + unlikeness : 1 - unlikeness;
+    double lost = Math.min(strength * Math.abs(push), push > 0 ? slackOneWay : width - slackOneWay);
     slackOneWay += push > 0 ? -lost : lost;
-    return lost;
+    return lost / strength;
   }
 
   @Override

@@ -135,11 +135,24 @@ public record JoltFree(
     return left;
   }
 
-  /** Standard deviation of the noise; nothing when it cannot be told from wander. */
-  Optional<Estimate> noise() {
+  /**
+   * Standard deviation of the noise; nothing when it cannot be told from wander. What is not known
+   * of its memory is in value and interval: a noise that lasts takes from the wander.
+   */
+  Optional<Estimate> noise(WanderNoise.Remembering remembering) {
+    double moved = Math.log(remembering.longer().noiseVariance() / wanderNoise.noiseVariance()) / 2;
     return wanderNoise
         .measured(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns)
-        .noise();
+        .noise()
+        .map(
+            noise -> {
+              double value = noise.value() * Math.exp(remembering.below() * moved);
+              double factor =
+                  Math.exp(
+                      Math.hypot(
+                          Math.log(noise.hi95() / noise.value()), Estimate.SIGMAS_95 * moved));
+              return new Estimate(value, value / factor, value * factor);
+            });
   }
 
   JoltFree withJolts(List<Jolt> others) {

@@ -7,12 +7,12 @@ package io.github.roundstar.motion;
  * @param arcsec width of the play, or threshold of sticking [arcsec, &ge; 0]
  * @param start play: share that a first push east or north would lose, 0 to 1; sticking: share of
  *     the threshold that the motor is ahead by, east or north positive, -1 to 1
- * @param unlikeness sticking: how much more than the mean of both directions a push east or north
- *     moves the motor, as a share; one west or south so much less
+ * @param unlikeness how much more than the mean of both directions a push east or north moves the
+ *     motor, as a share; one west or south so much less
  */
 record LostMotion(Kind kind, double arcsec, double start, double unlikeness) {
   /** Nothing is lost. */
-  static final LostMotion NONE = play(0, 0);
+  static final LostMotion NONE = play(0, 0, 0);
 
   /** How motion is lost. */
   enum Kind {
@@ -20,8 +20,8 @@ record LostMotion(Kind kind, double arcsec, double start, double unlikeness) {
     STICKING
   }
 
-  static LostMotion play(double arcsec, double slack) {
-    return new LostMotion(Kind.PLAY, arcsec, slack, 0);
+  static LostMotion play(double arcsec, double slack, double unlikeness) {
+    return new LostMotion(Kind.PLAY, arcsec, slack, unlikeness);
   }
 
   static LostMotion sticking(double arcsec, double withheld, double unlikeness) {
@@ -35,13 +35,13 @@ record LostMotion(Kind kind, double arcsec, double start, double unlikeness) {
 
   /** The same where nobody knows how it stood at first, for pushes whose strength is known. */
   LostMotion anew() {
-    return kind == Kind.PLAY ? play(arcsec, 0.5) : sticking(arcsec, 0, 0);
+    return kind == Kind.PLAY ? play(arcsec, 0.5, 0) : sticking(arcsec, 0, 0);
   }
 
   /** The axis before the first push. */
   Drive begin() {
     return switch (kind) {
-      case PLAY -> new GearPlay(arcsec, start);
+      case PLAY -> new GearPlay(arcsec, start, unlikeness);
       case STICKING -> new StickyAxis(arcsec, start, unlikeness);
     };
   }

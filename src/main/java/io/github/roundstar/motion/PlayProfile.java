@@ -18,8 +18,16 @@ import org.apache.commons.math3.stat.descriptive.moment.Variance;
  * @param reconstruction what the motion is made of
  * @param plain the run as if nothing were lost
  * @param quiet which samples are free of jolts, where that is known
+ * @param unlikeness how much more than the mean of both directions a push east or north moves the
+ *     motor, as a share, where that is known
  */
-record PlayProfile(Reconstruction reconstruction, AxisRun plain, Optional<JoltFree> quiet) {
+record PlayProfile(
+    Reconstruction reconstruction, AxisRun plain, Optional<JoltFree> quiet, double unlikeness) {
+  /** Of a run of which nothing is known yet. */
+  PlayProfile(Reconstruction reconstruction, AxisRun plain) {
+    this(reconstruction, plain, Optional.empty(), 0);
+  }
+
   /** Widths tried first [arcsec]; a play wider than the last is a loose gear, not a backlash. */
   private static final double[] WIDTHS = {
     0, 0.25, 0.5, 0.75, 1, 1.4, 1.8, 2.3, 3, 4, 5, 6.5, 8, 10, 12.5, 16, 20
@@ -111,11 +119,14 @@ record PlayProfile(Reconstruction reconstruction, AxisRun plain, Optional<JoltFr
             Math.max(0, best.width() - Math.hypot(below, memory)),
             best.width() + Math.hypot(above, memory)),
         best.slack(),
-        plain.with(reconstruction.skyBehindPlay(best.width(), best.slack())),
+        plain.with(reconstruction.sky(play(best.width(), best.slack()))),
         plain.with(
-            reconstruction.skyBehindPlay(
-                best.width() + Math.max(NARROWEST_STEP, above / Estimate.SIGMAS_95), best.slack())),
-        best.wanderNoise());
+            reconstruction.sky(
+                play(
+                    best.width() + Math.max(NARROWEST_STEP, above / Estimate.SIGMAS_95),
+                    best.slack()))),
+        best.wanderNoise(),
+        unlikeness);
   }
 
   /**
@@ -139,7 +150,11 @@ record PlayProfile(Reconstruction reconstruction, AxisRun plain, Optional<JoltFr
   }
 
   private AxisRun behind(double width, double slack) {
-    return behind(LostMotion.play(width, slack));
+    return behind(play(width, slack));
+  }
+
+  private LostMotion play(double width, double slack) {
+    return LostMotion.play(width, slack, unlikeness);
   }
 
   AxisRun behind(LostMotion lost) {

@@ -59,16 +59,6 @@ public final class Reconstruction {
     return sky(sent);
   }
 
-  /**
-   * Motion on the sky behind a play.
-   *
-   * @param playArcsec what a full reversal loses, on the sky, at the declared rate [arcsec]
-   * @param slack share of it that a first push east or north would lose, 0 to 1
-   */
-  MotionSeries skyBehindPlay(double playArcsec, double slack) {
-    return sky(LostMotion.play(playArcsec, slack));
-  }
-
   /** Motion on the sky where so much is lost, at the declared rate. */
   MotionSeries sky(LostMotion lost) {
     return sky(behind(lost));

@@ -65,9 +65,9 @@ public record Response(
         .orElse(0);
   }
 
-  /** Half of the difference between the two directions; 0 when there is only one. */
+  /** Half of what pulses east or north push more than others; 0 when there is one direction. */
   double unlikeness() {
-    return bothWays() ? Math.abs(oneWay.get().value() - otherWay.get().value()) / 2 : 0;
+    return bothWays() ? (oneWay.get().value() - otherWay.get().value()) / 2 : 0;
   }
 
   /** Whether this holds for the strength of either direction that has pulses. */
@@ -147,13 +147,14 @@ public record Response(
               Optional<Estimate> oneWay = strength(coefficients, covariance, model.excess(0));
               Optional<Estimate> otherWay = strength(coefficients, covariance, model.excess(1));
               Optional<Estimate> only = oneWay.or(() -> otherWay);
+              Optional<Estimate> noise = quiet.noise(remembering);
               if (oneWay.isEmpty() || otherWay.isEmpty()) {
-                return new Response(oneWay, otherWay, only, only, quiet.noise(), quiet);
+                return new Response(oneWay, otherWay, only, only, noise, quiet);
               }
               Estimate both = mean(coefficients, covariance, model, 0.5);
               Estimate arrived = mean(coefficients, covariance, model, shareOneWay(quiet, model));
               return new Response(
-                  oneWay, otherWay, Optional.of(both), Optional.of(arrived), quiet.noise(), quiet);
+                  oneWay, otherWay, Optional.of(both), Optional.of(arrived), noise, quiet);
             });
   }
 

@@ -57,6 +57,21 @@ record RunBackground(
   }
 
   /**
+   * The same run beside noise with the memory that it has where pulses may push as they like. To
+   * white noise pulses seem too weak where seeing lasts, and drift and sinusoids with them.
+   */
+  RunBackground remembering(List<Family> families) {
+    MotionSeries motion = run.motion();
+    double[] seconds = motion.seconds();
+    boolean[] starts = motion.startsPiece();
+    double[][] columns = ResponseModel.of(run, families).columns();
+    WanderNoise found = wanderNoise.remembering(seconds, starts, motion.arcsec(), columns).model();
+    return found.memorySeconds() == 0
+        ? this
+        : new RunBackground(run, found, found.whitening(seconds, starts), fit);
+  }
+
+  /**
    * The same run; wander and noise are those about a path that is known, pulses free to push as
    * they like. A path with more than a bend would count as wander else, and pulses would seem to
    * answer it.

@@ -75,7 +75,18 @@ final class ToneSearch {
       // each turn adds a tone or refuses one
     }
     return search.fit.map(
-        fit -> new Found(fit, search.spectrum, Map.copyOf(search.falseAlarmByHertz)));
+        fit ->
+            new Found(
+                search.remembering(fit), search.spectrum, Map.copyOf(search.falseAlarmByHertz)));
+  }
+
+  /** The last fit beside noise with a memory; the search itself has no need of one. */
+  private SharedFit remembering(SharedFit white) {
+    List<RunBackground> remembering =
+        backgrounds.stream().map(background -> background.remembering(families)).toList();
+    return remembering.equals(backgrounds)
+        ? white
+        : SharedFit.of(remembering, families).orElse(white);
   }
 
   private boolean addStrongest() {

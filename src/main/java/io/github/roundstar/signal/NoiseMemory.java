@@ -77,7 +77,12 @@ final class NoiseMemory {
   }
 
   /** Where the likelihood is told: decades of the ratio, correlation from sample to sample. */
-  private record Place(double logRatio, double correlation) {}
+  private record Place(double logRatio, double correlation) {
+    Place {
+      logRatio =
+          Math.max(WanderNoise.LOWEST_LOG_RATIO, Math.min(WanderNoise.HIGHEST_LOG_RATIO, logRatio));
+    }
+  }
 
   /** The best of a few correlations: a long memory is out of sight from none. */
   private Place likeliest(Place start) {

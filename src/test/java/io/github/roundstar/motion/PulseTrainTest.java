@@ -27,7 +27,7 @@ class PulseTrainTest {
     for (int i = 0; i < pulses.length; i++) {
       pulses[i] = i < 6 || i >= 18 ? 500 : -500;
     }
-    PulseTrain moved = PulseTrain.sent(frames(pulses), Axis.DEC).behind(new GearPlay(2, 0));
+    PulseTrain moved = PulseTrain.sent(frames(pulses), Axis.DEC).behind(new GearPlay(2, 0, 0));
     for (int i = 0; i < pulses.length; i++) {
       double expected = i < 6 ? 0.5 : i < 10 ? 0 : i < 18 ? -0.5 : i < 22 ? 0 : 0.5;
       assertThat(moved.seconds(i)).as("pulse %d", i).isCloseTo(expected, EXACT);
@@ -46,7 +46,7 @@ class PulseTrainTest {
     for (int i = 0; i < pulses.length; i++) {
       pulses[i] = 1000 * (motor[i + 1] - motor[i]);
     }
-    PulseTrain moved = PulseTrain.sent(frames(pulses), Axis.DEC).behind(new GearPlay(3, 0.5));
+    PulseTrain moved = PulseTrain.sent(frames(pulses), Axis.DEC).behind(new GearPlay(3, 0.5, 0));
     double at = 0;
     for (int i = 0; i < pulses.length; i++) {
       at += moved.seconds(i);
@@ -56,7 +56,7 @@ class PulseTrainTest {
 
   @Test
   void whatIsLeftOfAPulseComesAtItsEnd() {
-    PulseTrain moved = PulseTrain.sent(frames(900, -300), Axis.DEC).behind(new GearPlay(0.4, 1));
+    PulseTrain moved = PulseTrain.sent(frames(900, -300), Axis.DEC).behind(new GearPlay(0.4, 1, 0));
     assertThat(moved.delaySeconds(0)).isCloseTo(0.4, EXACT);
     assertThat(moved.seconds(0)).isCloseTo(0.5, EXACT);
     assertThat(moved.seconds(1)).isZero();
@@ -65,7 +65,7 @@ class PulseTrainTest {
   @Test
   void withoutPlayNothingIsLost() {
     PulseTrain sent = PulseTrain.sent(frames(900, -300, 0, 20), Axis.DEC);
-    PulseTrain moved = sent.behind(new GearPlay(0, 0.5));
+    PulseTrain moved = sent.behind(new GearPlay(0, 0.5, 0));
     for (int i = 0; i < 4; i++) {
       assertThat(moved.seconds(i)).isEqualTo(sent.seconds(i));
       assertThat(moved.delaySeconds(i)).isZero();

@@ -131,7 +131,9 @@ final class DenseWander {
     }
     return logDeterminant(
         new CholeskyDecomposition(
-            differences.multiply(covarianceMatrix()).multiply(differences.transpose())));
+            differences.multiply(covarianceMatrix()).multiply(differences.transpose()),
+            1e-9,
+            1e-10));
   }
 
   private RealMatrix covarianceMatrix() {
