@@ -113,13 +113,17 @@ public record DecMotion(
 
   /**
    * Pulses as declared, behind the play where there certainly is one. What they may push more than
-   * declared still counts in full: the motor runs on inside the play, and where it stands there
-   * decides when it moves the tube.
+   * declared still counts in full where it is not known: the motor runs on inside the play, and
+   * where it stands there decides when it moves the tube.
    */
   private static AxisRun declared(AxisRun plain, Optional<Backlash> backlash) {
     return backlash
         .filter(play -> play.declaredArcsec().lo95() > 0)
-        .map(play -> plain.with(play.run().motion().withPushesOf(plain.motion())))
+        .map(
+            play ->
+                play.unlikeness() == 0
+                    ? plain.with(play.run().motion().withPushesOf(plain.motion()))
+                    : play.run())
         .orElse(plain);
   }
 }
