@@ -137,7 +137,7 @@ public record JoltFree(
 
   /**
    * Standard deviation of the noise; nothing when it cannot be told from wander. What is not known
-   * of its memory is in value and interval: a noise that lasts takes from the wander.
+   * of its memory is in the interval: a noise that lasts takes from the wander.
    */
   Optional<Estimate> noise(WanderNoise.Remembering remembering) {
     double moved = Math.log(remembering.longer().noiseVariance() / wanderNoise.noiseVariance()) / 2;
@@ -146,7 +146,7 @@ public record JoltFree(
         .noise()
         .map(
             noise -> {
-              double value = noise.value() * Math.exp(remembering.below() * moved);
+              double value = noise.value();
               double factor =
                   Math.exp(
                       Math.hypot(

@@ -129,11 +129,10 @@ final class DenseWander {
         differences.setEntry(row++, i - 1, -1);
       }
     }
+    RealMatrix product = differences.multiply(covarianceMatrix()).multiply(differences.transpose());
+    // Rounding leaves it a little lopsided.
     return logDeterminant(
-        new CholeskyDecomposition(
-            differences.multiply(covarianceMatrix()).multiply(differences.transpose()),
-            1e-9,
-            1e-10));
+        new CholeskyDecomposition(product.add(product.transpose()).scalarMultiply(0.5)));
   }
 
   private RealMatrix covarianceMatrix() {
