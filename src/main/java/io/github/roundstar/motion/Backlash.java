@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param wanderNoise wander and noise that the likelihood has there
  * @param unlikeness how much more than the mean of both directions a push north was taken to move
  *     the motor, as a share
+ * @param logLikelihood of the run behind it, but for a constant
  */
 public record Backlash(
     Estimate declaredArcsec,
@@ -25,7 +26,8 @@ public record Backlash(
     AxisRun run,
     AxisRun wider,
     WanderNoise wanderNoise,
-    double unlikeness) {
+    double unlikeness,
+    double logLikelihood) {
   /**
    * Profiles the width.
    *
@@ -49,9 +51,15 @@ public record Backlash(
     return LostMotion.play(declaredArcsec.value(), slack, unlikeness);
   }
 
-  /** Profiles once more with what was found behind this play: jolts, and unlike directions. */
+  /** Profiles once more with what was found behind this play. */
   Backlash again(PlayProfile profile) {
     return profile.search(wanderNoise.white());
+  }
+
+  /** This play, or one near it where unlike directions make the run likelier. */
+  Backlash orNear(PlayProfile unlike) {
+    Backlash other = unlike.near(this);
+    return other.logLikelihood > logLikelihood ? other : this;
   }
 
   /**

@@ -74,7 +74,7 @@ public record DecMotion(
     PlayProfile profile = new PlayProfile(made, plain, quiet, unlikeness);
     return of(
         plain,
-        second.backlash.map(found -> found.again(profile)),
+        second.backlash.map(found -> found.orNear(profile)),
         second.backlash,
         second.sticking);
   }

@@ -85,9 +85,18 @@ record PlayProfile(
         break;
       }
     }
-    best = refined(best);
+    return near(best);
+  }
+
+  /** The likeliest play near one that was found with less knowledge. */
+  Backlash near(Backlash known) {
+    return near(trial(known.declaredArcsec().value(), known.slack(), known.wanderNoise().white()));
+  }
+
+  private Backlash near(Trial start) {
+    Trial best = refined(start);
+    WanderNoise known = refit(best.width(), best.slack(), best.wanderNoise());
     Trial halfway = best;
-    known = refit(best.width(), best.slack(), best.wanderNoise());
     for (double slack : SLACKS) {
       best = better(best, trial(best.width(), slack, known));
     }
@@ -126,7 +135,8 @@ record PlayProfile(
                     best.width() + Math.max(NARROWEST_STEP, above / Estimate.SIGMAS_95),
                     best.slack()))),
         best.wanderNoise(),
-        unlikeness);
+        unlikeness,
+        best.logLikelihood());
   }
 
   /**

@@ -69,7 +69,7 @@ final class NoiseMemory {
         return new WanderNoise.Remembering(
             model(logRatio, found),
             model(logRatio + near.ridge() * (longer - found), longer),
-            Math.min(0, place.correlation() + step) / near.error());
+            (place.correlation() + step) / near.error());
       }
       place = new Place(logRatio, next);
     }

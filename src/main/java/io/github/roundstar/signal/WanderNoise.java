@@ -93,11 +93,25 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond, double me
    * @param model wander and noise
    * @param longer the same with a memory that is a standard error longer, for what its error does
    *     to other figures
-   * @param below how many standard errors below none the correlation of samples came out [&le; 0].
-   *     A memory below none has no meaning, but to cut it off would move other figures one way on
-   *     every night of white noise
+   * @param standardErrors the correlation from sample to sample in units of its standard error.
+   *     Chance makes it negative on half of all series of white noise
    */
-  public record Remembering(WanderNoise model, WanderNoise longer, double below) {}
+  public record Remembering(WanderNoise model, WanderNoise longer, double standardErrors) {
+    private static final double CLEAR = 2;
+
+    /**
+     * How many standard errors below none the correlation came out [&le; 0]. A memory below none
+     * has no meaning, but to cut it off would move other figures one way.
+     */
+    public double below() {
+      return Math.min(0, standardErrors);
+    }
+
+    /** Whether there clearly is a memory: only then is it better than white noise for a split. */
+    public boolean clear() {
+      return standardErrors >= CLEAR;
+    }
+  }
 
   /**
    * This fit of white noise with the memory that the noise has: that of seeing which lasts longer
