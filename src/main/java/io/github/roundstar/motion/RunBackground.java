@@ -57,18 +57,20 @@ record RunBackground(
   }
 
   /**
-   * The same run beside noise with the memory that it has where pulses may push as they like. To
-   * white noise pulses seem too weak where seeing lasts, and drift and sinusoids with them.
+   * The same run beside noise with the memory that it clearly has where pulses may push as they
+   * like. To white noise pulses seem too weak where seeing lasts, and drift and sinusoids with
+   * them.
    */
   RunBackground remembering(List<Family> families) {
     MotionSeries motion = run.motion();
     double[] seconds = motion.seconds();
     boolean[] starts = motion.startsPiece();
     double[][] columns = ResponseModel.of(run, families).columns();
-    WanderNoise found = wanderNoise.remembering(seconds, starts, motion.arcsec(), columns).model();
-    return found.memorySeconds() == 0
-        ? this
-        : new RunBackground(run, found, found.whitening(seconds, starts), fit);
+    WanderNoise.Remembering found =
+        wanderNoise.remembering(seconds, starts, motion.arcsec(), columns);
+    return found.clear()
+        ? new RunBackground(run, found.model(), found.model().whitening(seconds, starts), fit)
+        : this;
   }
 
   /**
