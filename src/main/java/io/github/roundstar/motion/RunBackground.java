@@ -62,6 +62,10 @@ record RunBackground(
    * them.
    */
   RunBackground remembering(List<Family> families) {
+    // Pulses of a run with slow swings tell too little to be left free.
+    if (run.swings() > 0) {
+      return this;
+    }
     MotionSeries motion = run.motion();
     double[] seconds = motion.seconds();
     boolean[] starts = motion.startsPiece();
