@@ -62,8 +62,8 @@ record RunBackground(
    * them.
    */
   RunBackground remembering(List<Family> families) {
-    // Pulses of a run with slow swings tell too little to be left free.
-    if (run.swings() > 0) {
+    // So few frames tell no memory, and their pulses too little to be left free.
+    if (run.motion().spanSeconds() < SlowSwing.LONG_ENOUGH_SECONDS) {
       return this;
     }
     MotionSeries motion = run.motion();
