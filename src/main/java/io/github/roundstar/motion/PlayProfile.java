@@ -104,8 +104,11 @@ record PlayProfile(
       best = refined(best);
     }
     WanderNoise.Remembering remembering = remembering(best);
-    return measured(
-        refined(trial(best.width(), best.slack(), remembering.model())), remembering.longer());
+    Trial lasting =
+        remembering.clear()
+            ? refined(trial(best.width(), best.slack(), remembering.model()))
+            : best;
+    return measured(lasting, remembering.longer());
   }
 
   /** Wander and noise behind the likeliest play, with the noise's memory. */

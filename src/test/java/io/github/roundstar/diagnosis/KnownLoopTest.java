@@ -86,17 +86,18 @@ class KnownLoopTest {
   })
   void loopBudgetAndReplayAreRecovered(
       double gain, double noise, double play, double deadband, boolean gusts) throws Exception {
-    Tally tally = play(2, gain, noise, play, deadband, gusts);
+    Tally tally = play(4, gain, noise, play, deadband, gusts);
 
     assertThat(tally.partsRight).as(tally.wrong.toString()).isEqualTo(tally.parts);
     assertThat(tally.remaindersSmall).as(tally.wrong.toString()).isEqualTo(tally.budgets);
     assertThat(tally.replaysRight).as(tally.wrong.toString()).isEqualTo(tally.replays);
-    assertThat(tally.gainsCovered).isGreaterThanOrEqualTo(tally.gains - 1);
+    // Fewer than six of eight 95 % intervals hold by chance once in 170 times.
+    assertThat(tally.gainsCovered).isGreaterThanOrEqualTo(tally.gains - 2);
     assertThat(tally.savingsCovered)
         .as(tally.wrong.toString())
         .isGreaterThanOrEqualTo(tally.savings - 2);
-    assertThat(tally.budgets).isEqualTo(4);
-    assertThat(tally.replays).isEqualTo(4 * OTHER_GAINS.length);
+    assertThat(tally.budgets).isEqualTo(8);
+    assertThat(tally.replays).isEqualTo(8 * OTHER_GAINS.length);
   }
 
   /** A hundred axes of each kind. */
