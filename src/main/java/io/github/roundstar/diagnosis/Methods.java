@@ -12,7 +12,7 @@ final class Methods {
           + " frames a turn, and each line is judged against that background over all trial"
           + " periods. Periods and amplitudes come from generalised least squares on the original"
           + " times, one period and one set of amplitudes for all runs, each run free to start"
-          + " anywhere in the turn. Intervals: the white steps' scores with their remaining"
+          + " anywhere in the turn, and noise that outlasts a frame where it clearly does. Intervals: the white steps' scores with their remaining"
           + " autocorrelation (Andrews and Monahan 1992), first order.";
 
   private static final String REPEATABILITY =
@@ -41,13 +41,15 @@ final class Methods {
                   + " corrections count with the declared guide rate, give or take 3 %. Every stretch between dithers of unknown size,"
                   + " re-acquired stars and long gaps has its own level. Generalised least squares"
                   + " against fitted wander and noise, periodic error fitted beside it in right"
-                  + " ascension; the interval carries the wander."),
+                  + " ascension, or in a run shorter than 32 min a smooth swing where it needs one; the"
+                  + " interval carries the wander."),
           new Method(
               "/runs/*/responseArcsecPerSecond",
               "Strength of pulses of either direction beside drift, bend, periodic error, wander and"
                   + " noise, by restricted maximum likelihood: a plain regression of motion on pulses"
-                  + " would be wrong, since each pulse answers the noise of the frame before it. Given"
-                  + " when it is known to 10 %. The other figures use the declared strength unless"
+                  + " would be wrong, since each pulse answers the noise of the frame before it. Noise"
+                  + " may outlast a frame: how long is part of the fit, and of the interval. Given when"
+                  + " it is known to 10 %. The other figures use the declared strength unless"
                   + " it is off by more than it is allowed to be."),
           new Method(
               "/runs/*/responseArcsecPerSecond/crossAxisDeg",
@@ -57,8 +59,8 @@ final class Methods {
                   + " takes for north, north through east."),
           new Method(
               "/runs/*/noiseFloorArcsec",
-              "White part of the same fit, jolts left out; interval from the curvature of its"
-                  + " likelihood."
+              "Noise of the same fit, jolts left out; interval from the curvature of its"
+                  + " likelihood, and how long the noise lasts."
                   + " lag1 is the ratio of the covariances of the motion's differences at lags 2 and"
                   + " 1, which wander does not touch; slow image motion counts as wander. Second"
                   + " differences over the root of 6, the fitted wander's part taken off, are the"
