@@ -72,7 +72,10 @@ public record Backlash(
         .both()
         .map(
             strength ->
-                scaled(strength, Math.abs(response.unlikeness() - unlikeness * strength.value())));
+                LostMotion.measured(
+                    declaredArcsec,
+                    strength,
+                    Math.abs(response.unlikeness() - unlikeness * strength.value())));
   }
 
   /**
@@ -88,17 +91,5 @@ public record Backlash(
       change[i] -= run.motion().arcsec(i);
     }
     return List.of(change);
-  }
-
-  private Estimate scaled(Estimate strength, double unlikeness) {
-    double width = declaredArcsec.value() * strength.value();
-    double ofStrength =
-        declaredArcsec.value() * Math.max(strength.hi95() - strength.value(), unlikeness);
-    double below = (declaredArcsec.value() - declaredArcsec.lo95()) * strength.value();
-    double above = (declaredArcsec.hi95() - declaredArcsec.value()) * strength.value();
-    return new Estimate(
-        width,
-        Math.max(0, width - Math.hypot(below, ofStrength)),
-        width + Math.hypot(above, ofStrength));
   }
 }

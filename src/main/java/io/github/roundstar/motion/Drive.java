@@ -16,4 +16,14 @@ sealed interface Drive permits GearPlay, StickyAxis {
    * @param push in which it does
    */
   double leap(double push);
+
+  /**
+   * How strongly a push moves the motor, over the mean of both directions.
+   *
+   * @param unlikeness how much more a push east or north does, as a share; one west or south so
+   *     much less
+   */
+  static double strength(double push, double unlikeness) {
+    return push > 0 ? 1 + unlikeness : 1 - unlikeness;
+  }
 }

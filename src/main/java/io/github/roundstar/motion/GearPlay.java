@@ -27,7 +27,7 @@ final class GearPlay implements Drive {
 
   @Override
   public double lost(double push) {
-    double strength = push > 0 ? 1 + unlikeness : 1 - unlikeness;
+    double strength = Drive.strength(push, unlikeness);
     double lost = Math.min(strength * Math.abs(push), push > 0 ? slackOneWay : width - slackOneWay);
     slackOneWay += push > 0 ? -lost : lost;
     return lost / strength;

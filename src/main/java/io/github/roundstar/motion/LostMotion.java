@@ -1,5 +1,7 @@
 package io.github.roundstar.motion;
 
+import io.github.roundstar.model.Estimate;
+
 /**
  * What an axis loses of its pushes, and where it stood at first.
  *
@@ -26,6 +28,27 @@ record LostMotion(Kind kind, double arcsec, double start, double unlikeness) {
 
   static LostMotion sticking(double arcsec, double withheld, double unlikeness) {
     return new LostMotion(Kind.STICKING, arcsec, withheld, unlikeness);
+  }
+
+  /**
+   * A width or threshold as pulses of the measured strength have it.
+   *
+   * @param declaredArcsec as those of the declared strength have it
+   * @param strength measured over declared
+   * @param unlike how far either direction may be from that strength beyond its interval, as a
+   *     share
+   * @return its interval holds the strength's
+   */
+  static Estimate measured(Estimate declaredArcsec, Estimate strength, double unlike) {
+    double value = declaredArcsec.value() * strength.value();
+    double ofStrength =
+        declaredArcsec.value() * Math.max(strength.hi95() - strength.value(), unlike);
+    double below = (declaredArcsec.value() - declaredArcsec.lo95()) * strength.value();
+    double above = (declaredArcsec.hi95() - declaredArcsec.value()) * strength.value();
+    return new Estimate(
+        value,
+        Math.max(0, value - Math.hypot(below, ofStrength)),
+        value + Math.hypot(above, ofStrength));
   }
 
   /** The same where pushes are so many times as strong. */

@@ -9,7 +9,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.apache.commons.math3.stat.descriptive.moment.Variance;
 
 /**
  * The likelihood of a run behind lost motion, everything else fitted, and its profile over the
@@ -23,11 +22,6 @@ import org.apache.commons.math3.stat.descriptive.moment.Variance;
  */
 record PlayProfile(
     Reconstruction reconstruction, AxisRun plain, Optional<JoltFree> quiet, double unlikeness) {
-  /** Of a run of which nothing is known yet. */
-  PlayProfile(Reconstruction reconstruction, AxisRun plain) {
-    this(reconstruction, plain, Optional.empty(), 0);
-  }
-
   /** Widths tried first [arcsec]; a play wider than the last is a loose gear, not a backlash. */
   private static final double[] WIDTHS = {
     0, 0.25, 0.5, 0.75, 1, 1.4, 1.8, 2.3, 3, 4, 5, 6.5, 8, 10, 12.5, 16, 20
@@ -65,6 +59,11 @@ record PlayProfile(
 
   /** Widths nearer than this differ by no frame's pulse [arcsec]. */
   private static final double NARROWEST_STEP = 0.03;
+
+  /** Of a run of which nothing is known yet. */
+  PlayProfile(Reconstruction reconstruction, AxisRun plain) {
+    this(reconstruction, plain, Optional.empty(), 0);
+  }
 
   /** One width and flank with its likelihood. */
   private record Trial(double width, double slack, WanderNoise wanderNoise, double logLikelihood) {
@@ -248,8 +247,7 @@ record PlayProfile(
     for (int i = 0; i < slopes.length; i++) {
       slopes[i] = (above[i] * above[i] - below[i] * below[i]) / 2;
     }
-    double independent = new Variance(false).evaluate(slopes);
-    return independent > 0 ? NeweyWest.longRunVariance(slopes) / independent : 1;
+    return NeweyWest.inflation(slopes);
   }
 
   private static Trial better(Trial one, Trial other) {
@@ -266,9 +264,7 @@ record PlayProfile(
   static double logLikelihood(AxisRun run, WanderNoise wanderNoise) {
     MotionSeries motion = run.motion();
     Whitening whitening = wanderNoise.whitening(motion.seconds(), motion.startsPiece());
-    WhiteRegression fit = fit(run, whitening);
-    double steps = fit.steps();
-    return -0.5 * (steps * Math.log(fit.sumOfSquares() / steps) + whitening.logDeterminant());
+    return fit(run, whitening).logLikelihood(whitening);
   }
 
   private static WhiteRegression fit(AxisRun run, Whitening whitening) {

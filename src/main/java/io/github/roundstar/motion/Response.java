@@ -20,7 +20,7 @@ import java.util.stream.Stream;
  * noise of the frame before it. Here the noise is part of the model: the motion wanders, drifts,
  * bends and turns with its gears, each frame measures it with noise, and pulses are a known input
  * of unknown strength. All linear parameters are concentrated out of the restricted likelihood, so
- * that only wander over noise is searched, and how long the noise lasts where it clearly does.
+ * that only wander over noise is searched, and how long the noise lasts.
  *
  * @param oneWay pulses east or north; nothing without such pulses
  * @param otherWay pulses west or south

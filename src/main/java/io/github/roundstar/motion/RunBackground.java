@@ -99,8 +99,7 @@ record RunBackground(
 
   /** Logarithm of the likelihood of the run, but for a constant that only its frames decide. */
   double logLikelihood() {
-    double steps = fit.steps();
-    return -0.5 * (steps * Math.log(fit.sumOfSquares() / steps) + whitening.logDeterminant());
+    return fit.logLikelihood(whitening);
   }
 
   /** Times of the white steps since the run's origin [s]. */

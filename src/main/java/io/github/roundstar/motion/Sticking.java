@@ -3,7 +3,6 @@ package io.github.roundstar.motion;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.signal.NeweyWest;
 import io.github.roundstar.signal.WanderNoise;
-import org.apache.commons.math3.stat.descriptive.moment.Variance;
 
 /**
  * An axis that sticks: it withholds pushes until they add up to a threshold, then lets go whole.
@@ -100,16 +99,7 @@ public record Sticking(Estimate declaredArcsec, LostMotion lost, AxisRun run) {
    * to have behind it, whose interval it holds.
    */
   public Estimate arcsec(Estimate strength) {
-    double value = declaredArcsec.value() * strength.value();
-    double ofStrength = declaredArcsec.value() * (strength.hi95() - strength.value());
-    return new Estimate(
-        value,
-        value
-            - Math.hypot(
-                (declaredArcsec.value() - declaredArcsec.lo95()) * strength.value(), ofStrength),
-        value
-            + Math.hypot(
-                (declaredArcsec.hi95() - declaredArcsec.value()) * strength.value(), ofStrength));
+    return LostMotion.measured(declaredArcsec, strength, 0);
   }
 
   /** One axis with its likelihood. */
@@ -229,8 +219,7 @@ public record Sticking(Estimate declaredArcsec, LostMotion lost, AxisRun run) {
       for (int i = 0; i < slopes.length; i++) {
         slopes[i] = here[i] * (beside[i] - here[i]);
       }
-      double independent = new Variance(false).evaluate(slopes);
-      return independent > 0 ? NeweyWest.longRunVariance(slopes) / independent : 1;
+      return NeweyWest.inflation(slopes);
     }
 
     private Trial trial(double arcsec, double start, double unlikeness) {

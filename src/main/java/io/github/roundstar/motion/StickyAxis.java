@@ -30,7 +30,7 @@ final class StickyAxis implements Drive {
   @Override
   public double lost(double push) {
     double wait = threshold - Math.signum(push) * withheld;
-    double strength = strength(push);
+    double strength = Drive.strength(push, unlikeness);
     if (wait >= strength * Math.abs(push)) {
       withheld += strength * push;
       return Math.abs(push);
@@ -41,10 +41,6 @@ final class StickyAxis implements Drive {
 
   @Override
   public double leap(double push) {
-    return threshold / strength(push);
-  }
-
-  private double strength(double push) {
-    return push > 0 ? 1 + unlikeness : 1 - unlikeness;
+    return threshold / Drive.strength(push, unlikeness);
   }
 }

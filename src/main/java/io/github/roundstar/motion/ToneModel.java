@@ -105,9 +105,12 @@ final class ToneModel {
   /** Drift, slow swings and sinusoids of one run at its frames [arcsec]. */
   double[] motion(double[] parameters, int run) {
     double[] values = driftAndBend(parameters, run);
-    double[] swing = swing(parameters, run, backgrounds.get(run).run().phaseSeconds());
-    for (int i = 0; i < values.length; i++) {
-      values[i] += swing[i];
+    AxisRun axisRun = backgrounds.get(run).run();
+    if (axisRun.swings() > 0) {
+      double[] swing = swing(parameters, run, axisRun.phaseSeconds());
+      for (int i = 0; i < values.length; i++) {
+        values[i] += swing[i];
+      }
     }
     for (int f = 0; f < layout.families().size(); f++) {
       double[] tones = tones(parameters, f, run);

@@ -17,9 +17,9 @@ final class ToneStart {
     double[] start = new double[layout.size()];
     List<RunBackground> backgrounds = model.backgrounds();
     for (int r = 0; r < layout.runs(); r++) {
-      start[layout.drift(r)] = backgrounds.get(r).fit().coefficients()[0];
-      start[layout.bend(r)] = backgrounds.get(r).fit().coefficients()[1];
       double[] own = backgrounds.get(r).fit().coefficients();
+      start[layout.drift(r)] = own[0];
+      start[layout.bend(r)] = own[1];
       int swings = backgrounds.get(r).run().swings();
       System.arraycopy(own, own.length - swings, start, layout.swing(r), swings);
     }

@@ -1,6 +1,7 @@
 package io.github.roundstar.signal;
 
 import java.util.Arrays;
+import org.apache.commons.math3.stat.descriptive.moment.Variance;
 
 /**
  * Variances that respect autocorrelation: Bartlett-weighted sums over lags 0 .. L of the products
@@ -112,6 +113,16 @@ public final class NeweyWest {
     Check.atLeast("number of values", values.length, 2);
     double[] centred = Autocorrelation.centred(values);
     return prewhitenedSum(new double[][] {centred})[0][0] / values.length;
+  }
+
+  /**
+   * Long-run variance of values over that of independent ones; 1 for a constant.
+   *
+   * @param values at least two
+   */
+  public static double inflation(double[] values) {
+    double independent = new Variance(false).evaluate(values);
+    return independent > 0 ? longRunVariance(values) / independent : 1;
   }
 
   /** The sum over all lags, by prewhitening, of the products of columns of at least two scores. */

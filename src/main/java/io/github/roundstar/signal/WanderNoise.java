@@ -149,7 +149,7 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond, double me
 
   /** Share of the noise that is still there after so long. */
   double remembered(double afterSeconds) {
-    return memorySeconds > 0 ? Math.exp(-afterSeconds / memorySeconds) : 0;
+    return Whitening.remembered(afterSeconds, memorySeconds);
   }
 
   /** The filter that makes such a series white. */

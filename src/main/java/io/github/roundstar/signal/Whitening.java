@@ -100,7 +100,7 @@ public final class Whitening {
       if (variance + walk != predicted || seconds[i] - seconds[i - 1] != step) {
         step = seconds[i] - seconds[i - 1];
         predicted = variance + walk;
-        share = memorySeconds > 0 ? Math.exp(-step / memorySeconds) : 0;
+        share = remembered(step, memorySeconds);
         double forgotten = 1 - share;
         double renewed = 1 - share * share;
         total = forgotten * forgotten * variance + walk + renewed;
@@ -123,6 +123,11 @@ public final class Whitening {
     logDeterminant += Math.log(product);
     return new Whitening(
         starts, remembered, gain, scale, Arrays.copyOf(sample, steps), logDeterminant);
+  }
+
+  /** Share of noise with such a memory that is still there after so long. */
+  static double remembered(double afterSeconds, double memorySeconds) {
+    return memorySeconds > 0 ? Math.exp(-afterSeconds / memorySeconds) : 0;
   }
 
   /** Number of white steps: samples less pieces. */

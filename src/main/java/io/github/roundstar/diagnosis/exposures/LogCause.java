@@ -248,24 +248,25 @@ final class LogCause {
   }
 
   private Cause declination() {
-    Optional<Estimate> play = run.decBacklashArcsec().filter(e -> e.lo95() > LEAST_PLAY_ARCSEC);
-    if (play.isPresent()) {
-      return new Cause(
-          "dec-backlash",
-          format(
-              "the star moves in declination, where the gears have %.1f (%.1f .. %.1f) arcsec of"
-                  + " play",
-              play.get().value(), play.get().lo95(), play.get().hi95()));
-    }
-    Optional<Estimate> sticks = run.decStickingArcsec().filter(e -> e.lo95() > LEAST_PLAY_ARCSEC);
-    if (sticks.isPresent()) {
-      return new Cause(
-          "dec-backlash",
-          format(
-              "the star moves in declination, where the axis sticks until pulses add up to %.1f"
-                  + " (%.1f .. %.1f) arcsec",
-              sticks.get().value(), sticks.get().lo95(), sticks.get().hi95()));
-    }
+    return lostMotion(
+            run.decBacklashArcsec(),
+            "the star moves in declination, where the gears have %.1f (%.1f .. %.1f) arcsec of play")
+        .or(
+            () ->
+                lostMotion(
+                    run.decStickingArcsec(),
+                    "the star moves in declination, where the axis sticks until pulses add up to"
+                        + " %.1f (%.1f .. %.1f) arcsec"))
+        .orElseGet(this::creep);
+  }
+
+  private static Optional<Cause> lostMotion(Optional<Estimate> arcsec, String text) {
+    return arcsec
+        .filter(e -> e.lo95() > LEAST_PLAY_ARCSEC)
+        .map(e -> new Cause("dec-backlash", format(text, e.value(), e.lo95(), e.hi95())));
+  }
+
+  private Cause creep() {
     double share = straightShare(track::dec);
     return share >= HALF
         ? new Cause(
