@@ -1,7 +1,5 @@
 package io.github.roundstar.motion;
 
-import io.github.roundstar.model.Frames;
-
 /**
  * How much pulse time had acted by the middle of each exposure, exposure-averaged.
  *
@@ -15,30 +13,22 @@ final class ExecutedPulses {
   /**
    * Pulse time of one direction behind each frame.
    *
-   * @param frames the run
-   * @param pulses its pulses
+   * @param times when the frames were exposed
+   * @param pulses the run's pulses
    * @param direction 1 for pulses east or north, -1 for west or south
-   * @param exposureSeconds guide exposure; 0 when unknown: a pulse then starts at its frame's time
-   *     [s]
    * @return per frame the summed length of the pulses of that direction sent after earlier frames,
    *     as far as they had acted, leaps included [s, not negative]
    */
-  static double[] seconds(Frames frames, PulseTrain pulses, int direction, double exposureSeconds) {
-    double[] acted = new double[frames.size()];
+  static double[] seconds(ExposureTimes times, PulseTrain pulses, int direction) {
+    double[] acted = new double[times.size()];
     OpenPulses open = new OpenPulses(acted.length);
-    double before = Double.NEGATIVE_INFINITY;
-    double ended = 0;
-    for (int k = 0; k < acted.length; k++) {
-      double middle = frames.timeSeconds(k);
-      // No longer than the cadence that a log may have changed to.
-      double exposure = Math.min(exposureSeconds, middle - before);
-      if (k > 0) {
-        double length = Math.max(0, direction * pulses.seconds(k - 1));
-        open.send(ended + pulses.delaySeconds(k - 1), length, pulses.leapSeconds(k - 1));
+    for (int k = 1; k < acted.length; k++) {
+      double length = direction * pulses.seconds(k - 1);
+      if (length > 0) {
+        double begin = times.endSeconds(k - 1) + pulses.delaySeconds(k - 1);
+        open.send(begin, length, pulses.leapSeconds(k - 1));
       }
-      acted[k] = open.acted(middle - exposure / 2, exposure);
-      before = middle;
-      ended = middle + exposure / 2;
+      acted[k] = open.acted(times.beginSeconds(k), times.lengthSeconds(k));
     }
     return acted;
   }

@@ -13,6 +13,9 @@ import java.util.PriorityQueue;
  * where every pulse outlasts it.
  */
 final class OpenPulses {
+  /** So few are looked at one by one from the start: most pulses are over within an exposure. */
+  private static final int FEW = 4;
+
   private final double[] begins;
   private final double[] lengths;
   private final double[] leaps;
@@ -47,14 +50,16 @@ final class OpenPulses {
    * Adds a pulse.
    *
    * @param begin when it begins to act [s]
-   * @param length how long it acts; nothing is added when 0 [s, &ge; 0]
+   * @param length how long it acts [s, &gt; 0]
    * @param leap how much it acts at once when it begins [s, &ge; 0]
    */
   void send(double begin, double length, double leap) {
-    if (length > 0) {
-      begins[sent] = begin;
-      lengths[sent] = length;
-      leaps[sent] = leap;
+    begins[sent] = begin;
+    lengths[sent] = length;
+    leaps[sent] = leap;
+    if (nearCount < FEW) {
+      near[nearCount++] = sent++;
+    } else {
       waiting.add(sent++);
     }
   }
@@ -66,6 +71,9 @@ final class OpenPulses {
    * @param exposure length of the exposure; 0 for an instant [s]
    */
   double acted(double begin, double exposure) {
+    if (nearCount == 0 && waiting.isEmpty() && running.isEmpty()) {
+      return finished;
+    }
     while (!waiting.isEmpty() && begin(waiting.peek()) < begin + exposure) {
       near[nearCount++] = waiting.poll();
     }

@@ -95,9 +95,10 @@ record PlayProfile(
   private Backlash near(Trial start) {
     Trial best = refined(start);
     WanderNoise known = refit(best.width(), best.slack(), best.wanderNoise());
+    PulseLikelihood beside = new PulseLikelihood(this, known);
     Trial halfway = best;
     for (double slack : SLACKS) {
-      best = better(best, trial(best.width(), slack, known));
+      best = better(best, trial(best.width(), slack, known, beside));
     }
     if (best.slack() != halfway.slack()) {
       best = refined(best);
@@ -153,9 +154,10 @@ record PlayProfile(
   }
 
   private double vertex(double middle, double step, double slack, WanderNoise wanderNoise) {
-    double low = trial(middle - step, slack, wanderNoise).logLikelihood();
-    double here = trial(middle, slack, wanderNoise).logLikelihood();
-    double high = trial(middle + step, slack, wanderNoise).logLikelihood();
+    PulseLikelihood likelihood = new PulseLikelihood(this, wanderNoise);
+    double low = likelihood.at(play(middle - step, slack));
+    double here = likelihood.at(play(middle, slack));
+    double high = likelihood.at(play(middle + step, slack));
     double bend = 2 * here - low - high;
     double shift = bend > 0 ? step * (high - low) / (2 * bend) : 0;
     return Math.max(-step, Math.min(step, shift));
@@ -193,20 +195,23 @@ record PlayProfile(
       low = width < best.width() ? width : low;
       high = width > best.width() && width < high ? width : high;
     }
+    WanderNoise known = best.wanderNoise();
+    double slack = best.slack();
+    PulseLikelihood likelihood = new PulseLikelihood(this, known);
     double ratio = (Math.sqrt(5) - 1) / 2;
-    Trial left = trial(high - ratio * (high - low), best.slack(), best.wanderNoise());
-    Trial right = trial(low + ratio * (high - low), best.slack(), best.wanderNoise());
+    Trial left = trial(high - ratio * (high - low), slack, known, likelihood);
+    Trial right = trial(low + ratio * (high - low), slack, known, likelihood);
     Trial found = better(best, better(left, right));
     while (high - low > WIDTH_ACCURACY) {
       if (left.logLikelihood() > right.logLikelihood()) {
         high = right.width();
         right = left;
-        left = trial(high - ratio * (high - low), best.slack(), left.wanderNoise());
+        left = trial(high - ratio * (high - low), slack, known, likelihood);
         found = better(found, left);
       } else {
         low = left.width();
         left = right;
-        right = trial(low + ratio * (high - low), best.slack(), right.wanderNoise());
+        right = trial(low + ratio * (high - low), slack, known, likelihood);
         found = better(found, right);
       }
     }
@@ -256,15 +261,12 @@ record PlayProfile(
 
   /** One width and flank, wander and noise known. */
   private Trial trial(double width, double slack, WanderNoise wanderNoise) {
-    double logLikelihood = logLikelihood(behind(width, slack), wanderNoise);
-    return new Trial(width, slack, wanderNoise, logLikelihood);
+    return trial(width, slack, wanderNoise, new PulseLikelihood(this, wanderNoise));
   }
 
-  /** Of a motion, wander and noise known, everything else fitted; but for a constant. */
-  static double logLikelihood(AxisRun run, WanderNoise wanderNoise) {
-    MotionSeries motion = run.motion();
-    Whitening whitening = wanderNoise.whitening(motion.seconds(), motion.startsPiece());
-    return fit(run, whitening).logLikelihood(whitening);
+  private Trial trial(
+      double width, double slack, WanderNoise wanderNoise, PulseLikelihood likelihood) {
+    return new Trial(width, slack, wanderNoise, likelihood.at(play(width, slack)));
   }
 
   private static WhiteRegression fit(AxisRun run, Whitening whitening) {

@@ -38,9 +38,12 @@ final class PulseTrain {
     double[] delay = new double[seconds.length];
     double[] leap = new double[seconds.length];
     for (int i = 0; i < seconds.length; i++) {
-      delay[i] = drive.lost(seconds[i]);
-      moved[i] = Math.copySign(Math.abs(seconds[i]) - delay[i], seconds[i]);
-      leap[i] = moved[i] == 0 ? 0 : drive.leap(seconds[i]);
+      double push = seconds[i];
+      if (push != 0) {
+        delay[i] = drive.lost(push);
+        moved[i] = push > 0 ? push - delay[i] : push + delay[i];
+        leap[i] = moved[i] == 0 ? 0 : drive.leap(push);
+      }
     }
     return new PulseTrain(moved, delay, leap);
   }

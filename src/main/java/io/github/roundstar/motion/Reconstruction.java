@@ -20,6 +20,7 @@ public final class Reconstruction {
   private final Axis axis;
   private final double arcsecPerSecond;
   private final PulseTrain sent;
+  private final ExposureTimes exposures;
   private final int[] measured;
   private final double[] seconds;
   private final boolean[] starts;
@@ -30,6 +31,7 @@ public final class Reconstruction {
     this.axis = axis;
     this.arcsecPerSecond = arcsecPerSecond;
     this.sent = sent;
+    this.exposures = new ExposureTimes(run.frames(), run.camera().exposureSeconds().orElse(0));
     this.measured =
         IntStream.range(0, run.frames().size()).filter(run.frames()::measured).toArray();
     this.seconds = Arrays.stream(measured).mapToDouble(run.frames()::timeSeconds).toArray();
@@ -102,9 +104,7 @@ public final class Reconstruction {
 
   /** What pulses of one direction had pushed by each frame [arcsec]. */
   private double[] acted(PulseTrain pulses, int direction) {
-    double[] acted =
-        ExecutedPulses.seconds(
-            run.frames(), pulses, direction, run.camera().exposureSeconds().orElse(0));
+    double[] acted = ExecutedPulses.seconds(exposures, pulses, direction);
     for (int i = 0; i < acted.length; i++) {
       acted[i] *= arcsecPerSecond;
     }

@@ -99,7 +99,7 @@ record RunBackground(
 
   /** Logarithm of the likelihood of the run, but for a constant that only its frames decide. */
   double logLikelihood() {
-    return fit.logLikelihood(whitening);
+    return whitening.logLikelihood(fit.sumOfSquares());
   }
 
   /** Times of the white steps since the run's origin [s]. */

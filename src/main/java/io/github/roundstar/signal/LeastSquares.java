@@ -143,7 +143,7 @@ public final class LeastSquares {
   }
 
   /** Takes the part along a unit vector out of {@code column} and returns its length. */
-  private static double project(double[] column, double[] unit) {
+  static double project(double[] column, double[] unit) {
     double along = dot(column, unit);
     for (int t = 0; t < column.length; t++) {
       column[t] -= along * unit[t];

@@ -17,7 +17,7 @@ import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
  */
 final class WanderLikelihood {
   /** Far inside the ratio's standard error, which is a tenth of a decade at best [decades]. */
-  private static final double LOG_RATIO_ACCURACY = 1e-6;
+  private static final double LOG_RATIO_ACCURACY = 1e-4;
 
   /** Step of the numeric curvature of the likelihood [decades of the ratio]. */
   private static final double CURVATURE_STEP = 0.05;

@@ -63,15 +63,6 @@ public record WhiteRegression(
     return residuals.length;
   }
 
-  /**
-   * Logarithm of the likelihood of series that went through a filter, the noise's variance fitted
-   * too, but for a constant that only their number decides.
-   */
-  public double logLikelihood(Whitening whitening) {
-    double steps = steps();
-    return -0.5 * (steps * Math.log(sumOfSquares / steps) + whitening.logDeterminant());
-  }
-
   /** Steps less regressors. */
   public int degreesOfFreedom() {
     return residuals.length - coefficients.length;

@@ -171,6 +171,17 @@ public final class Whitening {
   }
 
   /**
+   * Logarithm of the likelihood of series that went through this filter, the noise's variance
+   * fitted too, but for a constant that only their number decides.
+   *
+   * @param sumOfSquares of white steps, less what a model explains of them
+   */
+  public double logLikelihood(double sumOfSquares) {
+    double steps = size();
+    return -0.5 * (steps * Math.log(sumOfSquares / steps) + logDeterminant);
+  }
+
+  /**
    * A whitened column.
    *
    * @param column n values, data or regressor

@@ -18,9 +18,11 @@ class ExecutedPulsesTest {
   /** What pulses one way had done more than those the other way. */
   private static double[] net(Frames frames, Axis axis, double exposureSeconds) {
     double[] net =
-        ExecutedPulses.seconds(frames, PulseTrain.sent(frames, axis), 1, exposureSeconds);
+        ExecutedPulses.seconds(
+            new ExposureTimes(frames, exposureSeconds), PulseTrain.sent(frames, axis), 1);
     double[] otherWay =
-        ExecutedPulses.seconds(frames, PulseTrain.sent(frames, axis), -1, exposureSeconds);
+        ExecutedPulses.seconds(
+            new ExposureTimes(frames, exposureSeconds), PulseTrain.sent(frames, axis), -1);
     for (int i = 0; i < net.length; i++) {
       net[i] -= otherWay[i];
     }

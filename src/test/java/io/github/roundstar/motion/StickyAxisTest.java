@@ -59,8 +59,8 @@ class StickyAxisTest {
   private static double[] seen(double start) {
     Frames frames = frames();
     PulseTrain moved = PulseTrain.sent(frames, Axis.DEC).behind(new StickyAxis(0.6, start, 0));
-    double[] net = ExecutedPulses.seconds(frames, moved, 1, EXPOSURE);
-    double[] south = ExecutedPulses.seconds(frames, moved, -1, EXPOSURE);
+    double[] net = ExecutedPulses.seconds(new ExposureTimes(frames, EXPOSURE), moved, 1);
+    double[] south = ExecutedPulses.seconds(new ExposureTimes(frames, EXPOSURE), moved, -1);
     for (int k = 0; k < net.length; k++) {
       net[k] -= south[k];
     }
