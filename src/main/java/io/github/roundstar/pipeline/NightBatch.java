@@ -1,7 +1,6 @@
 package io.github.roundstar.pipeline;
 
 import io.github.roundstar.model.Night;
-import java.util.ArrayList;
 import java.util.Collections;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -11,10 +10,21 @@ import java.util.stream.IntStream;
 /** Nights worked on as many at a time as there are cores, and what came of each. */
 final class NightBatch {
   private final List<Night> nights;
-  private final Map<Night, Object> outcomes = Collections.synchronizedMap(new IdentityHashMap<>());
+  private final Map<Night, Outcome> outcomes = Collections.synchronizedMap(new IdentityHashMap<>());
 
   private NightBatch(List<Night> nights) {
     this.nights = nights;
+  }
+
+  /** What came of a night. */
+  private sealed interface Outcome {
+    record Finished(FinishedNight night) implements Outcome {}
+
+    record Unwritable(UnwritableOutputException exception) implements Outcome {}
+
+    record Faulty(NightFault fault) implements Outcome {}
+
+    record TooLong(String remedy) implements Outcome {}
   }
 
   /** What is done with a night. */
@@ -34,46 +44,40 @@ final class NightBatch {
     List<Integer> indices = IntStream.range(0, nights.size()).boxed().toList();
     AllCores.each(
         indices, i -> batch.outcomes.put(nights.get(i), outcome(nights.get(i), i, work)), progress);
-    for (UnwritableOutputException unwritable : batch.all(UnwritableOutputException.class)) {
-      throw unwritable;
+    for (Outcome.Unwritable unwritable : batch.all(Outcome.Unwritable.class)) {
+      throw unwritable.exception();
     }
     return batch;
   }
 
-  private static Object outcome(Night night, int index, Work work) {
+  private static Outcome outcome(Night night, int index, Work work) {
     try {
-      return work.of(index);
+      return new Outcome.Finished(work.of(index));
     } catch (UnwritableOutputException e) {
-      return e;
+      return new Outcome.Unwritable(e);
     } catch (RuntimeException e) {
-      return new NightFault(night.name(), e);
+      return new Outcome.Faulty(new NightFault(night.name(), e));
     } catch (OutOfMemoryError e) {
-      return Memory.exhaustedBy("night " + night.name());
+      return new Outcome.TooLong(Memory.exhaustedBy("night " + night.name()));
     }
   }
 
   /** Finished nights in the order of the nights. */
   List<FinishedNight> finished() {
-    return all(FinishedNight.class);
+    return all(Outcome.Finished.class).stream().map(Outcome.Finished::night).toList();
   }
 
   /** Nights that a fault of the tool stopped. */
   List<NightFault> faults() {
-    return all(NightFault.class);
+    return all(Outcome.Faulty.class).stream().map(Outcome.Faulty::fault).toList();
   }
 
   /** What the user is told of nights that do not fit into the memory. */
   List<String> tooLong() {
-    return all(String.class);
+    return all(Outcome.TooLong.class).stream().map(Outcome.TooLong::remedy).toList();
   }
 
-  private <T> List<T> all(Class<T> kind) {
-    List<T> all = new ArrayList<>();
-    for (Night night : nights) {
-      if (kind.isInstance(outcomes.get(night))) {
-        all.add(kind.cast(outcomes.get(night)));
-      }
-    }
-    return all;
+  private <T extends Outcome> List<T> all(Class<T> kind) {
+    return nights.stream().map(outcomes::get).filter(kind::isInstance).map(kind::cast).toList();
   }
 }
