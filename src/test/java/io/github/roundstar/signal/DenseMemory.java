@@ -53,6 +53,10 @@ final class DenseMemory {
     return white().remembering(seconds, starts, data, slope);
   }
 
+  WanderNoise refit(WanderNoise other) {
+    return other.refit(seconds, starts, data, slope).orElseThrow();
+  }
+
   /**
    * Where the likelihood's parabola has its peak and how wide it is.
    *
