@@ -1,7 +1,7 @@
 #!/bin/sh
 # Times `roundstar season` on 100, 300 and 1000 nights and prints a table for reports/season-speed.md.
 # Run it with nothing else going on, after mvn package:  sh src/bench/season.sh > reports/season-speed.md
-# Needs GNU time (Debian: time). Other numbers of nights: NIGHTS='10 20' sh src/bench/season.sh
+# Needs GNU time (Debian: time) and, for the last figure, mvn. Other numbers of nights: NIGHTS='10 20' sh src/bench/season.sh
 # A night is half an hour at 3 s, of ten seeds in turn, each on a day of its own, so that no two logs have the same bytes.
 set -eu
 cd "$(dirname "$0")/../.."
@@ -52,3 +52,9 @@ for count in ${NIGHTS:-100 300 1000}; do
   last=$count
 done
 job "$last" ''
+
+# What one core reads, warm, by the benchmark `parse`: a log of 18,000 frames with some fifteen digits per number.
+echo
+mvn -B -ntp -q -Pbench test-compile exec:exec -Dbench=parse > "$work/parse"
+awk '$1 ~ /HotPaths.parse$/ { printf "Reading a log of 18,000 frames takes %.1f ms, warm and by one thread: %.2f million frames a second per core\n", $(NF-3), 18 / $(NF-3)
+  print "(`mvn -q -Pbench test-compile exec:exec -Dbench=parse`)." }' "$work/parse"
