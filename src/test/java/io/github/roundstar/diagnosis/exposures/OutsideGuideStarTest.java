@@ -55,7 +55,9 @@ class OutsideGuideStarTest {
 
   private static FaultNight.Taken night;
 
-  /** One night for both: what the analysis is told of the guide star changes neither log nor images. */
+  /**
+   * One night for both: what the analysis is told of the guide star changes neither log nor images.
+   */
   @BeforeAll
   static void simulate(@TempDir Path temporary)
       throws FormatException, IOException, UnusableInputException {
