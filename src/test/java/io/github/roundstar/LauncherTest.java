@@ -241,6 +241,14 @@ class LauncherTest {
     assertThat(start(launcher, Map.of("PATH", path)).exitCode()).isEqualTo(7);
   }
 
+  /** The other launcher's checks are {@code src/test/windows/launcher.sh}. */
+  @Test
+  void commandFileHasTheLineEndsThatItsLabelsNeed() throws IOException {
+    String file = Files.readString(Path.of("src/main/dist/bin/roundstar.cmd"));
+    assertThat(file).contains(":word\r\n");
+    assertThat(file.replace("\r\n", "")).doesNotContain("\n");
+  }
+
   private static void assertRefused(Ran ran, String words) {
     assertThat(ran.stderr()).startsWith("roundstar: ").contains(words).hasLineCount(1);
     assertThat(ran.arguments()).isEmpty();

@@ -119,6 +119,34 @@ final class DenseWander {
             + logDeterminant(normal));
   }
 
+  /** Variance of the logarithm of the noise's variance at a peak, the ratio's error in it. */
+  double varianceOfLogNoise(double noiseVariance) {
+    double h = 0.02;
+    double x = Math.log(noiseVariance);
+    double y = Math.log(ratio);
+    double middle = likelihoodOfBoth(x, y);
+    double xx = (likelihoodOfBoth(x + h, y) - 2 * middle + likelihoodOfBoth(x - h, y)) / (h * h);
+    double yy = (likelihoodOfBoth(x, y + h) - 2 * middle + likelihoodOfBoth(x, y - h)) / (h * h);
+    double xy =
+        (likelihoodOfBoth(x + h, y + h)
+                - likelihoodOfBoth(x + h, y - h)
+                - likelihoodOfBoth(x - h, y + h)
+                + likelihoodOfBoth(x - h, y - h))
+            / (4 * h * h);
+    return -yy / (xx * yy - xy * xy);
+  }
+
+  /** The log likelihood of both parameters, by their logarithms, but for a constant. */
+  private double likelihoodOfBoth(double logNoise, double logRatio) {
+    DenseWander there = withRatio(Math.exp(logRatio));
+    int free = there.degreesOfFreedom();
+    double squares = there.sumOfSquares();
+    return there.restrictedLogLikelihood()
+        + 0.5 * free * Math.log(squares / free)
+        - 0.5 * free * logNoise
+        - 0.5 * squares * Math.exp(-logNoise);
+  }
+
   double logDeterminantOfDifferences() {
     int steps = data.length - pieces();
     RealMatrix differences = new Array2DRowRealMatrix(steps, data.length);

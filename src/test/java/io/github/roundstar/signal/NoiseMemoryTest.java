@@ -8,6 +8,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Noise that remembers itself is told from wander, and how long it does. */
 @Tag("identity")
@@ -60,6 +61,29 @@ class NoiseMemoryTest {
     assertThat(squares / variances).isBetween(9.9 / SERIES, 45.6 / SERIES);
   }
 
+  /**
+   * The dense likelihood has its peak there, as wide as stated. Steps of its derivatives are not
+   * those of the search, and it is no parabola: a fiftieth of the error for the place, a tenth of
+   * it for the width.
+   */
+  @ParameterizedTest(name = "correlation {0}, seed {1}")
+  @CsvSource({"0.1, 1", "0.2, 2", "0.4, 1", "0.4, 2", "0.4, 3", "0.7, 1", "0.7, 3"})
+  void memoryAndItsErrorAreThoseOfTheDenseLikelihood(double correlation, long seed) {
+    DenseMemory series = DenseMemory.series(seed, 150, correlation, 0.15);
+    WanderNoise.Remembering found = series.found();
+    double here = found.model().remembered(STEP);
+    double logRatio = Math.log10(found.model().ratioPerSecond());
+    DenseMemory.Peak peak = series.near(here, logRatio);
+    assertThat(here).isCloseTo(peak.correlation(), within(0.02 * peak.error()));
+    assertThat(logRatio).isCloseTo(peak.logRatio(), within(0.02));
+    double error = found.longer().remembered(STEP) - here;
+    assertThat(error).isCloseTo(peak.error(), within(0.1 * peak.error()));
+    assertThat(found.standardErrors()).isCloseTo(here / error, within(0.02));
+    double longer = Math.log10(found.longer().ratioPerSecond());
+    assertThat(longer)
+        .isCloseTo(series.near(here + error, longer).ratioHere(), within(0.15 * peak.ratioError()));
+  }
+
   @Test
   void whiteNoiseGetsNoMemoryOnAboutHalfOfTheSeries() {
     int none = 0;
@@ -67,6 +91,50 @@ class NoiseMemoryTest {
       none += found(seed, 0).model().memorySeconds() == 0 ? 1 : 0;
     }
     assertThat(none).isBetween(5, 19);
+  }
+
+  /**
+   * A correlation below none is cut off, and told in its errors: the peak of the parabola that
+   * stands on the smallest one.
+   */
+  @ParameterizedTest
+  @ValueSource(longs = {3, 5, 12})
+  void correlationBelowNoneIsToldInItsErrors(long seed) {
+    DenseMemory series = DenseMemory.series(seed, 150, 0, 0.15);
+    WanderNoise.Remembering found = series.found();
+    double logRatio = Math.log10(found.model().ratioPerSecond());
+    DenseMemory.Peak peak = series.near(0.05, series.near(0.05, logRatio).logRatio());
+    assertThat(peak.correlation()).isNegative();
+    assertThat(found.model().memorySeconds()).isZero();
+    assertThat(found.below())
+        .isCloseTo(peak.correlation() / peak.error(), within(0.03))
+        .isNegative();
+  }
+
+  /** Beyond the bound it is another walk. */
+  @ParameterizedTest
+  @ValueSource(longs = {1, 2, 3})
+  void memoryHasABound(long seed) {
+    WanderNoise.Remembering found = DenseMemory.series(seed, 3000, 0.95, 0.05).found();
+    assertThat(found.model().remembered(STEP)).isCloseTo(0.9, within(1e-12));
+    assertThat(found.longer().remembered(STEP)).isCloseTo(0.9, within(1e-12));
+    assertThat(found.clear()).isTrue();
+  }
+
+  /** A walk alone: all ratios above some are alike, and there is no peak to be found. */
+  @Test
+  void walkWithoutNoiseKeepsTheModelOfWhiteNoise() {
+    double[] seconds = new double[100];
+    double[] data = new double[100];
+    Random random = new Random(1);
+    for (int i = 1; i < 100; i++) {
+      seconds[i] = seconds[i - 1] + STEP;
+      data[i] = data[i - 1] + random.nextGaussian();
+    }
+    boolean[] starts = new boolean[100];
+    WanderNoise white = new WanderNoise(1e-6, 1e6);
+    assertThat(white.remembering(seconds, starts, data, NO_REGRESSORS))
+        .isEqualTo(new WanderNoise.Remembering(white, white, 0));
   }
 
   /** Twenty samples of a walk say nothing of the noise: whatever comes out is a usable model. */

@@ -150,6 +150,55 @@ class WanderNoiseTest {
         .isCloseTo(ofDifferences / (4 * sine * sine), within(1e-9 * ofDifferences / (sine * sine)));
   }
 
+  /**
+   * Noise with a memory is an autoregression of first order, of spectrum 2 R (1 - a^2) dt / (1 +
+   * a^2 - 2 a cos(2 pi f dt)): Box &amp; Jenkins, Time Series Analysis, section 3.2.3.
+   */
+  @ParameterizedTest
+  @Tag("published")
+  @ValueSource(doubles = {1e-3, 0.01, 0.08, 0.1666})
+  void densityOfNoiseWithAMemoryIsThatOfAnAutoregression(double hertz) {
+    double step = 3;
+    double share = Math.exp(-step / 4);
+    double cosine = Math.cos(2 * Math.PI * hertz * step);
+    double noise = 2 * 0.2 * (1 - share * share) * step / (1 + share * share - 2 * share * cosine);
+    double walk = 2 * 0.2 * 0.01 * step * step / (2 - 2 * cosine);
+    assertThat(new WanderNoise(0.2, 0.01, 4).density(hertz, step))
+        .isCloseTo(noise + walk, within(1e-9 * (noise + walk)));
+  }
+
+  @Test
+  @Tag("identity")
+  void searchFromAnotherFitKeepsTheMemory() {
+    DenseMemory series = DenseMemory.series(3, 150, 0.4, 0.15);
+    WanderNoise.Remembering found = series.found();
+    WanderNoise again = series.refit(new WanderNoise(1, 0.01, found.model().memorySeconds()));
+    double correlation = found.model().remembered(2.5);
+    assertThat(again.memorySeconds()).isEqualTo(found.model().memorySeconds());
+    double logRatio = Math.log10(again.ratioPerSecond());
+    assertThat(logRatio).isCloseTo(series.near(correlation, logRatio).ratioHere(), within(1e-4));
+  }
+
+  /** Two standard errors are clear; a correlation above none is not below it. */
+  @Test
+  void memoryIsClearFromTwoStandardErrorsOn() {
+    WanderNoise model = new WanderNoise(1, 0.1, 3);
+    assertThat(new WanderNoise.Remembering(model, model, 2).clear()).isTrue();
+    assertThat(new WanderNoise.Remembering(model, model, 1.99).clear()).isFalse();
+    assertThat(new WanderNoise.Remembering(model, model, 1.99).below()).isZero();
+    assertThat(new WanderNoise.Remembering(model, model, -0.5).below()).isEqualTo(-0.5);
+  }
+
+  @Test
+  void whiteIsTheSameWithoutItsMemory() {
+    assertThat(new WanderNoise(2, 0.1, 3).white()).isEqualTo(new WanderNoise(2, 0.1, 0));
+    double[] seconds = {0, 1, 2.5, 3};
+    double[] data = {1, 4, 2, 8};
+    assertThat(new WanderNoise(2, 0.1, 3).whitening(seconds, new boolean[4]).apply(data))
+        .containsExactly(Whitening.of(seconds, new boolean[4], 0.1, 3).apply(data));
+    assertThat(new WanderNoise(2, 0.1, 3).remembered(6)).isCloseTo(Math.exp(-2), within(1e-15));
+  }
+
   private static WanderNoise fit(WhiteningTest.WanderingSeries series) {
     return WanderNoise.fit(
             series.seconds(), new boolean[series.seconds().length], series.values(), NO_REGRESSORS)

@@ -97,10 +97,11 @@ class WhiteningTest {
     }
   }
 
-  @Test
+  @ParameterizedTest(name = "memory {0} s")
+  @ValueSource(doubles = {0, 3})
   @Tag("identity")
-  void manyColumnsComeOutAsEachAlone() {
-    DenseWander dense = DenseWander.example(0.3);
+  void manyColumnsComeOutAsEachAlone(double memorySeconds) {
+    DenseWander dense = DenseWander.example(0.3).remembering(memorySeconds);
     Whitening whitening = dense.whitening();
     for (int count = 0; count <= 9; count++) {
       double[][] columns = new double[count][];
@@ -125,6 +126,18 @@ class WhiteningTest {
     assertThat(new int[] {whitening.sample(0), whitening.sample(1), whitening.sample(2)})
         .containsExactly(1, 4, 5);
     assertThat(whitening.apply(new double[] {7, 7, -40, 3, 3, 3})).containsExactly(0, 0, 0);
+  }
+
+  /** Noise falls by e in its memory; the steps stand 2 s apart. */
+  @Test
+  void remembersOnlyWhatLasts() {
+    double[] seconds = {0, 2, 4};
+    assertThat(Whitening.of(seconds, new boolean[3], 0.2).remembers()).isFalse();
+    assertThat(Whitening.of(seconds, new boolean[3], 0.2, 3).remembers()).isTrue();
+    assertThat(Whitening.of(seconds, new boolean[] {true, true, true}, 0.2, 3).remembers())
+        .isFalse();
+    assertThat(Whitening.remembered(2, 0)).isZero();
+    assertThat(Whitening.remembered(2, 4)).isCloseTo(Math.exp(-0.5), within(1e-15));
   }
 
   @Test

@@ -38,7 +38,21 @@ final class FaultNight {
     }
   }
 
-  static List<Exposure> judged(String toml, Equipment equipment, Path folder)
+  /** What a night leaves behind: the log's runs and the main camera's exposures. */
+  record Taken(List<GuideRun> runs, ExposureList exposures) {
+    List<Exposure> judged(Equipment equipment) {
+      return NightAnalysis.of(
+              new Night("2026-01-01", runs, List.of()),
+              equipment,
+              "0",
+              true,
+              Optional.of(new MainCamera(exposures.frames(), Map.of(), List.of())))
+          .result()
+          .exposures();
+    }
+  }
+
+  static Taken taken(String toml, Path folder)
       throws FormatException, IOException, UnusableInputException {
     SimulatedNight night = Simulation.run(ScenarioReader.parse("scenario", toml));
     StringBuilder list = new StringBuilder();
@@ -49,15 +63,12 @@ final class FaultNight {
     if (!exposures.problems().isEmpty()) {
       throw new IllegalStateException(exposures.problems().get(0));
     }
-    List<GuideRun> runs = night.runs().stream().map(SimulatedRun::log).toList();
-    return NightAnalysis.of(
-            new Night("2026-01-01", runs, List.of()),
-            equipment,
-            "0",
-            true,
-            Optional.of(new MainCamera(exposures.frames(), Map.of(), List.of())))
-        .result()
-        .exposures();
+    return new Taken(night.runs().stream().map(SimulatedRun::log).toList(), exposures);
+  }
+
+  static List<Exposure> judged(String toml, Equipment equipment, Path folder)
+      throws FormatException, IOException, UnusableInputException {
+    return taken(toml, folder).judged(equipment);
   }
 
   static Tally tally(SingleFault fault, String scenario, Path folder)

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -52,7 +53,16 @@ class OutsideGuideStarTest {
       guide_star_north_arcmin = 30
       """;
 
-  @TempDir private Path temporary;
+  private static FaultNight.Taken night;
+
+  /**
+   * One night for both: what the analysis is told of the guide star changes neither log nor images.
+   */
+  @BeforeAll
+  static void simulate(@TempDir Path temporary)
+      throws FormatException, IOException, UnusableInputException {
+    night = FaultNight.taken(SCENARIO, temporary);
+  }
 
   /** East is to the left in an upright picture. */
   private static Equipment told(double eastArcmin, double northArcmin) {
@@ -85,9 +95,8 @@ class OutsideGuideStarTest {
 
   @Tag("identity")
   @Test
-  void turnAboutTheGuideStarIsPredictedAndNamed()
-      throws FormatException, IOException, UnusableInputException {
-    List<Exposure> exposures = FaultNight.judged(SCENARIO, told(-120, 30), temporary);
+  void turnAboutTheGuideStarIsPredictedAndNamed() {
+    List<Exposure> exposures = night.judged(told(-120, 30));
     assertThat(exposures).hasSizeGreaterThan(8);
     assertThat(exposures)
         .allSatisfy(
@@ -103,9 +112,8 @@ class OutsideGuideStarTest {
   /** Told to stand in the image's centre, the guide star holds the centre still. */
   @Tag("identity")
   @Test
-  void guideStarInTheCentreExplainsNoTrail()
-      throws FormatException, IOException, UnusableInputException {
-    List<Exposure> exposures = FaultNight.judged(SCENARIO, told(0, 0), temporary);
+  void guideStarInTheCentreExplainsNoTrail() {
+    List<Exposure> exposures = night.judged(told(0, 0));
     assertThat(exposures).allMatch(e -> e.verdict().equals("trailed"));
     assertThat(exposures).noneMatch(e -> "field-rotation".equals(e.cause()));
     assertThat(exposures).allMatch(e -> e.predictedElongation().value() < 1.1);

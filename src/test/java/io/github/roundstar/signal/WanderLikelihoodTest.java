@@ -1,0 +1,142 @@
+package io.github.roundstar.signal;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import io.github.roundstar.model.Estimate;
+import java.util.Arrays;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * The likelihood by the filter is the dense one, and its peak is found and told as wide as it is.
+ */
+class WanderLikelihoodTest {
+  private static final double[][] NO_REGRESSORS = {};
+
+  /** Wander over noise is 0.15^2 / 0.45^2 per second, so the peak is near a ratio of 0.1. */
+  private static final WhiteningTest.WanderingSeries SERIES =
+      WhiteningTest.WanderingSeries.of(5, 150, 0.45, 0.15);
+
+  private static final double[][] SLOPE = {SERIES.seconds()};
+
+  /** Both leave out constants, and each its own: only differences can agree. */
+  @ParameterizedTest(name = "ratio {0} /s, memory {1} s")
+  @Tag("identity")
+  @CsvSource({"1e-6, 0", "1e-3, 0.7", "0.03, 3", "0.3, 9", "4, 1.5", "1e3, 3"})
+  void isTheDenseOneWithAnyRatioAndMemory(double ratio, double memorySeconds) {
+    DenseWander reference = DenseWander.example(0.1);
+    DenseWander dense = reference.withRatio(ratio).remembering(memorySeconds);
+    assertThat(of(dense, memorySeconds).at(Math.log10(ratio)) - of(reference, 0).at(-1))
+        .isCloseTo(
+            dense.restrictedLogLikelihood() - reference.restrictedLogLikelihood(), within(1e-8));
+  }
+
+  @ParameterizedTest(name = "memory {0} s")
+  @Tag("identity")
+  @ValueSource(doubles = {0, 3})
+  void modelHasTheNoiseOfGeneralisedLeastSquares(double memorySeconds) {
+    DenseWander dense = DenseWander.example(0.02).remembering(memorySeconds);
+    WanderNoise model = of(dense, memorySeconds).model(Math.log10(0.02));
+    assertThat(model.ratioPerSecond()).isCloseTo(0.02, within(1e-15));
+    assertThat(model.memorySeconds()).isEqualTo(memorySeconds);
+    assertThat(model.noiseVariance())
+        .isCloseTo(dense.sumOfSquares() / dense.degreesOfFreedom(), within(1e-10));
+  }
+
+  @ParameterizedTest(name = "from {0}, {1} decades far")
+  @CsvSource({"-2, 1", "-1, 0.2", "0.5, 3", "-9, 20", "5, 20"})
+  void peakWithinReachIsFoundFromAnywhere(double start, double reach) {
+    WanderLikelihood likelihood = wandering(0);
+    double peak = likelihood.highest(-1, 1);
+    assertThat(likelihood.at(peak))
+        .isGreaterThan(likelihood.at(peak - 0.01))
+        .isGreaterThan(likelihood.at(peak + 0.01));
+    assertThat(likelihood.highest(start, reach)).isCloseTo(peak, within(1e-4));
+  }
+
+  /** The likelihood has one peak, near -1, so each search ends at the edge that faces it. */
+  @ParameterizedTest(name = "from {0}, {1} decades far, ends at {2}")
+  @CsvSource({
+    "-4, 1, -3",
+    "2, 1, 1",
+    "-9, 0.5, -8.5",
+    "5, 0.5, 4.5",
+    "-12, 4, -8",
+    "9, 5, 4",
+  })
+  void peakOutOfReachIsLookedForUpToTheEdge(double start, double reach, double edge) {
+    assertThat(wandering(0).highest(start, reach)).isCloseTo(edge, within(1e-4));
+  }
+
+  /** Two steps more than regressors at least, and more than the rounding of the data themselves. */
+  @Test
+  void saysSomethingOnlyWhereStepsAreLeftOverAndDifferByMoreThanRounding() {
+    assertThat(line(3, 0, 1).informative()).isTrue();
+    assertThat(line(2, 0, 1).informative()).isFalse();
+    // Squared: 1e-26 and 1e-22 of the largest value, either side of the limit of 1e-24.
+    assertThat(line(50, -1000, 1e-10).informative()).isFalse();
+    assertThat(line(50, -1000, 1e-8).informative()).isTrue();
+    assertThat(line(50, 1000, 1e-8).informative()).isTrue();
+    assertThat(line(50, 0, 0).informative()).isFalse();
+  }
+
+  /** A level with a spread about it. */
+  private static WanderLikelihood line(int size, double level, double spread) {
+    double[] seconds = new double[size];
+    double[] data = new double[size];
+    Arrays.setAll(seconds, i -> i);
+    Arrays.setAll(data, i -> level + spread * (i % 2 == 0 ? 1 : -1));
+    return new WanderLikelihood(seconds, new boolean[size], data, NO_REGRESSORS, 0);
+  }
+
+  /**
+   * The interval of the noise against the inverse information matrix of noise and ratio, by
+   * differences of the dense likelihood of both; the memory is taken as known.
+   */
+  @ParameterizedTest(name = "memory {0} s")
+  @Tag("identity")
+  @ValueSource(doubles = {0, 1.2})
+  void intervalIsThatOfTheInformationMatrix(double memorySeconds) {
+    WanderLikelihood likelihood = wandering(memorySeconds);
+    WanderNoise peak = likelihood.model(likelihood.highest(-1, 2));
+    boolean[] onePiece = new boolean[150];
+    onePiece[0] = true;
+    DenseWander dense =
+        new DenseWander(SERIES.seconds(), onePiece, SERIES.values(), SLOPE, peak.ratioPerSecond())
+            .remembering(memorySeconds);
+    Estimate noise = likelihood.measured(peak).noise().orElseThrow();
+    double half = 1.959964 * Math.sqrt(dense.varianceOfLogNoise(peak.noiseVariance())) / 2;
+    assertThat(noise.value()).isCloseTo(Math.sqrt(peak.noiseVariance()), within(1e-12));
+    // Both take second differences, over unlike steps.
+    assertThat(Math.log(noise.hi95() / noise.value())).isCloseTo(half, within(5e-4 * half));
+    assertThat(Math.log(noise.value() / noise.lo95())).isCloseTo(half, within(5e-4 * half));
+  }
+
+  /** Beside the peak's slope: where the likelihood only falls, the ratio adds nothing. */
+  @Test
+  @Tag("identity")
+  void ratioWithoutAPeakLeavesThePlainErrorOfAVariance() {
+    double[] noise = KnownSeries.unitNoise(401);
+    double[] seconds = new double[401];
+    Arrays.setAll(seconds, i -> i);
+    WanderLikelihood likelihood =
+        new WanderLikelihood(seconds, new boolean[401], noise, NO_REGRESSORS, 0);
+    Estimate known = likelihood.measured(likelihood.model(-9)).noise().orElseThrow();
+    assertThat(Math.log(known.hi95() / known.value()))
+        .isCloseTo(1.959964 * Math.sqrt(2 / 400.0) / 2, within(1e-6));
+  }
+
+  private static WanderLikelihood wandering(double memorySeconds) {
+    return new WanderLikelihood(
+        SERIES.seconds(), new boolean[150], SERIES.values(), SLOPE, memorySeconds);
+  }
+
+  private static WanderLikelihood of(DenseWander dense, double memorySeconds) {
+    return new WanderLikelihood(
+        dense.seconds(), dense.starts(), dense.data(), dense.regressors(), memorySeconds);
+  }
+}
