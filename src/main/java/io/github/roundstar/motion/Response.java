@@ -113,7 +113,7 @@ public record Response(
 
   /** The same with a play in the model, whose width the strength of pulses depends on. */
   static Optional<Response> behind(Backlash play) {
-    return of(play.run(), ResponseModel.of(play.run(), List.of(), play.byWidth()));
+    return of(play.run(), ResponseModel.of(play.run(), List.of(), play.beside()));
   }
 
   private static Optional<Response> of(AxisRun run, ResponseModel model) {
