@@ -6,14 +6,16 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Lost motion at a reversal: the pulses go through a play of unknown width, whose likelihood is
- * profiled with everything else in the model - drift, bend, strength of pulses, wander, noise -
- * fitted anew at each width. The flank that the gears rest on at first is unknown and tried too.
+ * Lost motion at a reversal: the pulses go through a play of unknown width, with everything else in
+ * the model - drift, bend, strength of pulses, wander, noise - fitted anew. The flank that the
+ * gears rest on at first is unknown too.
  *
- * @param declaredArcsec width of the play with its 95 % interval, as pulses of the declared
- *     strength lose it; the interval holds zero when there may be none
+ * @param declaredArcsec width of the play as pulses of the declared strength lose it, with its 95 %
+ *     interval, which is that of the play in arcseconds over their strength: it holds what is not
+ *     known of the strength. It holds zero when there may be no play
  * @param slack share of the play that a first push north would have lost, 0 to 1
- * @param run motion behind the play of that width
+ * @param run motion behind the play of that width; where both directions are unlike, what each of
+ *     them pushed holds what that does inside the play ({@link TiedPulses#motion})
  * @param beside what else of the play is not known and would change the motion, at its samples: for
  *     the response to be told beside it; nothing where there may be no play
  * @param wanderNoise wander and noise that the likelihood has there

@@ -65,11 +65,6 @@ public record Response(
         .orElse(0);
   }
 
-  /** Half of what pulses east or north push more than others; 0 when there is one direction. */
-  double unlikeness() {
-    return bothWays() ? (oneWay.get().value() - otherWay.get().value()) / 2 : 0;
-  }
-
   /** Whether this holds for the strength of either direction that has pulses. */
   boolean eitherWay(Predicate<Estimate> wanted) {
     return Stream.concat(oneWay.stream(), otherWay.stream()).anyMatch(wanted);
