@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /**
  * Intervals behind a play whose directions push unlike, against simulated truth: of {@link #NIGHTS}
  * of 95 % fewer than {@link #FEWEST} hold it by a chance of 1 in 400. With a strength for each
- * direction that knows nothing of the play, 8 to 18 of them did.
+ * direction that knows nothing of the play, 10 to 14 of them did.
  */
 @Tag("identity")
 @Tag("slow")
