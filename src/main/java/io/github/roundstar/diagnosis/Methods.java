@@ -87,9 +87,12 @@ final class Methods {
           new Method("/night/backlashArcsecAxis", "The runs' figures pooled as for the response."),
           new Method(
               "/runs/*/backlashArcsecAxis",
-              "Pulses pass through a play of unknown width; the width is the one with the highest"
-                  + " likelihood, everything else fitted anew; interval from its curvature, from the"
-                  + " strength of pulses and from the difference of its two directions."),
+              "Pulses pass through a play of unknown width. Where there surely is one, it is fitted"
+                  + " together with the strength of pulses, with how unlike both directions push the"
+                  + " motor, and with where the gears rest at first, by Gauss-Newton steps; the"
+                  + " interval is that of the likelihood ratio, everything else fitted anew, and the"
+                  + " response of either direction is told beside all of it. Else the width is the"
+                  + " one with the highest likelihood, as if both directions pushed alike."),
           new Method("/night/stickingArcsecAxis", "The runs' figures pooled as for the response."),
           new Method(
               "/runs/*/stickingArcsecAxis",

@@ -6,28 +6,29 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Lost motion at a reversal: the pulses go through a play of unknown width, whose likelihood is
- * profiled with everything else in the model - drift, bend, strength of pulses, wander, noise -
- * fitted anew at each width. The flank that the gears rest on at first is unknown and tried too.
+ * Lost motion at a reversal: the pulses go through a play of unknown width, with everything else in
+ * the model - drift, bend, strength of pulses, wander, noise - fitted anew. The flank that the
+ * gears rest on at first is unknown too.
  *
- * @param declaredArcsec width of the play with its 95 % interval, as pulses of the declared
- *     strength lose it; the interval holds zero when there may be none
+ * @param declaredArcsec width of the play as pulses of the declared strength lose it, with its 95 %
+ *     interval, which is that of the play in arcseconds over their strength: it holds what is not
+ *     known of the strength. It holds zero when there may be no play
  * @param slack share of the play that a first push north would have lost, 0 to 1
- * @param run motion behind the play of that width
- * @param wider the same behind a play that is a standard error wider
+ * @param run motion behind the play of that width; where both directions are unlike, what each of
+ *     them pushed holds what that does inside the play ({@link TiedPulses#motion})
+ * @param beside what else of the play is not known and would change the motion, at its samples: for
+ *     the response to be told beside it; nothing where there may be no play
  * @param wanderNoise wander and noise that the likelihood has there
- * @param unlikeness how much more than the mean of both directions a push north was taken to move
- *     the motor, as a share
- * @param logLikelihood of the run behind it, but for a constant
+ * @param unlikeness how much more than the mean of both directions a push north moves the motor, as
+ *     a share; 0 where there may be no play
  */
 public record Backlash(
     Estimate declaredArcsec,
     double slack,
     AxisRun run,
-    AxisRun wider,
+    List<double[]> beside,
     WanderNoise wanderNoise,
-    double unlikeness,
-    double logLikelihood) {
+    double unlikeness) {
   /**
    * Profiles the width.
    *
@@ -56,40 +57,11 @@ public record Backlash(
     return profile.search(wanderNoise.white());
   }
 
-  /** This play, or one near it where unlike directions make the run likelier. */
-  Backlash orNear(PlayProfile unlike) {
-    Backlash other = unlike.near(this);
-    return other.logLikelihood > logLikelihood ? other : this;
-  }
-
   /**
    * Width of the play [arcsec at the axis]: the declared one times the strength that pulses were
-   * found to have behind it. Its interval holds the strength's, and how much more unlike both
-   * directions are than the declared width takes them.
+   * found to have behind it.
    */
   public Optional<Estimate> arcsec(Response response) {
-    return response
-        .both()
-        .map(
-            strength ->
-                LostMotion.measured(
-                    declaredArcsec,
-                    strength,
-                    Math.abs(response.unlikeness() - unlikeness * strength.value())));
-  }
-
-  /**
-   * What a wider play would change in the motion, for the response to be told beside it; nothing
-   * where there may be no play [arcsec].
-   */
-  List<double[]> byWidth() {
-    if (declaredArcsec.lo95() <= 0) {
-      return List.of();
-    }
-    double[] change = wider.motion().arcsec();
-    for (int i = 0; i < change.length; i++) {
-      change[i] -= run.motion().arcsec(i);
-    }
-    return List.of(change);
+    return response.both().map(strength -> declaredArcsec.times(strength.value()));
   }
 }

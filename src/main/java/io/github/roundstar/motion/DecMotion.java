@@ -12,8 +12,6 @@ import java.util.Optional;
  *     sticks, and push as declared or, where that is off, as measured
  * @param quiet the same without its jolts
  * @param backlash the play; nothing without pulses or with too few frames
- * @param alike the same as if both directions pushed alike, for pulses as declared: how unlike they
- *     are is then left to the fit, whose error it belongs to
  * @param sticking the axis that sticks; none unless it surely does
  * @param response what was measured behind the play, or behind the axis that sticks
  */
@@ -21,7 +19,6 @@ public record DecMotion(
     AxisRun run,
     AxisRun quiet,
     Optional<Backlash> backlash,
-    Optional<Backlash> alike,
     Answer<Sticking> sticking,
     Optional<Response> response) {
   private static final String NO_PULSE =
@@ -48,50 +45,27 @@ public record DecMotion(
             });
   }
 
-  /** Jolts pass for lost motion, and directions of unlike strength spoil its width. */
+  /** Jolts pass for lost motion. */
   private static DecMotion again(
       Reconstruction made, AxisRun plain, Optional<Backlash> play, Answer<Sticking> sticking) {
-    DecMotion first = of(plain, play, play, sticking);
+    DecMotion first = of(plain, play, sticking);
     Optional<JoltFree> quiet =
         first.response.map(Response::quiet).filter(q -> !q.jolts().isEmpty());
-    DecMotion second = first;
-    if (play.isPresent() && quiet.isPresent()) {
-      PlayProfile profile = new PlayProfile(made, plain, quiet, 0);
-      Backlash again = play.get().again(profile);
-      second =
-          of(
-              plain,
-              Optional.of(again),
-              Optional.of(again),
-              sticking.value().isPresent()
-                  ? Sticking.of(profile, again)
-                  : Answer.none(Sticking.because(sticking.because(), again)));
+    if (play.isEmpty() || quiet.isEmpty()) {
+      return first;
     }
-    double unlikeness = second.sticking.value().isPresent() ? 0 : second.unlikeness();
-    if (unlikeness == 0) {
-      return second;
-    }
-    PlayProfile profile = new PlayProfile(made, plain, quiet, unlikeness);
+    PlayProfile profile = new PlayProfile(made, plain, quiet);
+    Backlash again = play.get().again(profile);
     return of(
         plain,
-        second.backlash.map(found -> found.orNear(profile)),
-        second.backlash,
-        second.sticking);
-  }
-
-  /** How unlike pulses north and south are behind a play that surely is there, as a share. */
-  private double unlikeness() {
-    return response
-        .filter(r -> losesMotion() && r.informative())
-        .map(r -> r.unlikeness() / r.both().orElseThrow().value())
-        .orElse(0.0);
+        Optional.of(again),
+        sticking.value().isPresent()
+            ? Sticking.of(profile, again)
+            : Answer.none(Sticking.because(sticking.because(), again)));
   }
 
   private static DecMotion of(
-      AxisRun plain,
-      Optional<Backlash> backlash,
-      Optional<Backlash> alike,
-      Answer<Sticking> sticking) {
+      AxisRun plain, Optional<Backlash> backlash, Answer<Sticking> sticking) {
     Optional<AxisRun> sticks = sticking.value().map(Sticking::run);
     AxisRun behind = sticks.or(() -> backlash.map(Backlash::run)).orElse(plain);
     Optional<Response> response =
@@ -99,14 +73,12 @@ public record DecMotion(
             ? Response.of(behind, List.of())
             : Response.behind(backlash.get());
     AxisRun answering = response.map(r -> r.applied(behind)).orElse(behind);
-    AxisRun run = answering.responseMeasured() ? answering : sticks.orElse(declared(plain, alike));
+    AxisRun run =
+        answering.responseMeasured()
+            ? answering
+            : sticks.or(() -> backlash.filter(DecMotion::sure).map(Backlash::run)).orElse(plain);
     return new DecMotion(
-        run,
-        response.map(r -> run.without(r.quiet())).orElse(run),
-        backlash,
-        alike,
-        sticking,
-        response);
+        run, response.map(r -> run.without(r.quiet())).orElse(run), backlash, sticking, response);
   }
 
   /** What the likeliest axis loses, though it may be nothing. */
@@ -114,35 +86,21 @@ public record DecMotion(
     return sticking
         .value()
         .map(Sticking::lost)
-        .or(() -> play().map(Backlash::lost))
+        .or(() -> backlash.map(Backlash::lost))
         .orElse(LostMotion.NONE);
   }
 
   /** Motion behind that, pulses as declared. */
   AxisRun behind() {
-    return sticking.value().map(Sticking::run).or(() -> play().map(Backlash::run)).orElse(run);
-  }
-
-  /** The play that goes with how pulses are taken to push. */
-  private Optional<Backlash> play() {
-    return run.responseMeasured() ? backlash : alike;
+    return sticking.value().map(Sticking::run).or(() -> backlash.map(Backlash::run)).orElse(run);
   }
 
   /** Whether motion surely is lost. */
   boolean losesMotion() {
-    return sticking.value().isPresent()
-        || backlash.filter(play -> play.declaredArcsec().lo95() > 0).isPresent();
+    return sticking.value().isPresent() || backlash.filter(DecMotion::sure).isPresent();
   }
 
-  /**
-   * Pulses as declared, behind the play where there certainly is one. What they may push more than
-   * declared still counts in full: the motor runs on inside the play, and where it stands there
-   * decides when it moves the tube.
-   */
-  private static AxisRun declared(AxisRun plain, Optional<Backlash> alike) {
-    return alike
-        .filter(play -> play.declaredArcsec().lo95() > 0)
-        .map(play -> plain.with(play.run().motion().withPushesOf(plain.motion())))
-        .orElse(plain);
+  private static boolean sure(Backlash play) {
+    return play.declaredArcsec().lo95() > 0;
   }
 }

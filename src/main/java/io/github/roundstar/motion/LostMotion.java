@@ -31,18 +31,15 @@ record LostMotion(Kind kind, double arcsec, double start, double unlikeness) {
   }
 
   /**
-   * A width or threshold as pulses of the measured strength have it.
+   * A threshold as pulses of the measured strength have it.
    *
    * @param declaredArcsec as those of the declared strength have it
    * @param strength measured over declared
-   * @param unlike how far either direction may be from that strength beyond its interval, as a
-   *     share
    * @return its interval holds the strength's
    */
-  static Estimate measured(Estimate declaredArcsec, Estimate strength, double unlike) {
+  static Estimate measured(Estimate declaredArcsec, Estimate strength) {
     double value = declaredArcsec.value() * strength.value();
-    double ofStrength =
-        declaredArcsec.value() * Math.max(strength.hi95() - strength.value(), unlike);
+    double ofStrength = declaredArcsec.value() * (strength.hi95() - strength.value());
     double below = (declaredArcsec.value() - declaredArcsec.lo95()) * strength.value();
     double above = (declaredArcsec.hi95() - declaredArcsec.value()) * strength.value();
     return new Estimate(

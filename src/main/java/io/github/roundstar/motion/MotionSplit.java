@@ -101,22 +101,16 @@ public final class MotionSplit {
       List<FrameSpan> jolts) {
     boolean behindPlay = motion.run().responseMeasured();
     LostMotion lost = behindPlay || motion.losesMotion() ? motion.lost() : LostMotion.NONE;
-    boolean refit = motion.losesMotion() && !behindPlay;
-    AxisRun whole = refit ? motion.behind() : motion.run();
-    AxisRun quiet = motion.response().map(r -> whole.without(r.quiet())).orElse(whole);
-    Answer<MountDrift> fitted = refit ? MountDrift.of(quiet) : Answer.of(drift);
-    return fitted.then(
-        fit ->
-            Reconstruction.of(run, Axis.DEC, equipment)
-                .map(
-                    made ->
-                        new MotionSplitter(
-                                new GuidedFrames(run, Axis.DEC),
-                                whole,
-                                fit.fit(),
-                                declared(run, Axis.DEC, equipment),
-                                motion.response())
-                            .split(made.sky(), lost, OptionalInt.empty(), jolts)));
+    return Reconstruction.of(run, Axis.DEC, equipment)
+        .map(
+            made ->
+                new MotionSplitter(
+                        new GuidedFrames(run, Axis.DEC),
+                        motion.run(),
+                        drift.fit(),
+                        declared(run, Axis.DEC, equipment),
+                        motion.response())
+                    .split(made.sky(), lost, OptionalInt.empty(), jolts));
   }
 
   private static double declared(GuideRun run, Axis axis, Equipment equipment) {

@@ -65,11 +65,6 @@ public record Response(
         .orElse(0);
   }
 
-  /** Half of what pulses east or north push more than others; 0 when there is one direction. */
-  double unlikeness() {
-    return bothWays() ? (oneWay.get().value() - otherWay.get().value()) / 2 : 0;
-  }
-
   /** Whether this holds for the strength of either direction that has pulses. */
   boolean eitherWay(Predicate<Estimate> wanted) {
     return Stream.concat(oneWay.stream(), otherWay.stream()).anyMatch(wanted);
@@ -113,7 +108,7 @@ public record Response(
 
   /** The same with a play in the model, whose width the strength of pulses depends on. */
   static Optional<Response> behind(Backlash play) {
-    return of(play.run(), ResponseModel.of(play.run(), List.of(), play.byWidth()));
+    return of(play.run(), ResponseModel.of(play.run(), List.of(), play.beside()));
   }
 
   private static Optional<Response> of(AxisRun run, ResponseModel model) {

@@ -60,6 +60,11 @@ final class ResponseModel {
     return columns;
   }
 
+  /** Whether there are pulses of either direction. */
+  boolean bothWays() {
+    return oneWay && otherWay;
+  }
+
   /**
    * Column of the excess of pulses east or north (0) or west or south (1); -1 without such pulses.
    */

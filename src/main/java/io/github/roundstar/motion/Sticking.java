@@ -108,7 +108,7 @@ public record Sticking(Estimate declaredArcsec, LostMotion lost, AxisRun run) {
    * to have behind it, whose interval it holds.
    */
   public Estimate arcsec(Estimate strength) {
-    return LostMotion.measured(declaredArcsec, strength, 0);
+    return LostMotion.measured(declaredArcsec, strength);
   }
 
   /** One axis with its likelihood. */
