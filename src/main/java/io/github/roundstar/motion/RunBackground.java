@@ -57,14 +57,24 @@ record RunBackground(
   }
 
   /**
-   * The same run beside noise with the memory that it clearly has where pulses may push as they
-   * like. To white noise pulses seem too weak where seeing lasts, and drift and sinusoids with
-   * them.
+   * A run beside noise with a memory.
+   *
+   * @param taken the run beside noise with the memory that it clearly has, else beside white noise
+   * @param longer the same where the memory is longer
+   * @param apart by how many standard errors of the memory
+   * @param off how many standard errors the likeliest memory lies above the one taken; chance makes
+   *     it negative on half of all runs beside white noise
    */
-  RunBackground remembering(List<Family> families) {
+  record Remembering(RunBackground taken, RunBackground longer, double apart, double off) {}
+
+  /**
+   * The same run beside noise with a memory, where pulses may push as they like. To white noise
+   * pulses seem too weak where seeing lasts, and drift and sinusoids with them.
+   */
+  Remembering remembering(List<Family> families) {
     // So few frames tell no memory, and their pulses too little to be left free.
     if (run.motion().spanSeconds() < SlowSwing.LONG_ENOUGH_SECONDS) {
-      return this;
+      return new Remembering(this, this, 1, 0);
     }
     MotionSeries motion = run.motion();
     double[] seconds = motion.seconds();
@@ -72,9 +82,19 @@ record RunBackground(
     double[][] columns = ResponseModel.of(run, families).columns();
     WanderNoise.Remembering found =
         wanderNoise.remembering(seconds, starts, motion.arcsec(), columns);
+    RunBackground longer = beside(found.longer());
     return found.clear()
-        ? new RunBackground(run, found.model(), found.model().whitening(seconds, starts), fit)
-        : this;
+        ? new Remembering(beside(found.model()), longer, 1, 0)
+        : new Remembering(
+            this, longer, 1 + Math.max(0, found.standardErrors()), found.standardErrors());
+  }
+
+  private RunBackground beside(WanderNoise other) {
+    return new RunBackground(
+        run,
+        other,
+        other.whitening(run.motion().seconds(), run.motion().startsPiece()),
+        fit);
   }
 
   /**

@@ -49,6 +49,53 @@ final class SharedFit {
         .map(design -> new SharedFit(model, parameters, covariance(design, model, residuals)));
   }
 
+  /**
+   * Fits beside noise with a memory, whose error belongs to drift and sinusoids too: the fit is
+   * moved to the likeliest memory of each run, and what a standard error more would move is added
+   * to the covariance.
+   */
+  static Optional<SharedFit> remembering(
+      List<RunBackground.Remembering> runs, List<Family> families) {
+    ToneModel model =
+        new ToneModel(runs.stream().map(RunBackground.Remembering::taken).toList(), families);
+    double[] parameters = refine(model, ToneStart.of(model));
+    double[] residuals = model.residuals(parameters);
+    double[][] derivatives = model.derivatives(parameters);
+    return LeastSquares.on(derivatives)
+        .map(
+            design -> {
+              Covariance covariance = covariance(design, model, residuals);
+              double[] moved = parameters.clone();
+              ToneModel longer =
+                  new ToneModel(
+                      runs.stream().map(RunBackground.Remembering::longer).toList(), families);
+              double[] here = residuals;
+              double[] there = longer.residuals(parameters);
+              double[][] byThere = longer.derivatives(parameters);
+              int from = 0;
+              for (int r = 0; r < runs.size(); r++) {
+                RunBackground.Remembering run = runs.get(r);
+                int to = from + run.taken().whitening().size();
+                if (run.longer() != run.taken()) {
+                  double[] score = new double[moved.length];
+                  for (int j = 0; j < score.length; j++) {
+                    for (int i = from; i < to; i++) {
+                      score[j] += byThere[j][i] * there[i] - derivatives[j][i] * here[i];
+                    }
+                    score[j] /= run.apart();
+                  }
+                  double[] change = design.solve(score);
+                  for (int j = 0; j < score.length; j++) {
+                    moved[j] += run.off() * change[j];
+                  }
+                  covariance = covariance.plus(change);
+                }
+                from = to;
+              }
+              return new SharedFit(model, moved, covariance);
+            });
+  }
+
   private static Covariance covariance(LeastSquares design, ToneModel model, double[] residuals) {
     double[] ofFrames = Arrays.copyOf(residuals, model.frameRows());
     return NeweyWest.covarianceWithPriors(design, ofFrames, NeweyWest.plugInLag(ofFrames));
