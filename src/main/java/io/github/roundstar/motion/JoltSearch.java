@@ -98,8 +98,7 @@ final class JoltSearch {
       return first;
     }
     jolts.clear();
-    JoltFree kept =
-        rounds(JoltFree.all(motion, columns, first.wanderNoise()), Optional.of(first));
+    JoltFree kept = rounds(JoltFree.all(motion, columns, first.wanderNoise()), Optional.of(first));
     return kept.withJolts(JoltSizes.of(motion, columns, kept));
   }
 

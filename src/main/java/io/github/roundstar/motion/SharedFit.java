@@ -1,9 +1,12 @@
 package io.github.roundstar.motion;
 
+import io.github.roundstar.model.Estimate;
 import io.github.roundstar.signal.Covariance;
 import io.github.roundstar.signal.LeastSquares;
+import io.github.roundstar.signal.LinearFit;
 import io.github.roundstar.signal.NeweyWest;
 import io.github.roundstar.signal.WhiteRegression;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -50,9 +53,9 @@ final class SharedFit {
   }
 
   /**
-   * Fits beside noise with a memory, whose error belongs to drift and sinusoids too: the fit is
-   * moved to the likeliest memory of each run, and what a standard error more would move is added
-   * to the covariance.
+   * Fits beside noise with a memory, whose error belongs to drift and sinusoids too: to first order
+   * the fit is moved to the memory that each run is known to have, and what may be missing of that
+   * is added to the covariance.
    */
   static Optional<SharedFit> remembering(
       List<RunBackground.Remembering> runs, List<Family> families) {
@@ -64,35 +67,72 @@ final class SharedFit {
     return LeastSquares.on(derivatives)
         .map(
             design -> {
-              Covariance covariance = covariance(design, model, residuals);
-              double[] moved = parameters.clone();
-              ToneModel longer =
-                  new ToneModel(
-                      runs.stream().map(RunBackground.Remembering::longer).toList(), families);
-              double[] here = residuals;
-              double[] there = longer.residuals(parameters);
-              double[][] byThere = longer.derivatives(parameters);
-              int from = 0;
-              for (int r = 0; r < runs.size(); r++) {
-                RunBackground.Remembering run = runs.get(r);
-                int to = from + run.taken().whitening().size();
-                if (run.longer() != run.taken()) {
-                  double[] score = new double[moved.length];
-                  for (int j = 0; j < score.length; j++) {
-                    for (int i = from; i < to; i++) {
-                      score[j] += byThere[j][i] * there[i] - derivatives[j][i] * here[i];
-                    }
-                    score[j] /= run.apart();
-                  }
-                  double[] change = design.solve(score);
-                  for (int j = 0; j < score.length; j++) {
-                    moved[j] += run.off() * change[j];
-                  }
-                  covariance = covariance.plus(change);
-                }
-                from = to;
-              }
-              return new SharedFit(model, moved, covariance);
+              SharedFit fit =
+                  new SharedFit(model, parameters, covariance(design, model, residuals));
+              return runs.stream().anyMatch(RunBackground.Remembering::matters)
+                  ? fit.moved(runs, design, residuals, derivatives)
+                  : fit;
+            });
+  }
+
+  private SharedFit moved(
+      List<RunBackground.Remembering> runs,
+      LeastSquares design,
+      double[] residuals,
+      double[][] derivatives) {
+    ToneModel longer =
+        new ToneModel(
+            runs.stream().map(RunBackground.Remembering::longer).toList(), layout().families());
+    double[] left = longer.residuals(parameters);
+    double[][] columns = longer.derivatives(parameters);
+    double[] moved = parameters.clone();
+    Covariance wider = covariance;
+    int from = 0;
+    for (RunBackground.Remembering run : runs) {
+      int to = from + run.taken().whitening().size();
+      if (run.matters()) {
+        double[] scores = new double[moved.length];
+        for (int j = 0; j < scores.length; j++) {
+          scores[j] =
+              product(columns[j], left, from, to) - product(derivatives[j], residuals, from, to);
+        }
+        double[] change = design.solve(scores);
+        moved = moved(moved, run.off(), change);
+        wider = wider.plus(Arrays.stream(change).map(c -> run.deviation() * c).toArray());
+      }
+      from = to;
+    }
+    return new SharedFit(model, moved, wider);
+  }
+
+  private static double product(double[] one, double[] other, int from, int to) {
+    double sum = 0;
+    for (int i = from; i < to; i++) {
+      sum += one[i] * other[i];
+    }
+    return sum;
+  }
+
+  /** Drift and bend of one run beside families whose periods are known. */
+  static Optional<SteadyPart> steadyAtPeriods(RunBackground background, List<Family> families) {
+    ToneModel model = new ToneModel(List.of(background), families);
+    double[] parameters = ToneStart.of(model);
+    List<double[]> columns = new ArrayList<>(Arrays.asList(model.derivatives(parameters)));
+    int rates = model.layout().rate(0);
+    columns.subList(rates, rates + families.size()).clear();
+    double[] residuals = model.residuals(parameters);
+    // Both stand before the rates that were left out.
+    int drift = model.layout().drift(0);
+    int bend = model.layout().bend(0);
+    return LeastSquares.on(columns.toArray(double[][]::new))
+        .map(
+            design -> {
+              LinearFit fit = design.fit(residuals);
+              double[] change = fit.coefficients();
+              double error = covariance(design, model, fit.residuals()).standardError(drift);
+              return new SteadyPart(
+                  Estimate.symmetric(parameters[drift] + change[drift], Estimate.SIGMAS_95 * error),
+                  parameters[bend] + change[bend]);
             });
   }
 

@@ -118,9 +118,9 @@ record TruthCase(
     return minutes * 60 < 3 * 479;
   }
 
-  /** The night at another gain, the same in everything else. */
-  SimulatedNight night(int seed, double otherGain) throws FormatException {
-    return night(seed, otherGain, otherGain);
+  /** A night. */
+  SimulatedNight night(int seed) throws FormatException {
+    return night(seed, gain, gain);
   }
 
   /** The night with other gains of the two loops, the same in everything else. */
