@@ -46,45 +46,42 @@ final class SharedFit {
   /** Fits; nothing when the columns cannot be told apart or there are too few frames for them. */
   static Optional<SharedFit> of(List<RunBackground> backgrounds, List<Family> families) {
     ToneModel model = new ToneModel(backgrounds, families);
-    double[] parameters = refine(model, ToneStart.of(model));
+    return of(model, ToneStart.of(model));
+  }
+
+  private static Optional<SharedFit> of(ToneModel model, double[] start) {
+    double[] parameters = refine(model, start);
     double[] residuals = model.residuals(parameters);
     return LeastSquares.on(model.derivatives(parameters))
         .map(design -> new SharedFit(model, parameters, covariance(design, model, residuals)));
   }
 
   /**
-   * Fits beside noise with a memory, whose error belongs to drift and sinusoids too: to first order
-   * the fit is moved to the memory that each run is known to have, and what may be missing of that
-   * is added to the covariance.
+   * The same beside noise with a memory, whose error belongs to drift and sinusoids too: to first
+   * order the fit is moved to the memory that each run is known to have, and what may be missing of
+   * that is added to the covariance.
+   *
+   * @param runs the fit's own runs, in the same order
    */
-  static Optional<SharedFit> remembering(
-      List<RunBackground.Remembering> runs, List<Family> families) {
-    ToneModel model =
-        new ToneModel(runs.stream().map(RunBackground.Remembering::taken).toList(), families);
-    double[] parameters = refine(model, ToneStart.of(model));
-    double[] residuals = model.residuals(parameters);
-    double[][] derivatives = model.derivatives(parameters);
-    return LeastSquares.on(derivatives)
-        .map(
-            design -> {
-              SharedFit fit =
-                  new SharedFit(model, parameters, covariance(design, model, residuals));
-              return runs.stream().anyMatch(RunBackground.Remembering::matters)
-                  ? fit.moved(runs, design, residuals, derivatives)
-                  : fit;
-            });
+  Optional<SharedFit> remembering(List<RunBackground.Remembering> runs) {
+    List<RunBackground> taken = runs.stream().map(RunBackground.Remembering::taken).toList();
+    Optional<SharedFit> fit =
+        taken.equals(model.backgrounds())
+            ? Optional.of(this)
+            : of(new ToneModel(taken, families()), parameters);
+    return runs.stream().anyMatch(RunBackground.Remembering::matters)
+        ? fit.map(known -> known.moved(runs))
+        : fit;
   }
 
-  private SharedFit moved(
-      List<RunBackground.Remembering> runs,
-      LeastSquares design,
-      double[] residuals,
-      double[][] derivatives) {
+  private SharedFit moved(List<RunBackground.Remembering> runs) {
     ToneModel longer =
         new ToneModel(
             runs.stream().map(RunBackground.Remembering::longer).toList(), layout().families());
-    double[] left = longer.residuals(parameters);
-    double[][] columns = longer.derivatives(parameters);
+    double[] hereLeft = model.residuals(parameters);
+    double[][] here = model.derivatives(parameters);
+    double[] thereLeft = longer.residuals(parameters);
+    double[][] there = longer.derivatives(parameters);
     double[] moved = parameters.clone();
     Covariance wider = covariance;
     int from = 0;
@@ -94,9 +91,10 @@ final class SharedFit {
         double[] scores = new double[moved.length];
         for (int j = 0; j < scores.length; j++) {
           scores[j] =
-              product(columns[j], left, from, to) - product(derivatives[j], residuals, from, to);
+              product(there[j], thereLeft, from, to) - product(here[j], hereLeft, from, to);
         }
-        double[] change = design.solve(scores);
+        // The steps are white and of unit variance: their covariance is the inverse of X'X too.
+        double[] change = covariance.times(scores);
         moved = moved(moved, run.off(), change);
         wider = wider.plus(Arrays.stream(change).map(c -> run.deviation() * c).toArray());
       }

@@ -82,9 +82,9 @@ final class ToneSearch {
 
   /** The last fit beside noise with a memory; the search itself has no need of one. */
   private SharedFit remembering(SharedFit white) {
-    return SharedFit.remembering(
-            backgrounds.stream().map(background -> background.remembering(families)).toList(),
-            families)
+    return white
+        .remembering(
+            backgrounds.stream().map(background -> background.remembering(families)).toList())
         .orElse(white);
   }
 

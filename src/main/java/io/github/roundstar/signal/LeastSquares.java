@@ -122,22 +122,6 @@ public final class LeastSquares {
     return new LinearFit(this, coefficients, residuals, explained);
   }
 
-  /**
-   * Coefficients of values of which only the products with the columns are known.
-   *
-   * @param products scalar product of each column with the values
-   */
-  public double[] solve(double[] products) {
-    Check.sameLength("products", products, coefficientCount());
-    double[] along = new double[products.length];
-    for (int i = 0; i < along.length; i++) {
-      for (int j = 0; j < along.length; j++) {
-        along[i] += map[j][i] * products[j];
-      }
-    }
-    return Arrays.stream(map).mapToDouble(row -> dot(row, along)).toArray();
-  }
-
   /** Number n of values that a fit takes. */
   public int size() {
     return basis[0].length;

@@ -61,8 +61,7 @@ class PickedNightsTest {
           (truth.responsePositiveArcsecPerSecond() + truth.responseNegativeArcsecPerSecond())
               / 2
               / cosine;
-      double found =
-          RATE * motion(run).response().orElseThrow().both().orElseThrow().value();
+      double found = RATE * motion(run).response().orElseThrow().both().orElseThrow().value();
       error += (found / strength - 1) / 5;
     }
     assertThat(error).isCloseTo(0, within(0.015));
@@ -72,8 +71,7 @@ class PickedNightsTest {
   @Test
   void wormHoldsTheTruthWhereTheMemoryOfNoiseIsNotClear() throws Exception {
     for (int seed : new int[] {14, 48, 68, 79, 91}) {
-      Tone worm =
-          motion(run("coloured", seed)).periodic().value().orElseThrow().tones().get(0);
+      Tone worm = motion(run("coloured", seed)).periodic().value().orElseThrow().tones().get(0);
       assertThat(worm.amplitudeArcsecAxis().covers(WORM_ARCSEC)).as("night %d", seed).isTrue();
     }
   }
@@ -94,12 +92,10 @@ class PickedNightsTest {
               .value()
               .orElseThrow();
       ReplayedRun slower =
-          replay.run(
-              new LoopReplay.Setting(0.3, replay.current().deadbandArcsec(), 1, false));
+          replay.run(new LoopReplay.Setting(0.3, replay.current().deadbandArcsec(), 1, false));
       SimulatedRun truth = kind.night(seed, kind.gain(), 0.3).runs().get(0);
       error +=
-          (ReplayedRun.motionRmsArcsec(List.of(slower))
-                      / BudgetTruth.rmsArcsec(truth, Axis.DEC)[1]
+          (ReplayedRun.motionRmsArcsec(List.of(slower)) / BudgetTruth.rmsArcsec(truth, Axis.DEC)[1]
                   - 1)
               / 9;
     }
