@@ -90,8 +90,7 @@ final class SharedFit {
       if (run.matters()) {
         double[] scores = new double[moved.length];
         for (int j = 0; j < scores.length; j++) {
-          scores[j] =
-              product(there[j], thereLeft, from, to) - product(here[j], hereLeft, from, to);
+          scores[j] = product(there[j], thereLeft, from, to) - product(here[j], hereLeft, from, to);
         }
         // The steps are white and of unit variance: their covariance is the inverse of X'X too.
         double[] change = covariance.times(scores);

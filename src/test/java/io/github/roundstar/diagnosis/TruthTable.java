@@ -103,7 +103,7 @@ public final class TruthTable {
     - **Guided again.** A row of the table of settings is one axis under other settings, the other guided as it was; so is
       the simulator's run that it is held against. With both gains changed the star comes to rest after a dither at another time,
       and other frames count: at a noise of 0.1 arcsec, where those first frames make much of the whole, the true RMS
-      of a declination guided at 0.3 in place of 0.6 then comes out 5 %% smaller.
+      of a declination guided at 0.3 in place of 0.6 is then 4 %% smaller.
     - **One and a half to two and a half turns of the worm.** Fewer than three turns make no sinusoid. In the budget such a swing belongs to what moves
       slowly for no known reason, `wander`, and is looked for there. The bound of the noise floor is the design's for 2.5 hours; the 384
       frames of two turns tell a standard deviation to 4 or 5 %% (one standard error: 1 / sqrt(2 n) = 3.6 %% if nothing but noise were there), so that
