@@ -12,8 +12,8 @@ final class Methods {
           + " frames a turn, and each line is judged against that background over all trial"
           + " periods. Periods and amplitudes come from generalised least squares on the original"
           + " times, one period and one set of amplitudes for all runs, each run free to start"
-          + " anywhere in the turn, and noise that outlasts a frame where it clearly does. Intervals: the white steps' scores with their remaining"
-          + " autocorrelation (Andrews and Monahan 1992), first order.";
+          + " anywhere in the turn, moved to what is known of noise that outlasts a frame. Intervals: the white steps' scores with their remaining"
+          + " autocorrelation (Andrews and Monahan 1992), and what is not known of how long noise lasts, first order.";
 
   private static final String REPEATABILITY =
       "Each complete turn of every run fitted by itself with the harmonics found, wander and noise"
@@ -41,8 +41,8 @@ final class Methods {
                   + " corrections count with the declared guide rate, give or take 3 %. Every stretch between dithers of unknown size,"
                   + " re-acquired stars and long gaps has its own level. Generalised least squares"
                   + " against fitted wander and noise, periodic error fitted beside it in right"
-                  + " ascension, or in a run shorter than 32 min a smooth swing where it needs one; the"
-                  + " interval carries the wander."),
+                  + " ascension, or in a run shorter than 32 min, where it swings, a worm of any common"
+                  + " period, each weighed by its likelihood; the interval carries the wander."),
           new Method(
               "/runs/*/responseArcsecPerSecond",
               "Strength of pulses of either direction beside drift, bend, periodic error, wander and"
@@ -130,7 +130,8 @@ final class Methods {
               "/replay",
               "The recovered motion, dithers and noise go through the fitted law again with another"
                   + " gain, deadband, number of frames averaged, or with the fitted curve of one gear"
-                  + " taken out, play included. The star's motion is what the log would show less the"
+                  + " taken out, play included, the other axis as it was: after a dither both decide"
+                  + " which frames count. The star's motion is what the log would show less the"
                   + " smoothed noise, its mean square raised by the variance of that noise given the"
                   + " log. All runs together, each about its own mean. Interval of the difference:"
                   + " jackknife over 24 stretches a run, the same frames under both settings, and what a"

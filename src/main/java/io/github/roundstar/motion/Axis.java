@@ -47,4 +47,9 @@ public enum Axis {
 
   /** Shift of the set point that begins with frame {@code i} [arcsec]; NaN where unknown. */
   public abstract double ditherArcsec(Frames frames, int i);
+
+  /** The axis across. */
+  Axis other() {
+    return this == RA ? DEC : RA;
+  }
 }

@@ -17,6 +17,10 @@ final class GuidedFrames {
 
   final double[] seconds;
   final double[] offsetArcsec;
+
+  /** Offset of the other axis, as logged [arcsec]. */
+  final double[] besideArcsec;
+
   final double[] pulseSeconds;
 
   /** Whether the frame counts in the RMS. */
@@ -41,6 +45,7 @@ final class GuidedFrames {
     int n = frame.length;
     seconds = new double[n];
     offsetArcsec = new double[n];
+    besideArcsec = new double[n];
     pulseSeconds = new double[n];
     used = new boolean[n];
     steady = new boolean[n];
@@ -52,6 +57,7 @@ final class GuidedFrames {
     for (int i = 0; i < n; i++) {
       seconds[i] = frames.timeSeconds(frame[i]);
       offsetArcsec[i] = axis.offsetArcsec(frames, frame[i]);
+      besideArcsec[i] = axis.other().offsetArcsec(frames, frame[i]);
       pulseSeconds[i] = axis.pulseMillis(frames, frame[i]) / 1000;
       used[i] = frames.state(frame[i]) == FrameState.USED;
       steady[i] = used[i] || SETTLING.contains(frames.state(frame[i]));

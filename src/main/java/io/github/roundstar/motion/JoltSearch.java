@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Finds jolts: shifts that stand out of what wander and noise leave white. Each sample is tried as
@@ -84,19 +85,20 @@ final class JoltSearch {
 
   /**
    * Searches twice: jolts count as wander at first, beside which a gust looks like two lasting
-   * shifts. The second search begins with the wander and noise of the quiet time.
+   * shifts. The second search begins with the wander and noise of the quiet time, and keeps to the
+   * strength of pulses that was told there.
    */
   private JoltFree search(WanderNoise start) {
     JoltFree all = JoltFree.all(motion, columns, start);
     if (sparse()) {
       return all;
     }
-    JoltFree first = rounds(all, all);
+    JoltFree first = rounds(all, Optional.empty());
     if (first.jolts().isEmpty()) {
       return first;
     }
     jolts.clear();
-    JoltFree kept = rounds(JoltFree.all(motion, columns, first.wanderNoise()), first);
+    JoltFree kept = rounds(JoltFree.all(motion, columns, first.wanderNoise()), Optional.of(first));
     return kept.withJolts(JoltSizes.of(motion, columns, kept));
   }
 
@@ -113,13 +115,14 @@ final class JoltSearch {
   }
 
   /**
-   * @param quiet what tells the columns of the first round: after a knock so many pulses follow
-   *     that they would seem to answer it the wrong way
+   * @param quiet what tells the columns; else each round tells them beside the jolts that it has
+   *     yet to find. So many pulses follow those that they would seem to push the wrong way, and
+   *     the pulses after a dither would stand out as one more jolt
    */
-  private JoltFree rounds(JoltFree start, JoltFree quiet) {
+  private JoltFree rounds(JoltFree start, Optional<JoltFree> quiet) {
     JoltFree kept = start;
     for (int round = 0; round < MOST_ROUNDS; round++) {
-      List<Jolt> found = standingOut(kept, round == 0 ? quiet : kept);
+      List<Jolt> found = standingOut(kept, quiet.orElse(kept));
       if (found.isEmpty()) {
         break;
       }

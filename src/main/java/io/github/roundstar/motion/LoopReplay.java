@@ -152,7 +152,8 @@ public final class LoopReplay {
     for (int i = 0; i < samples; i++) {
       double trained = setting.trained() ? split.trainableArcsec[i] - split.trainableArcsec[0] : 0;
       double offset = disturbance[i] - trained - mount.correction(i);
-      boolean settled = watch.settled(guided.moved[i], guided.seconds[i], offset);
+      double radius = Math.hypot(offset, guided.besideArcsec[i]);
+      boolean settled = watch.settled(guided.moved[i], guided.seconds[i], radius);
       if (settled && guided.steady[i] && guided.listening[i]) {
         tally.move(i, offset - noise[i], split.levelVariance[i]);
         counted++;

@@ -4,6 +4,7 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.GuideRun;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
@@ -83,7 +84,11 @@ public final class MotionSplit {
                                   declared(run, Axis.RA, equipment),
                                   motion.response());
                           return splitter.split(
-                              made.sky(), LostMotion.NONE, found.mainFamily(), jolts);
+                              made.sky(),
+                              LostMotion.NONE,
+                              found.mainFamily(),
+                              found.steady(),
+                              jolts);
                         }));
   }
 
@@ -110,7 +115,7 @@ public final class MotionSplit {
                         drift.fit(),
                         declared(run, Axis.DEC, equipment),
                         motion.response())
-                    .split(made.sky(), lost, OptionalInt.empty(), jolts));
+                    .split(made.sky(), lost, OptionalInt.empty(), Optional.empty(), jolts));
   }
 
   private static double declared(GuideRun run, Axis axis, Equipment equipment) {

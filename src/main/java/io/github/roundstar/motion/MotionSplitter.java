@@ -57,15 +57,20 @@ final class MotionSplitter {
    * @param sent motion with the pulses taken out as sent and as declared
    * @param declaredLost what the fitted motion is behind, at declared strength
    * @param trained the family that one gear's curve can take out
+   * @param steady drift and bend apart from a slow swing, where there is one
    * @param jolts where the run was knocked or blown about
    */
   MotionSplit split(
-      MotionSeries sent, LostMotion declaredLost, OptionalInt trained, List<FrameSpan> jolts) {
-    take(
-        MotionSplit.DRIFT,
-        scaled(fit.model().driftAndBend(fit.parameters(), 0, run.phaseSeconds())));
+      MotionSeries sent,
+      LostMotion declaredLost,
+      OptionalInt trained,
+      Optional<SteadyPart> steady,
+      List<FrameSpan> jolts) {
+    double[] whole = fit.model().driftAndBend(fit.parameters(), 0, run.phaseSeconds());
+    double[] drift = steady.map(this::drift).orElse(whole);
+    take(MotionSplit.DRIFT, scaled(drift));
     takeTones(trained);
-    take(MotionSplit.WANDER, scaled(fit.model().swing(fit.parameters(), 0, run.phaseSeconds())));
+    take(MotionSplit.WANDER, scaled(swing(whole, drift)));
     takeLevel(jolts);
     lost = declaredLost.times(declared == 0 ? 0 : strength.mean() / declared).anew();
     if (lost.arcsec() > 0) {
@@ -113,6 +118,22 @@ final class MotionSplitter {
               : (strength.oneWay() * moved[i] - strength.otherWay() * otherWay[i]) / declared;
     }
     return moved;
+  }
+
+  private double[] drift(SteadyPart part) {
+    double[] parameters = fit.parameters();
+    parameters[fit.layout().drift(0)] = part.driftPerSecond().value();
+    parameters[fit.layout().bend(0)] = part.bendArcsec();
+    return fit.model().driftAndBend(parameters, 0, run.phaseSeconds());
+  }
+
+  /** Slow swings; the slope and the parabola that they happen to have are theirs. */
+  private double[] swing(double[] whole, double[] drift) {
+    double[] swing = fit.model().swing(fit.parameters(), 0, run.phaseSeconds());
+    for (int i = 0; i < swing.length; i++) {
+      swing[i] += whole[i] - drift[i];
+    }
+    return swing;
   }
 
   private void takeTones(OptionalInt trained) {

@@ -18,7 +18,10 @@ public final class MountDrift {
   /** Fits; no figure when the run is too short or the star never moved. */
   public static Answer<MountDrift> of(AxisRun run) {
     return RunBackground.of(run, List.of())
-        .flatMap(white -> SharedFit.of(List.of(white.remembering(List.of())), List.of()))
+        .flatMap(
+            white ->
+                SharedFit.of(List.of(white), List.of())
+                    .flatMap(fit -> fit.remembering(List.of(white.remembering(List.of())))))
         .map(fit -> Answer.of(new MountDrift(fit)))
         .orElseGet(
             () ->

@@ -29,6 +29,9 @@ public final class PeriodicError {
   /** Worked out when first asked for: by figures and charts, or by neither. */
   private volatile AmplitudeTrace amplitudes;
 
+  /** Likewise. */
+  private volatile Optional<SteadyPart> steady;
+
   private PeriodicError(ToneSearch.Found found, Gears gears) {
     List<AxisRun> runs =
         found.fit().model().backgrounds().stream().map(RunBackground::run).toList();
@@ -57,12 +60,26 @@ public final class PeriodicError {
     for (int r = 0; r < backgrounds.size(); r++) {
       AxisRun run = backgrounds.get(r).run();
       if (run.runId() == runId) {
-        return run.swings() > 0
-            ? SlowSwing.driftPerSecond(run, families()).map(drift -> drift.times(60))
-            : Optional.of(ToneReading.driftPerSecond(found.fit(), r).times(60));
+        Optional<Estimate> drift =
+            run.swings() > 0
+                ? (r == 0 ? steady() : SteadyPart.of(run, families()))
+                    .map(SteadyPart::driftPerSecond)
+                : Optional.of(ToneReading.driftPerSecond(found.fit(), r));
+        return drift.map(perSecond -> perSecond.times(60));
       }
     }
     return Optional.empty();
+  }
+
+  /** Drift and bend apart from the slow swing of the first run; nothing where it has none. */
+  Optional<SteadyPart> steady() {
+    Optional<SteadyPart> known = steady;
+    if (known == null) {
+      AxisRun run = found.fit().model().backgrounds().get(0).run();
+      known = run.swings() > 0 ? SteadyPart.of(run, families()) : Optional.empty();
+      steady = known;
+    }
+    return known;
   }
 
   /** The gears that were found. */

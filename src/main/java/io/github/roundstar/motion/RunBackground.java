@@ -1,5 +1,6 @@
 package io.github.roundstar.motion;
 
+import io.github.roundstar.signal.MemoryWeight;
 import io.github.roundstar.signal.WanderNoise;
 import io.github.roundstar.signal.WhiteRegression;
 import io.github.roundstar.signal.Whitening;
@@ -57,24 +58,54 @@ record RunBackground(
   }
 
   /**
-   * The same run beside noise with the memory that it clearly has where pulses may push as they
-   * like. To white noise pulses seem too weak where seeing lasts, and drift and sinusoids with
-   * them.
+   * A run beside noise with a memory.
+   *
+   * @param taken the run beside noise with the memory that it clearly has, else beside white noise
+   * @param longer the same beside noise with a longer memory; the same again where the memory is
+   *     not known
+   * @param off how much longer the memory is than the one taken, as a share of the way to the
+   *     longer one
+   * @param deviation standard deviation of that share
    */
-  RunBackground remembering(List<Family> families) {
+  record Remembering(RunBackground taken, RunBackground longer, double off, double deviation) {
+    /** Whether what is not known of the memory matters. */
+    boolean matters() {
+      return longer != taken && deviation > 0;
+    }
+  }
+
+  /**
+   * The same run beside noise with a memory, where pulses may push as they like. To white noise
+   * pulses seem too weak where seeing lasts, and drift and sinusoids with them.
+   */
+  Remembering remembering(List<Family> families) {
     // So few frames tell no memory, and their pulses too little to be left free.
     if (run.motion().spanSeconds() < SlowSwing.LONG_ENOUGH_SECONDS) {
-      return this;
+      return new Remembering(this, this, 0, 0);
     }
     MotionSeries motion = run.motion();
-    double[] seconds = motion.seconds();
-    boolean[] starts = motion.startsPiece();
-    double[][] columns = ResponseModel.of(run, families).columns();
     WanderNoise.Remembering found =
-        wanderNoise.remembering(seconds, starts, motion.arcsec(), columns);
-    return found.clear()
-        ? new RunBackground(run, found.model(), found.model().whitening(seconds, starts), fit)
-        : this;
+        wanderNoise.remembering(
+            motion.seconds(),
+            motion.startsPiece(),
+            motion.arcsec(),
+            ResponseModel.of(run, families).columns());
+    MemoryWeight weighed = found.weighed();
+    RunBackground longer = beside(found.longer());
+    if (found.clear()) {
+      return new Remembering(
+          beside(found.model()),
+          longer,
+          weighed.mean() - found.standardErrors(),
+          weighed.deviation());
+    }
+    double apart = 1 + Math.max(0, found.standardErrors());
+    return new Remembering(this, longer, weighed.mean() / apart, weighed.deviation() / apart);
+  }
+
+  private RunBackground beside(WanderNoise other) {
+    return new RunBackground(
+        run, other, other.whitening(run.motion().seconds(), run.motion().startsPiece()), fit);
   }
 
   /**

@@ -44,7 +44,7 @@ record SettlingRule(double limitArcsec) {
     private double since;
 
     /** Whether the star has settled, with the next frame. */
-    boolean settled(boolean moved, double seconds, double offsetArcsec) {
+    boolean settled(boolean moved, double seconds, double radiusArcsec) {
       if (moved) {
         settling = true;
         calm = 0;
@@ -54,7 +54,7 @@ record SettlingRule(double limitArcsec) {
       if (!settling) {
         return true;
       }
-      calm = Math.abs(offsetArcsec) < limitArcsec ? calm + 1 : 0;
+      calm = radiusArcsec < limitArcsec ? calm + 1 : 0;
       settling = calm < CALM_FRAMES && seconds - since < LONGEST_SECONDS;
       return false;
     }

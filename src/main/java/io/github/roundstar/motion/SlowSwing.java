@@ -1,6 +1,5 @@
 package io.github.roundstar.motion;
 
-import io.github.roundstar.model.Estimate;
 import java.util.List;
 import java.util.Optional;
 
@@ -21,13 +20,15 @@ final class SlowSwing {
    * One turn of the slowest common worm: 135 teeth, 638 s. Slower ones are rare, and three of their
    * turns take longer than most runs.
    */
-  private static final double SLOWEST_WORM_SECONDS = 640;
+  static final double SLOWEST_WORM_SECONDS = 640;
+
+  /** One turn of the fastest common worm: 480 teeth. */
+  static final double FASTEST_WORM_SECONDS = 180;
 
   /** From this length on a run tells the worm by sinusoids. */
   static final double LONG_ENOUGH_SECONDS = PeriodicError.FEWEST_CYCLES * SLOWEST_WORM_SECONDS;
 
-  /** Half a turn of the fastest common worm: 480 teeth, 180 s. */
-  private static final double SHORTEST_HALF_PERIOD_SECONDS = 90;
+  private static final double SHORTEST_HALF_PERIOD_SECONDS = FASTEST_WORM_SECONDS / 2;
 
   private SlowSwing() {}
 
@@ -143,15 +144,5 @@ final class SlowSwing {
         .mapToDouble(run -> (run.swings() + 1) / (2 * run.motion().spanSeconds()))
         .max()
         .orElse(0);
-  }
-
-  /**
-   * Drift of the mount in a run with slow swings [arcsec/s]: beside them it would be the slope that
-   * the swing happens to have. Here the swing counts as wander, and the interval holds it.
-   */
-  static Optional<Estimate> driftPerSecond(AxisRun run, List<Family> families) {
-    return RunBackground.of(run.swinging(0), families)
-        .flatMap(background -> SharedFit.of(List.of(background), families))
-        .map(fit -> ToneReading.driftPerSecond(fit, 0));
   }
 }

@@ -82,11 +82,10 @@ final class ToneSearch {
 
   /** The last fit beside noise with a memory; the search itself has no need of one. */
   private SharedFit remembering(SharedFit white) {
-    List<RunBackground> remembering =
-        backgrounds.stream().map(background -> background.remembering(families)).toList();
-    return remembering.equals(backgrounds)
-        ? white
-        : SharedFit.of(remembering, families).orElse(white);
+    return white
+        .remembering(
+            backgrounds.stream().map(background -> background.remembering(families)).toList())
+        .orElse(white);
   }
 
   private boolean addStrongest() {

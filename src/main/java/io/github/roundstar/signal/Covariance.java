@@ -1,5 +1,7 @@
 package io.github.roundstar.signal;
 
+import java.util.Arrays;
+
 /** A covariance matrix of estimated coefficients. */
 public final class Covariance {
   private final double[][] matrix;
@@ -56,6 +58,12 @@ public final class Covariance {
       }
     }
     return new Covariance(sum);
+  }
+
+  /** The matrix times a vector of as many numbers. */
+  public double[] times(double[] vector) {
+    Check.sameLength("vector", vector, size());
+    return Arrays.stream(matrix).mapToDouble(row -> LeastSquares.dot(row, vector)).toArray();
   }
 
   /** Every element times {@code factor}. */

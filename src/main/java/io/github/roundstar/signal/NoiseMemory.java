@@ -69,11 +69,12 @@ final class NoiseMemory {
         return new WanderNoise.Remembering(
             model(logRatio, found),
             model(logRatio + near.ridge() * (longer - found), longer),
-            (place.correlation() + step) / near.error());
+            (place.correlation() + step) / near.error(),
+            near.error());
       }
       place = new Place(logRatio, next);
     }
-    return new WanderNoise.Remembering(white, white, 0);
+    return new WanderNoise.Remembering(white, white, 0, 0);
   }
 
   /** Where the likelihood is told: decades of the ratio, correlation from sample to sample. */

@@ -95,8 +95,10 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond, double me
    *     to other figures
    * @param standardErrors the correlation from sample to sample in units of its standard error.
    *     Chance makes it negative on half of all series of white noise
+   * @param correlationError that standard error
    */
-  public record Remembering(WanderNoise model, WanderNoise longer, double standardErrors) {
+  public record Remembering(
+      WanderNoise model, WanderNoise longer, double standardErrors, double correlationError) {
     private static final double CLEAR = 2;
 
     /**
@@ -105,6 +107,11 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond, double me
      */
     public double below() {
       return Math.min(0, standardErrors);
+    }
+
+    /** The correlation with what is known of noise beforehand: {@link MemoryWeight}. */
+    public MemoryWeight weighed() {
+      return MemoryWeight.of(standardErrors, correlationError);
     }
 
     /** Whether there clearly is a memory: only then is it better than white noise for a split. */

@@ -118,10 +118,16 @@ record TruthCase(
     return minutes * 60 < 3 * 479;
   }
 
-  /** The night at another gain, the same in everything else. */
-  SimulatedNight night(int seed, double otherGain) throws FormatException {
+  /** A night. */
+  SimulatedNight night(int seed) throws FormatException {
+    return night(seed, gain, gain);
+  }
+
+  /** The night with other gains of the two loops, the same in everything else. */
+  SimulatedNight night(int seed, double raGain, double decGain) throws FormatException {
     String scenario =
-        KnownTruthTest.scenario(seed, otherGain, noiseArcsec, 0)
+        KnownTruthTest.scenario(seed, raGain, noiseArcsec, 0)
+            .replace(decLoop(raGain), decLoop(decGain))
             .replace(DECLARED, response(seed))
             .replace("cadence_s = 3.0", "cadence_s = 2.5")
             .replace("duration_min = 120", "duration_min = " + minutes)
@@ -138,6 +144,10 @@ record TruthCase(
                 + "\n"
                 + KnownTruthTest.WORM
                 + tables));
+  }
+
+  private static String decLoop(double gain) {
+    return String.format(Locale.ROOT, "[loop.dec]\ngain = %.2f", gain);
   }
 
   /** How each direction of this night's mount answers, whatever the case and the gain. */

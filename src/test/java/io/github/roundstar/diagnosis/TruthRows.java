@@ -56,7 +56,7 @@ final class TruthRows {
   static List<TruthColumn> of(TruthCase kind, int nights) throws FormatException {
     List<SimulatedNight> played = new ArrayList<>();
     for (int seed = 1; seed <= nights; seed++) {
-      played.add(kind.night(seed, kind.gain()));
+      played.add(kind.night(seed));
     }
     TruthRows rows = new TruthRows(kind, played);
     for (int seed = 1; seed <= nights; seed++) {
