@@ -182,11 +182,15 @@ class WanderNoiseTest {
   /** Two standard errors are clear; a correlation above none is not below it. */
   @Test
   void memoryIsClearFromTwoStandardErrorsOn() {
+    assertThat(remembering(2).clear()).isTrue();
+    assertThat(remembering(1.99).clear()).isFalse();
+    assertThat(remembering(1.99).below()).isZero();
+    assertThat(remembering(-0.5).below()).isEqualTo(-0.5);
+  }
+
+  private static WanderNoise.Remembering remembering(double standardErrors) {
     WanderNoise model = new WanderNoise(1, 0.1, 3);
-    assertThat(new WanderNoise.Remembering(model, model, 2).clear()).isTrue();
-    assertThat(new WanderNoise.Remembering(model, model, 1.99).clear()).isFalse();
-    assertThat(new WanderNoise.Remembering(model, model, 1.99).below()).isZero();
-    assertThat(new WanderNoise.Remembering(model, model, -0.5).below()).isEqualTo(-0.5);
+    return new WanderNoise.Remembering(model, model, standardErrors, 0.02);
   }
 
   @Test
