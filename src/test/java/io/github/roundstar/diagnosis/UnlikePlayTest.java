@@ -33,7 +33,7 @@ class UnlikePlayTest {
         TruthCase.all().stream().filter(c -> c.name().equals(name)).findFirst().orElseThrow();
     int[] held = new int[5];
     for (int seed = 1; seed <= NIGHTS; seed++) {
-      SimulatedRun run = kind.night(seed, kind.gain()).runs().get(0);
+      SimulatedRun run = kind.night(seed).runs().get(0);
       RunTruth.Axis truth = run.truth().dec();
       double north = truth.responsePositiveArcsecPerSecond() / DECLARED;
       double south = truth.responseNegativeArcsecPerSecond() / DECLARED;

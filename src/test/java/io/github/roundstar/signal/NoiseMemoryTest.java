@@ -134,7 +134,7 @@ class NoiseMemoryTest {
     boolean[] starts = new boolean[100];
     WanderNoise white = new WanderNoise(1e-6, 1e6);
     assertThat(white.remembering(seconds, starts, data, NO_REGRESSORS))
-        .isEqualTo(new WanderNoise.Remembering(white, white, 0));
+        .isEqualTo(new WanderNoise.Remembering(white, white, 0, 0));
   }
 
   /** Twenty samples of a walk say nothing of the noise: whatever comes out is a usable model. */
