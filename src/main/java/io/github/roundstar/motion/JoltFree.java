@@ -72,6 +72,12 @@ public record JoltFree(
         motion.seconds(), motion.startsPiece(), motion.arcsec(), columns);
   }
 
+  /** The same motion beside wander, if only as much as may be. */
+  JoltFree wandering() {
+    return with(
+        wanderNoise.wandering(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns));
+  }
+
   /** The same motion beside other wander and noise. */
   JoltFree with(WanderNoise other) {
     return new JoltFree(motion, columns, other, jolts, originals);

@@ -1,5 +1,6 @@
 package io.github.roundstar.motion;
 
+import io.github.roundstar.model.Estimate;
 import io.github.roundstar.signal.LeastSquares;
 import io.github.roundstar.signal.LinearFit;
 import io.github.roundstar.signal.WanderNoise;
@@ -83,6 +84,12 @@ final class PlayModel {
       return play() - (starts ? 3 : 2);
     }
 
+    /** Whether pulses surely push at all: beside a star that never answers them nothing is lost. */
+    boolean pushes() {
+      return place.strength() > 0
+          && fit.coefficient(strength()) > Estimate.SIGMAS_95 * fit.standardError(strength());
+    }
+
     /** How much more unlike the directions are than at the place. */
     double unlikeness() {
       return fit.coefficient(strength() + 1) / place.strength();
@@ -116,7 +123,7 @@ final class PlayModel {
         whitening.logLikelihood(fit.sumOfSquares()));
   }
 
-  /** The linear model; nothing where its columns cannot be told apart. */
+  /** The linear model; nothing where its columns cannot be told apart, or no pulse pushes. */
   Optional<Linear> linear(Place place, Steps steps) {
     return linear(place, steps, true)
         .flatMap(
@@ -124,7 +131,8 @@ final class PlayModel {
               double start = place.play().start();
               boolean held = start <= 0 && free.start() < 0 || start >= 1 && free.start() > 0;
               return held ? linear(place, steps, false) : Optional.of(free);
-            });
+            })
+        .filter(Linear::pushes);
   }
 
   private Optional<Linear> linear(Place place, Steps steps, boolean startFree) {

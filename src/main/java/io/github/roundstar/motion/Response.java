@@ -122,7 +122,7 @@ public record Response(
 
   private static Optional<Response> of(ResponseModel model, JoltFree asWhite) {
     WanderNoise.Remembering remembering = asWhite.remembering();
-    JoltFree quiet = asWhite.with(remembering.model());
+    JoltFree quiet = asWhite.with(remembering.model()).wandering();
     MotionSeries motion = quiet.motion();
     Whitening whitening = quiet.wanderNoise().whitening(motion.seconds(), motion.startsPiece());
     return LeastSquares.on(whitening.apply(quiet.columns()))

@@ -17,10 +17,13 @@ import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
  */
 final class WanderLikelihood {
   /** Far inside the ratio's standard error, which is a tenth of a decade at best [decades]. */
-  private static final double LOG_RATIO_ACCURACY = 1e-4;
+  private static final double LOG_RATIO_ACCURACY = 1e-6;
 
   /** Step of the numeric curvature of the likelihood [decades of the ratio]. */
   private static final double CURVATURE_STEP = 0.05;
+
+  /** What a log likelihood falls by over a standard error. */
+  private static final double FALL_OF_A_STANDARD_ERROR = 0.5;
 
   /** A noise that may as well be this many times larger or smaller is not known. */
   static final double VAGUE = 2;
@@ -80,6 +83,29 @@ final class WanderLikelihood {
             GoalType.MAXIMIZE,
             new SearchInterval(low, high, Math.max(low, Math.min(high, start))))
         .getPoint();
+  }
+
+  /**
+   * The model, or the one with more wander whose likelihood is a standard error's below, where none
+   * at all is as likely.
+   */
+  WanderNoise wandering(WanderNoise model) {
+    double likeliest = Math.log10(model.ratioPerSecond());
+    double highest = at(likeliest);
+    if (at(WanderNoise.LOWEST_LOG_RATIO) < highest - FALL_OF_A_STANDARD_ERROR) {
+      return model;
+    }
+    double low = likeliest;
+    double high = WanderNoise.HIGHEST_LOG_RATIO;
+    while (high - low > CURVATURE_STEP) {
+      double middle = (low + high) / 2;
+      if (at(middle) < highest - FALL_OF_A_STANDARD_ERROR) {
+        high = middle;
+      } else {
+        low = middle;
+      }
+    }
+    return model(low);
   }
 
   /** Wander and noise at a ratio. */

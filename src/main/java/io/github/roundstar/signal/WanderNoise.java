@@ -149,6 +149,17 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond, double me
         .measured(this);
   }
 
+  /**
+   * This fit, or where the series may as well not wander at all, one that wanders as much as is
+   * still likely. A fit without wander takes everything else for known far better than it is. The
+   * arguments are those that the fit was made from.
+   */
+  public WanderNoise wandering(
+      double[] seconds, boolean[] startsPiece, double[] data, double[][] regressors) {
+    return new WanderLikelihood(seconds, startsPiece, data, regressors, memorySeconds)
+        .wandering(this);
+  }
+
   /** The same with white noise. */
   public WanderNoise white() {
     return new WanderNoise(noiseVariance, ratioPerSecond);
