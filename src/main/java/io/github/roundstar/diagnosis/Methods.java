@@ -48,8 +48,9 @@ final class Methods {
               "Strength of pulses of either direction beside drift, bend, periodic error, wander and"
                   + " noise, by restricted maximum likelihood: a plain regression of motion on pulses"
                   + " would be wrong, since each pulse answers the noise of the frame before it. Noise"
-                  + " may outlast a frame: how long is part of the fit, and of the interval. Given when"
-                  + " it is known to 10 %. The other figures use the declared strength unless"
+                  + " may outlast a frame: how long is part of the fit, and of the interval. A run that may"
+                  + " as well not wander at all is taken to wander by a standard error. Given when it is"
+                  + " known to 10 %. The other figures use the declared strength unless"
                   + " it is off by more than it is allowed to be."),
           new Method(
               "/runs/*/responseArcsecPerSecond/crossAxisDeg",

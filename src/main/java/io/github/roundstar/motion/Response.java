@@ -122,9 +122,10 @@ public record Response(
 
   private static Optional<Response> of(ResponseModel model, JoltFree asWhite) {
     WanderNoise.Remembering remembering = asWhite.remembering();
-    JoltFree quiet = asWhite.with(remembering.model()).wandering();
+    JoltFree quiet = asWhite.with(remembering.model());
     MotionSeries motion = quiet.motion();
-    Whitening whitening = quiet.wanderNoise().whitening(motion.seconds(), motion.startsPiece());
+    Whitening whitening =
+        quiet.wandering().wanderNoise().whitening(motion.seconds(), motion.startsPiece());
     return LeastSquares.on(whitening.apply(quiet.columns()))
         .map(
             design -> {
@@ -132,8 +133,9 @@ public record Response(
               double[] residuals = fit.residuals();
               double[] coefficients = fit.coefficients();
               double[] moved = quiet.coefficients(remembering.longer());
+              double[] likeliest = quiet.coefficients();
               for (int j = 0; j < moved.length; j++) {
-                moved[j] -= coefficients[j];
+                moved[j] -= likeliest[j];
                 coefficients[j] += remembering.below() * moved[j];
               }
               Covariance covariance =

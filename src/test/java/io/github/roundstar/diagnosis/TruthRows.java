@@ -160,9 +160,11 @@ final class TruthRows {
         factor
             * (truth.responsePositiveArcsecPerSecond() + truth.responseNegativeArcsecPerSecond())
             / 2;
-    column(name)
-        .atMost(0.015 * strength, kind.usual() ? 0.025 * strength : Double.POSITIVE_INFINITY)
-        .add(found, strength, Double.NaN);
+    TruthColumn response = column(name);
+    if (!kind.brief()) {
+      response.atMost(0.015 * strength, kind.usual() ? 0.025 * strength : Double.POSITIVE_INFINITY);
+    }
+    response.add(found, strength, Double.NaN);
   }
 
   private void jolts(RunResult run, RunTruth truth) {

@@ -108,6 +108,8 @@ public final class TruthTable {
       slowly for no known reason, `wander`, and is looked for there. The bound of the noise floor is the design's for 2.5 hours; the 384
       frames of two turns tell a standard deviation to 4 or 5 %% (one standard error: 1 / sqrt(2 n) = 3.6 %% if nothing but noise were there), so that
       nobody keeps 5 %% on 95 of 100. The count stands in brackets and is not judged; whether the interval is right, is.
+      Nor are the design's bounds on bias and median of the response judged: with one dither in the run a standard error is 3 to 5 %% of
+      it where it is told at all; its interval is judged.
       The drift in right ascension is told beside a worm of any common period, each weighed by its likelihood.
     """
         .replace("%d", Integer.toString(nights))

@@ -47,6 +47,35 @@ class WanderLikelihoodTest {
         .isCloseTo(dense.sumOfSquares() / dense.degreesOfFreedom(), within(1e-10));
   }
 
+  /** A series that wanders by hundreds of log likelihood keeps its fit. */
+  @Test
+  void wanderThatSurelyIsThereStaysAsItIs() {
+    WanderLikelihood likelihood = wandering(0);
+    WanderNoise model = likelihood.model(likelihood.highest(-1, 1));
+    assertThat(likelihood.wandering(model)).isSameAs(model);
+  }
+
+  /** White noise: the dense likelihood has fallen by half at the wander that is given. */
+  @Test
+  @Tag("identity")
+  void whiteNoiseIsGivenTheWanderOfAStandardError() {
+    double[] noise = KnownSeries.unitNoise(60);
+    double[] seconds = new double[60];
+    Arrays.setAll(seconds, i -> 2.0 * i);
+    boolean[] starts = new boolean[60];
+    starts[0] = true;
+    double[][] slope = {seconds};
+    WanderLikelihood likelihood = new WanderLikelihood(seconds, starts, noise, slope, 0);
+    WanderNoise none = likelihood.model(WanderNoise.LOWEST_LOG_RATIO);
+    WanderNoise some = likelihood.wandering(none);
+    DenseWander dense = new DenseWander(seconds, starts, noise, slope, none.ratioPerSecond());
+    double fall =
+        dense.restrictedLogLikelihood()
+            - dense.withRatio(some.ratioPerSecond()).restrictedLogLikelihood();
+    assertThat(some.ratioPerSecond()).isGreaterThan(1e-6);
+    assertThat(fall).isBetween(0.4, 0.5);
+  }
+
   @ParameterizedTest(name = "from {0}, {1} decades far")
   @CsvSource({"-2, 1", "-1, 0.2", "0.5, 3", "-9, 20", "5, 20"})
   void peakWithinReachIsFoundFromAnywhere(double start, double reach) {
