@@ -71,12 +71,5 @@ final class Reasons {
     default Double orNull(String figure, OptionalDouble value, String because) {
       return orNull(figure, value.stream().boxed().findFirst(), because);
     }
-
-    /** Notes figures that the contract has and this version does not work out. */
-    default void notYet(String... figures) {
-      for (String figure : figures) {
-        note(figure, NotComputed.NOT_YET);
-      }
-    }
   }
 }

@@ -113,12 +113,6 @@ public final class MotionSeries {
     return Arrays.stream(samples).mapToDouble(i -> values[i]).toArray();
   }
 
-  /** The same motion, with pulses taken to have pushed as in another series of the run. */
-  MotionSeries withPushesOf(MotionSeries other) {
-    return new MotionSeries(
-        seconds, arcsec, startsPiece, other.pushedOneWayArcsec, other.pushedOtherWayArcsec);
-  }
-
   /** A copy of the times [s]. */
   public double[] seconds() {
     return seconds.clone();

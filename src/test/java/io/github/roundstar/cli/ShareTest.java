@@ -24,14 +24,20 @@ class ShareTest {
   private static final Path EQUIPMENT = Path.of("sample-logs/equipment.toml");
   @TempDir static Path folder;
 
+  private static Path sited;
   private static JsonNode open;
   private static JsonNode shared;
   private static String sharedFiles;
 
   @BeforeAll
   static void analyse() throws Exception {
-    open = result("open", EQUIPMENT, LOG);
-    shared = result("shared", EQUIPMENT, LOG, "--share");
+    // Digits that no other figure comes to by chance.
+    sited = folder.resolve("sited.toml");
+    Files.writeString(
+        sited,
+        Files.readString(EQUIPMENT).replace("longitude_deg = 11.6", "longitude_deg = 11.6437"));
+    open = result("open", sited, LOG);
+    shared = result("shared", sited, LOG, "--share");
     sharedFiles = text("shared", ".json") + text("shared", ".html");
   }
 
@@ -57,10 +63,13 @@ class ShareTest {
     assertThat(shared.at("/polarAxis/altitudeFromRefractedPoleArcmin").isNull()).isTrue();
   }
 
-  /** Neither latitude nor longitude of the equipment file stands anywhere as a number. */
+  /**
+   * Neither latitude nor longitude of the equipment file stands anywhere, nor as rounded degrees.
+   */
   @Test
   void coordinatesStandNowhere() throws IOException {
-    for (String line : Files.readAllLines(EQUIPMENT)) {
+    assertThat(sharedFiles).doesNotContainPattern("(?<![0-9.])11\\.6[0-9]* ?(deg|\u00b0)");
+    for (String line : Files.readAllLines(sited)) {
       if (line.startsWith("latitude_deg") || line.startsWith("longitude_deg")) {
         String degrees = line.replaceAll("[^=]*= *([-0-9.]+).*", "$1");
         assertThat(sharedFiles)
