@@ -51,7 +51,7 @@ flags() {
 export JAVA_HOME
 JAVA_HOME=$(windows "$java")
 printf 'IMPLEMENTOR="Somebody"\r\nJAVA_VERSION="17.0.15"\r\n' >"$java/release"
-for line in '' '"" season' --help 'analyze a.ecsv' 'layout a' 'tolerance' '--verbose season a' 'compare a b' 'simulate a' \
+for line in '' --help 'analyze a.ecsv' 'layout a' 'tolerance' '--verbose season a' 'compare a b' 'simulate a' \
   'stars a' 'stars a b c d e f g h' 'stars a b c d e f g h i' 'analyze --out=season a'; do
   launch "$line"
   check "flags of '$line'" "$(JAVA_HOME=$java sh "$home/bin/roundstar" $line >"$work/posix" || true; flags "$work/posix")" \
