@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * Drift of every run and sinusoids common to all runs, fitted together to the original times.
@@ -32,6 +33,9 @@ final class SharedFit {
    * leaves is of the square of that.
    */
   private static final double LAST_STEP = 1e-8;
+
+  /** A step leads a rate no farther than so many of its standard errors. */
+  private static final double FARTHEST = 3;
 
   private final ToneModel model;
   private final double[] parameters;
@@ -99,7 +103,20 @@ final class SharedFit {
       }
       from = to;
     }
-    return new SharedFit(model, moved, wider);
+    return linearAt(moved) ? new SharedFit(model, moved, wider) : this;
+  }
+
+  /**
+   * Whether the model is as good as linear so far: on a star that never moved as the pulses say, a
+   * step may lead to no period at all.
+   */
+  private boolean linearAt(double[] moved) {
+    return IntStream.range(0, families().size())
+        .map(layout()::rate)
+        .allMatch(
+            rate ->
+                Math.abs(moved[rate] - parameters[rate])
+                    <= FARTHEST * covariance.standardError(rate));
   }
 
   private static double product(double[] one, double[] other, int from, int to) {
