@@ -31,6 +31,14 @@ class PlayedFaultsTest {
     assertThat(DecisionBenchmark.leading(fault, findings)).isEqualTo(fault.code());
   }
 
+  /** On this night a linear step towards the noise's memory led to a period below zero. */
+  @Test
+  void stuckStarLeadsWhereTheFitIsFarFromLinear() throws Exception {
+    List<Finding> findings = DecisionBenchmark.findings(2, Fault.STUCK_STAR);
+
+    assertThat(DecisionBenchmark.leading(Fault.STUCK_STAR, findings)).isEqualTo("stuck-star");
+  }
+
   @Test
   void soundNightHasNothingToFixFirst() throws Exception {
     assertThat(DecisionBenchmark.findings(1, Fault.HEALTHY))
