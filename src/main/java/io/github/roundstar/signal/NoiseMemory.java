@@ -23,9 +23,6 @@ final class NoiseMemory {
   /** Farthest that one step goes: beyond, the likelihood is no parabola. */
   private static final double FARTHEST = 0.15;
 
-  /** How far from that of another memory the ratio is looked for [decades]. */
-  private static final double REACH = 2;
-
   /** Derivatives taken so near the maximum hold there too. */
   private static final double NEAR = 0.02;
 
@@ -91,7 +88,7 @@ final class NoiseMemory {
     double highest = Double.NEGATIVE_INFINITY;
     for (double correlation = STEP; correlation < STRONGEST; correlation += 2 * STEP) {
       WanderLikelihood likelihood = likelihood(correlation);
-      double logRatio = likelihood.highest(best.logRatio(), REACH);
+      double logRatio = likelihood.highest(best.logRatio());
       double value = likelihood.at(logRatio);
       if (value > highest) {
         highest = value;

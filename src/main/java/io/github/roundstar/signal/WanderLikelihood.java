@@ -2,9 +2,12 @@ package io.github.roundstar.signal;
 
 import io.github.roundstar.model.Estimate;
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Optional;
 import org.apache.commons.math3.optim.MaxEval;
 import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
+import org.apache.commons.math3.optim.univariate.BracketFinder;
 import org.apache.commons.math3.optim.univariate.BrentOptimizer;
 import org.apache.commons.math3.optim.univariate.SearchInterval;
 import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
@@ -18,6 +21,12 @@ import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
 final class WanderLikelihood {
   /** Far inside the ratio's standard error, which is a tenth of a decade at best [decades]. */
   private static final double LOG_RATIO_ACCURACY = 1e-6;
+
+  /** First step of a search uphill, and how many times the last one a further step may be. */
+  private static final double STRIDE = 0.1;
+
+  private static final double LONGEST_STRIDE = 8;
+  private static final int MOST_EVALUATIONS = 80;
 
   /** Step of the numeric curvature of the likelihood [decades of the ratio]. */
   private static final double CURVATURE_STEP = 0.05;
@@ -36,6 +45,7 @@ final class WanderLikelihood {
 
   private final double memorySeconds;
   private final double smallest;
+  private final Map<Double, Value> values = new HashMap<>();
 
   WanderLikelihood(
       double[] seconds,
@@ -56,33 +66,70 @@ final class WanderLikelihood {
     this.smallest = 1e-24 * largest * largest;
   }
 
-  boolean informative() {
-    WhiteRegression fit = regression(1e-3);
-    return fit.degreesOfFreedom() > 1 && fit.sumOfSquares() > smallest * fit.steps();
+  /** Whether steps are left over, and differ by more than rounding, as seen with this ratio. */
+  boolean informative(double logRatio) {
+    Value value = value(logRatio);
+    return value.degreesOfFreedom() > 1 && value.noiseVariance() > smallest;
   }
 
   double at(double logRatio) {
-    double ratio = Math.pow(10, logRatio);
-    Whitening whitening = Whitening.of(seconds, startsPiece, ratio, memorySeconds);
-    WhiteRegression fit = whitened(whitening);
-    double variance = fit.sumOfSquares() / fit.degreesOfFreedom();
-    return -0.5
-        * (fit.degreesOfFreedom() * Math.log(variance)
-            + whitening.logDeterminant()
-            + fit.logDeterminant());
+    return value(logRatio).logLikelihood();
   }
 
-  /** Where it is highest within {@code reach} of {@code start}. */
-  double highest(double start, double reach) {
-    double low = Math.max(WanderNoise.LOWEST_LOG_RATIO, start - reach);
-    double high = Math.min(WanderNoise.HIGHEST_LOG_RATIO, start + reach);
-    return new BrentOptimizer(1e-9, LOG_RATIO_ACCURACY)
-        .optimize(
-            new MaxEval(60),
-            new UnivariateObjectiveFunction(this::at),
-            GoalType.MAXIMIZE,
-            new SearchInterval(low, high, Math.max(low, Math.min(high, start))))
-        .getPoint();
+  /** The likelihood at a ratio, and the noise that goes with it. */
+  private record Value(double logLikelihood, double noiseVariance, int degreesOfFreedom) {}
+
+  private Value value(double logRatio) {
+    Value value = values.get(logRatio);
+    if (value == null) {
+      value = filtered(logRatio);
+      values.put(logRatio, value);
+    }
+    return value;
+  }
+
+  private Value filtered(double logRatio) {
+    Whitening whitening = Whitening.of(seconds, startsPiece, Math.pow(10, logRatio), memorySeconds);
+    double[][] white = whitening.apply(columns);
+    WhiteRegression fit = WhiteRegression.of(white[0], Arrays.copyOfRange(white, 1, white.length));
+    double variance = fit.sumOfSquares() / fit.degreesOfFreedom();
+    double logLikelihood =
+        -0.5
+            * (fit.degreesOfFreedom() * Math.log(variance)
+                + whitening.logDeterminant()
+                + fit.logDeterminant());
+    return new Value(logLikelihood, variance, fit.degreesOfFreedom());
+  }
+
+  /** The peak that lies uphill of {@code start}, or the bound of the ratio that does. */
+  double highest(double start) {
+    BracketFinder bracket = new BracketFinder(LONGEST_STRIDE, MOST_EVALUATIONS);
+    // The first step must not lead out of the bounds, where all is level.
+    double stride = start > 0 ? -STRIDE : STRIDE;
+    bracket.search(this::atOrBound, GoalType.MAXIMIZE, start, start + stride);
+    double middle = bracket.getMid();
+    if (middle <= WanderNoise.LOWEST_LOG_RATIO || middle >= WanderNoise.HIGHEST_LOG_RATIO) {
+      return within(middle);
+    }
+    double peak =
+        new BrentOptimizer(1e-9, LOG_RATIO_ACCURACY)
+            .optimize(
+                new MaxEval(MOST_EVALUATIONS),
+                new UnivariateObjectiveFunction(this::atOrBound),
+                GoalType.MAXIMIZE,
+                new SearchInterval(bracket.getLo(), bracket.getHi(), middle))
+            .getPoint();
+    return within(peak);
+  }
+
+  /** Beyond its bounds the ratio makes no difference, as a search takes it. */
+  private double atOrBound(double logRatio) {
+    return at(within(logRatio));
+  }
+
+  private static double within(double logRatio) {
+    return Math.max(
+        WanderNoise.LOWEST_LOG_RATIO, Math.min(WanderNoise.HIGHEST_LOG_RATIO, logRatio));
   }
 
   /**
@@ -110,8 +157,7 @@ final class WanderLikelihood {
 
   /** Wander and noise at a ratio. */
   WanderNoise model(double logRatio) {
-    double ratio = Math.pow(10, logRatio);
-    return new WanderNoise(noiseVariance(ratio), ratio, memorySeconds);
+    return new WanderNoise(value(logRatio).noiseVariance(), Math.pow(10, logRatio), memorySeconds);
   }
 
   WanderNoise.Measured measured(WanderNoise model) {
@@ -121,11 +167,10 @@ final class WanderLikelihood {
             / (CURVATURE_STEP * CURVATURE_STEP);
     double slope =
         Math.log(
-                noiseVariance(Math.pow(10, x + CURVATURE_STEP))
-                    / noiseVariance(Math.pow(10, x - CURVATURE_STEP)))
+                value(x + CURVATURE_STEP).noiseVariance()
+                    / value(x - CURVATURE_STEP).noiseVariance())
             / (2 * CURVATURE_STEP);
-    WhiteRegression fit = regression(model.ratioPerSecond());
-    double variance = 2.0 / fit.degreesOfFreedom();
+    double variance = 2.0 / value(x).degreesOfFreedom();
     if (curvature < 0) {
       variance -= slope * slope / curvature;
     }
@@ -136,19 +181,5 @@ final class WanderLikelihood {
         factor < VAGUE
             ? Optional.of(new Estimate(sigma, sigma / factor, sigma * factor))
             : Optional.empty());
-  }
-
-  private double noiseVariance(double ratio) {
-    WhiteRegression fit = regression(ratio);
-    return fit.sumOfSquares() / fit.degreesOfFreedom();
-  }
-
-  private WhiteRegression regression(double ratio) {
-    return whitened(Whitening.of(seconds, startsPiece, ratio, memorySeconds));
-  }
-
-  private WhiteRegression whitened(Whitening whitening) {
-    double[][] white = whitening.apply(columns);
-    return WhiteRegression.of(white[0], Arrays.copyOfRange(white, 1, white.length));
   }
 }

@@ -16,15 +16,6 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond, double me
   static final double HIGHEST_LOG_RATIO = 5;
   private static final int COARSE_STEPS = 14;
 
-  /** How far to either side of a former ratio is searched at first [decades]. */
-  private static final double REACH = 0.25;
-
-  /** How much farther, from its edge on, where the maximum lies beyond. */
-  private static final double FARTHER = 4;
-
-  /** A maximum within this share of the reach does not lie on the edge of the search. */
-  private static final double WELL_INSIDE = 0.95;
-
   /** White noise beside the wander. */
   public WanderNoise(double noiseVariance, double ratioPerSecond) {
     this(noiseVariance, ratioPerSecond, 0);
@@ -48,7 +39,7 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond, double me
   public static Optional<WanderNoise> fit(
       double[] seconds, boolean[] startsPiece, double[] data, double[][] regressors) {
     WanderLikelihood likelihood = new WanderLikelihood(seconds, startsPiece, data, regressors, 0);
-    if (!likelihood.informative()) {
+    if (!likelihood.informative(LOWEST_LOG_RATIO)) {
       return Optional.empty();
     }
     double best = LOWEST_LOG_RATIO;
@@ -62,7 +53,7 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond, double me
         best = at;
       }
     }
-    return Optional.of(likelihood.model(likelihood.highest(best, step)));
+    return Optional.of(likelihood.model(likelihood.highest(best)));
   }
 
   /**
@@ -73,18 +64,11 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond, double me
       double[] seconds, boolean[] startsPiece, double[] data, double[][] regressors) {
     WanderLikelihood likelihood =
         new WanderLikelihood(seconds, startsPiece, data, regressors, memorySeconds);
-    if (!likelihood.informative()) {
+    double start = Math.log10(ratioPerSecond);
+    if (!likelihood.informative(start)) {
       return Optional.empty();
     }
-    double start = Math.log10(ratioPerSecond);
-    for (double reach = REACH; reach < HIGHEST_LOG_RATIO - LOWEST_LOG_RATIO; reach *= FARTHER) {
-      double found = likelihood.highest(start, reach);
-      if (Math.abs(found - start) < WELL_INSIDE * reach) {
-        return Optional.of(likelihood.model(found));
-      }
-      start = found;
-    }
-    return fit(seconds, startsPiece, data, regressors);
+    return Optional.of(likelihood.model(likelihood.highest(start)));
   }
 
   /**

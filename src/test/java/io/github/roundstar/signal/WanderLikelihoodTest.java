@@ -51,7 +51,7 @@ class WanderLikelihoodTest {
   @Test
   void wanderThatSurelyIsThereStaysAsItIs() {
     WanderLikelihood likelihood = wandering(0);
-    WanderNoise model = likelihood.model(likelihood.highest(-1, 1));
+    WanderNoise model = likelihood.model(likelihood.highest(-1));
     assertThat(likelihood.wandering(model)).isSameAs(model);
   }
 
@@ -76,41 +76,41 @@ class WanderLikelihoodTest {
     assertThat(fall).isBetween(0.4, 0.5);
   }
 
-  @ParameterizedTest(name = "from {0}, {1} decades far")
-  @CsvSource({"-2, 1", "-1, 0.2", "0.5, 3", "-9, 20", "5, 20"})
-  void peakWithinReachIsFoundFromAnywhere(double start, double reach) {
+  @ParameterizedTest(name = "from {0}")
+  @ValueSource(doubles = {-9, -4, -2, -0.9, 0.5, 2, 5})
+  void peakIsFoundFromAnywhere(double start) {
     WanderLikelihood likelihood = wandering(0);
-    double peak = likelihood.highest(-1, 1);
+    double peak = likelihood.highest(-1);
     assertThat(likelihood.at(peak))
         .isGreaterThan(likelihood.at(peak - 0.01))
         .isGreaterThan(likelihood.at(peak + 0.01));
-    assertThat(likelihood.highest(start, reach)).isCloseTo(peak, within(1e-4));
+    assertThat(likelihood.highest(start)).isCloseTo(peak, within(2e-6));
   }
 
-  /** The likelihood has one peak, near -1, so each search ends at the edge that faces it. */
-  @ParameterizedTest(name = "from {0}, {1} decades far, ends at {2}")
-  @CsvSource({
-    "-4, 1, -3",
-    "2, 1, 1",
-    "-9, 0.5, -8.5",
-    "5, 0.5, 4.5",
-    "-12, 4, -8",
-    "9, 5, 4",
-  })
-  void peakOutOfReachIsLookedForUpToTheEdge(double start, double reach, double edge) {
-    assertThat(wandering(0).highest(start, reach)).isCloseTo(edge, within(1e-4));
+  /** Steps that resemble each other are no noise: the larger the ratio, the better. */
+  @ParameterizedTest(name = "from {0}")
+  @ValueSource(doubles = {-9, 0, 4.97, 5})
+  void searchEndsAtTheBoundWhereThatIsTheHighest(double start) {
+    double[] walk = KnownSeries.unitNoise(200);
+    Arrays.parallelPrefix(walk, Double::sum);
+    Arrays.parallelPrefix(walk, Double::sum);
+    double[] seconds = new double[200];
+    Arrays.setAll(seconds, i -> i);
+    WanderLikelihood likelihood =
+        new WanderLikelihood(seconds, new boolean[200], walk, NO_REGRESSORS, 0);
+    assertThat(likelihood.highest(start)).isEqualTo(WanderNoise.HIGHEST_LOG_RATIO);
   }
 
   /** Two steps more than regressors at least, and more than the rounding of the data themselves. */
   @Test
   void saysSomethingOnlyWhereStepsAreLeftOverAndDifferByMoreThanRounding() {
-    assertThat(line(3, 0, 1).informative()).isTrue();
-    assertThat(line(2, 0, 1).informative()).isFalse();
+    assertThat(line(3, 0, 1).informative(-3)).isTrue();
+    assertThat(line(2, 0, 1).informative(-3)).isFalse();
     // Squared: 1e-26 and 1e-22 of the largest value, either side of the limit of 1e-24.
-    assertThat(line(50, -1000, 1e-10).informative()).isFalse();
-    assertThat(line(50, -1000, 1e-8).informative()).isTrue();
-    assertThat(line(50, 1000, 1e-8).informative()).isTrue();
-    assertThat(line(50, 0, 0).informative()).isFalse();
+    assertThat(line(50, -1000, 1e-10).informative(-3)).isFalse();
+    assertThat(line(50, -1000, 1e-8).informative(-3)).isTrue();
+    assertThat(line(50, 1000, 1e-8).informative(-3)).isTrue();
+    assertThat(line(50, 0, 0).informative(-3)).isFalse();
   }
 
   /** A level with a spread about it. */
@@ -131,7 +131,7 @@ class WanderLikelihoodTest {
   @ValueSource(doubles = {0, 1.2})
   void intervalIsThatOfTheInformationMatrix(double memorySeconds) {
     WanderLikelihood likelihood = wandering(memorySeconds);
-    WanderNoise peak = likelihood.model(likelihood.highest(-1, 2));
+    WanderNoise peak = likelihood.model(likelihood.highest(-1));
     boolean[] onePiece = new boolean[150];
     onePiece[0] = true;
     DenseWander dense =
