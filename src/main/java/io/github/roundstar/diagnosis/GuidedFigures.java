@@ -32,7 +32,7 @@ final class GuidedFigures {
       scope.note(
           GUIDED + "/scatterElongation", "the offsets have no extent across their long axis");
     }
-    boolean directed = sense.equals(SkySense.KNOWN);
+    boolean directed = sense.known();
     OptionalDouble angle = directed ? ellipse.positionAngleDegrees() : OptionalDouble.empty();
     if (!directed) {
       scope.note(GUIDED + "/positionAngleDeg", Directions.because(sense));

@@ -3,7 +3,6 @@ package io.github.roundstar.diagnosis;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.GuidingMode;
-import io.github.roundstar.model.SkySense;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.Backlash;
@@ -43,7 +42,7 @@ final class PulseFigures {
 
   /** The angle has a sign, which a log without named directions does not tell. */
   private Answer<Estimate> crossAxis() {
-    if (!study.run().sense().equals(SkySense.KNOWN)) {
+    if (!study.run().sense().known()) {
       return Answer.none(Directions.because(study.run().sense()));
     }
     return study.ra().then(ra -> study.dec().then(dec -> CrossAxis.degrees(study.run(), ra, dec)));

@@ -12,6 +12,11 @@ public record SkySense(boolean ra, boolean dec) {
   /** Both known. */
   public static final SkySense KNOWN = new SkySense(true, true);
 
+  /** Whether all directions are known. */
+  public boolean known() {
+    return ra && dec;
+  }
+
   /** What holds for two runs together. */
   public SkySense and(SkySense other) {
     return new SkySense(ra && other.ra, dec && other.dec);

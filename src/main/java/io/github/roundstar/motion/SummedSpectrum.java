@@ -6,7 +6,7 @@ import io.github.roundstar.signal.Periodogram;
 import io.github.roundstar.signal.RobustScale;
 import io.github.roundstar.signal.Series;
 import java.util.Arrays;
-import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.DoublePredicate;
@@ -95,7 +95,7 @@ final class SummedSpectrum {
       Map<AxisRun, Periodogram> before) {
     double[] strength = new double[grid.count()];
     double timeVariance = 0;
-    Map<AxisRun, Periodogram> periodograms = new HashMap<>();
+    Map<AxisRun, Periodogram> periodograms = new IdentityHashMap<>();
     for (RunBackground background : backgrounds) {
       double[] seconds = background.stepSeconds();
       double[] steady = withoutJumps(background.fit().residuals());

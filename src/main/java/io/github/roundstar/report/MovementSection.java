@@ -1,6 +1,5 @@
 package io.github.roundstar.report;
 
-import io.github.roundstar.model.SkySense;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
@@ -71,7 +70,7 @@ final class MovementSection {
       return List.of(tooFew.get());
     }
     String rms = "RMS is about each run's own mean; nothing is cut away, so jolts count.";
-    if (guided.scatterElongation() != null && !evidence.sense().equals(SkySense.KNOWN)) {
+    if (guided.scatterElongation() != null && !evidence.sense().known()) {
       return List.of(
           "The cloud of offsets is "
               + Numbers.plain(guided.scatterElongation())

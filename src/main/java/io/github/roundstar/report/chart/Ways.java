@@ -42,7 +42,7 @@ final class Ways {
   }
 
   boolean allKnown() {
-    return sense.equals(SkySense.KNOWN);
+    return sense.known();
   }
 
   private static String name(Ink axis) {
