@@ -108,7 +108,7 @@ final class AxisPath {
       double[] column = columns[j];
       ofMeasured[j] = IntStream.of(measured).mapToDouble(i -> column[i]).toArray();
     }
-    var whitening = model.whitening(motion.seconds(), motion.startsPiece());
+    var whitening = motion.whitening(model);
     return LeastSquares.on(whitening.apply(ofMeasured))
         .map(design -> design.fit(whitening.apply(motion.arcsec())));
   }

@@ -43,7 +43,8 @@ public record Backlash(
     if (!reconstruction.pushed() || !enough) {
       return Optional.empty();
     }
-    return WanderNoise.fit(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns)
+    return motion
+        .wanderNoise(columns)
         .map(start -> new PlayProfile(reconstruction, plain).search(start));
   }
 

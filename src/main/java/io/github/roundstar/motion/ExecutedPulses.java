@@ -21,7 +21,7 @@ final class ExecutedPulses {
    */
   static double[] seconds(ExposureTimes times, PulseTrain pulses, int direction) {
     double[] acted = new double[times.size()];
-    OpenPulses open = new OpenPulses(acted.length);
+    OpenPulses open = new OpenPulses(pulses.count(direction));
     for (int k = 1; k < acted.length; k++) {
       double length = direction * pulses.seconds(k - 1);
       if (length > 0) {

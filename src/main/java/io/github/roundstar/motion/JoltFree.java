@@ -59,8 +59,7 @@ public record JoltFree(
       double[] column = columns[j];
       keptColumns[j] = IntStream.of(originals).mapToDouble(i -> column[i]).toArray();
     }
-    WanderNoise fitted =
-        near.refit(kept.seconds(), kept.startsPiece(), kept.arcsec(), keptColumns).orElse(near);
+    WanderNoise fitted = kept.wanderNoise(keptColumns, near).orElse(near);
     List<Jolt> sorted = new ArrayList<>(jolts);
     sorted.sort(Comparator.comparingInt(Jolt::first));
     return new JoltFree(kept, keptColumns, fitted, List.copyOf(sorted), originals);
@@ -68,14 +67,12 @@ public record JoltFree(
 
   /** Wander and noise of what is left, with the memory of the noise. */
   WanderNoise.Remembering remembering() {
-    return wanderNoise.remembering(
-        motion.seconds(), motion.startsPiece(), motion.arcsec(), columns);
+    return motion.remembering(wanderNoise, columns);
   }
 
   /** The same motion beside wander, if only as much as may be. */
   JoltFree wandering() {
-    return with(
-        wanderNoise.wandering(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns));
+    return with(motion.wandering(wanderNoise, columns));
   }
 
   /** The same motion beside other wander and noise. */
@@ -120,9 +117,8 @@ public record JoltFree(
 
   /** The same beside other wander and noise. */
   double[] coefficients(WanderNoise beside) {
-    Whitening whitening = beside.whitening(motion.seconds(), motion.startsPiece());
-    return WhiteRegression.of(whitening.apply(motion.arcsec()), whitening.apply(columns))
-        .coefficients();
+    Whitening whitening = motion.whitening(beside);
+    return WhiteRegression.of(motion.white(whitening), whitening.apply(columns)).coefficients();
   }
 
   /**
@@ -147,8 +143,8 @@ public record JoltFree(
    */
   Optional<Estimate> noise(WanderNoise.Remembering remembering) {
     double moved = Math.log(remembering.longer().noiseVariance() / wanderNoise.noiseVariance()) / 2;
-    return wanderNoise
-        .measured(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns)
+    return motion
+        .measured(wanderNoise, columns)
         .noise()
         .map(
             noise -> {

@@ -141,8 +141,7 @@ final class JoltSearch {
     MotionSeries series = kept.motion();
     double ratio = ratioPerFrame(kept);
     Whitening whitening =
-        new WanderNoise(kept.wanderNoise().noiseVariance(), ratio / step(series))
-            .whitening(series.seconds(), series.startsPiece());
+        series.whitening(new WanderNoise(kept.wanderNoise().noiseVariance(), ratio / step(series)));
     double[] left = quiet.left(series, kept.columns());
     ShiftScores scores = ShiftScores.of(whitening, whitening.apply(left));
     Candidate[] best = new Candidate[series.size()];

@@ -1,6 +1,9 @@
 package io.github.roundstar.motion;
 
+import io.github.roundstar.signal.WanderNoise;
+import io.github.roundstar.signal.Whitening;
 import java.util.Arrays;
+import java.util.Optional;
 
 /** Motion of one axis in one run, sampled at the measured frames; immutable. */
 public final class MotionSeries {
@@ -131,6 +134,41 @@ public final class MotionSeries {
   /** What pulses west or south are taken to have pushed by each sample, a copy [arcsec, &ge; 0]. */
   double[] pushedOtherWayArcsec() {
     return pushedOtherWayArcsec.clone();
+  }
+
+  /** Wander and noise beside a linear model; nothing where {@link WanderNoise#fit} has none. */
+  Optional<WanderNoise> wanderNoise(double[][] columns) {
+    return WanderNoise.fit(seconds, startsPiece, arcsec, columns);
+  }
+
+  /** The same, looked for near those known. */
+  Optional<WanderNoise> wanderNoise(double[][] columns, WanderNoise near) {
+    return near.refit(seconds, startsPiece, arcsec, columns);
+  }
+
+  /** Wander and noise, as fitted beside these columns, with the memory that the noise has. */
+  WanderNoise.Remembering remembering(WanderNoise fitted, double[][] columns) {
+    return fitted.remembering(seconds, startsPiece, arcsec, columns);
+  }
+
+  /** Such wander and noise with the interval of the noise. */
+  WanderNoise.Measured measured(WanderNoise fitted, double[][] columns) {
+    return fitted.measured(seconds, startsPiece, arcsec, columns);
+  }
+
+  /** Such wander and noise, with as much wander as may be where there may as well be none. */
+  WanderNoise wandering(WanderNoise fitted, double[][] columns) {
+    return fitted.wandering(seconds, startsPiece, arcsec, columns);
+  }
+
+  /** The filter that makes such a motion white. */
+  Whitening whitening(WanderNoise wanderNoise) {
+    return wanderNoise.whitening(seconds, startsPiece);
+  }
+
+  /** The motion made white. */
+  double[] white(Whitening whitening) {
+    return whitening.apply(arcsec);
   }
 
   private static double[] scaled(double[] values, double factor) {

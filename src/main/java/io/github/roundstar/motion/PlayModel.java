@@ -222,6 +222,6 @@ final class PlayModel {
   }
 
   private Whitening whitening(WanderNoise wanderNoise) {
-    return wanderNoise.whitening(motion.seconds(), motion.startsPiece());
+    return motion.whitening(wanderNoise);
   }
 }

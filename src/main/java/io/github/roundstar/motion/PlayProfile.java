@@ -96,14 +96,8 @@ record PlayProfile(Reconstruction reconstruction, AxisRun plain, Optional<JoltFr
   /** A play that may not be there. */
   private Backlash alone(Trial best) {
     AxisRun run = behind(best.play());
-    MotionSeries motion = run.motion();
     WanderNoise.Remembering remembering =
-        best.wanderNoise()
-            .remembering(
-                motion.seconds(),
-                motion.startsPiece(),
-                motion.arcsec(),
-                ResponseModel.of(run, List.of()).columns());
+        run.motion().remembering(best.wanderNoise(), ResponseModel.of(run, List.of()).columns());
     Trial lasting =
         remembering.clear()
             ? refined(trial(best.width(), best.slack(), remembering.model()), WIDTH_ACCURACY)
@@ -121,10 +115,7 @@ record PlayProfile(Reconstruction reconstruction, AxisRun plain, Optional<JoltFr
   }
 
   static WanderNoise refit(AxisRun run, WanderNoise near) {
-    MotionSeries motion = run.motion();
-    double[][] columns = ResponseModel.of(run, List.of()).columns();
-    return near.refit(motion.seconds(), motion.startsPiece(), motion.arcsec(), columns)
-        .orElse(near);
+    return run.motion().wanderNoise(ResponseModel.of(run, List.of()).columns(), near).orElse(near);
   }
 
   /** Golden section between the neighbours of the best width. */
@@ -175,12 +166,11 @@ record PlayProfile(Reconstruction reconstruction, AxisRun plain, Optional<JoltFr
 
   private static WhiteRegression fit(AxisRun run, Whitening whitening) {
     double[][] columns = ResponseModel.of(run, List.of()).columns();
-    return WhiteRegression.of(whitening.apply(run.motion().arcsec()), whitening.apply(columns));
+    return WhiteRegression.of(run.motion().white(whitening), whitening.apply(columns));
   }
 
   /** White steps that nothing explains. */
   static double[] residuals(AxisRun run, WanderNoise wanderNoise) {
-    return fit(run, wanderNoise.whitening(run.motion().seconds(), run.motion().startsPiece()))
-        .residuals();
+    return fit(run, run.motion().whitening(wanderNoise)).residuals();
   }
 }

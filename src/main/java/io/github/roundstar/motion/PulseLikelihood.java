@@ -19,10 +19,10 @@ final class PulseLikelihood {
     this.profile = profile;
     AxisRun run = profile.behind(LostMotion.NONE);
     MotionSeries motion = run.motion();
-    whitening = wanderNoise.whitening(motion.seconds(), motion.startsPiece());
+    whitening = motion.whitening(wanderNoise);
     unpushed =
         new NestedRegression(
-            whitening.apply(motion.answering(0, 0).arcsec()),
+            motion.answering(0, 0).white(whitening),
             whitening.apply(ToneColumns.withDrift(run, List.of())));
   }
 

@@ -65,11 +65,15 @@ final class PulseTrain {
 
   /** Whether there is any pulse. */
   boolean pushes() {
+    return count(1) + count(-1) > 0;
+  }
+
+  /** Number of pulses east or north (1), or west or south (-1). */
+  int count(int direction) {
+    int count = 0;
     for (double length : seconds) {
-      if (length != 0) {
-        return true;
-      }
+      count += direction * length > 0 ? 1 : 0;
     }
-    return false;
+    return count;
   }
 }

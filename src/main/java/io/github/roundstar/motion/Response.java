@@ -116,7 +116,8 @@ public record Response(
     if (motion.size() - motion.pieces() < RunBackground.FEWEST_STEPS + model.columns().length) {
       return Optional.empty();
     }
-    return WanderNoise.fit(motion.seconds(), motion.startsPiece(), motion.arcsec(), model.columns())
+    return motion
+        .wanderNoise(model.columns())
         .flatMap(start -> of(model, JoltSearch.of(motion, model.columns(), start)));
   }
 
@@ -124,8 +125,7 @@ public record Response(
     WanderNoise.Remembering remembering = asWhite.remembering();
     JoltFree quiet = asWhite.with(remembering.model());
     MotionSeries motion = quiet.motion();
-    Whitening whitening =
-        quiet.wandering().wanderNoise().whitening(motion.seconds(), motion.startsPiece());
+    Whitening whitening = motion.whitening(quiet.wandering().wanderNoise());
     return LeastSquares.on(whitening.apply(quiet.columns()))
         .map(
             design -> {

@@ -4,8 +4,10 @@ import io.github.roundstar.signal.MemoryWeight;
 import io.github.roundstar.signal.WanderNoise;
 import io.github.roundstar.signal.WhiteRegression;
 import io.github.roundstar.signal.Whitening;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * Wander and noise of one run beside its drift and the sinusoids found so far, and what they leave,
@@ -24,35 +26,28 @@ record RunBackground(
 
   /** Fits; nothing when the run is too short or constant. */
   static Optional<RunBackground> of(AxisRun run, List<Family> families) {
-    return fit(run, families, WanderNoise::fit);
+    return fit(run, families, columns -> run.motion().wanderNoise(columns));
   }
 
   /** The same run beside other families; wander and noise are looked for near those known. */
   Optional<RunBackground> with(List<Family> families) {
-    return fit(run, families, wanderNoise::refit);
+    return fit(run, families, columns -> run.motion().wanderNoise(columns, wanderNoise));
   }
 
-  private interface Search {
-    Optional<WanderNoise> find(
-        double[] seconds, boolean[] startsPiece, double[] data, double[][] regressors);
-  }
-
-  private static Optional<RunBackground> fit(AxisRun run, List<Family> families, Search search) {
+  private static Optional<RunBackground> fit(
+      AxisRun run, List<Family> families, Function<double[][], Optional<WanderNoise>> search) {
     MotionSeries motion = run.motion();
     double[][] columns = ToneColumns.withDrift(run, families);
     if (motion.size() - motion.pieces() < FEWEST_STEPS + columns.length) {
       return Optional.empty();
     }
-    double[] seconds = motion.seconds();
-    double[] arcsec = motion.arcsec();
-    boolean[] starts = motion.startsPiece();
     return search
-        .find(seconds, starts, arcsec, columns)
+        .apply(columns)
         .map(
             wanderNoise -> {
-              Whitening whitening = wanderNoise.whitening(seconds, starts);
+              Whitening whitening = motion.whitening(wanderNoise);
               WhiteRegression fit =
-                  WhiteRegression.of(whitening.apply(arcsec), whitening.apply(columns));
+                  WhiteRegression.of(motion.white(whitening), whitening.apply(columns));
               return new RunBackground(run, wanderNoise, whitening, fit);
             });
   }
@@ -83,13 +78,8 @@ record RunBackground(
     if (run.motion().spanSeconds() < SlowSwing.LONG_ENOUGH_SECONDS) {
       return new Remembering(this, this, 0, 0);
     }
-    MotionSeries motion = run.motion();
     WanderNoise.Remembering found =
-        wanderNoise.remembering(
-            motion.seconds(),
-            motion.startsPiece(),
-            motion.arcsec(),
-            ResponseModel.of(run, families).columns());
+        run.motion().remembering(wanderNoise, ResponseModel.of(run, families).columns());
     MemoryWeight weighed = found.weighed();
     RunBackground longer = beside(found.longer());
     if (found.clear()) {
@@ -104,8 +94,7 @@ record RunBackground(
   }
 
   private RunBackground beside(WanderNoise other) {
-    return new RunBackground(
-        run, other, other.whitening(run.motion().seconds(), run.motion().startsPiece()), fit);
+    return new RunBackground(run, other, run.motion().whitening(other), fit);
   }
 
   /**
@@ -135,10 +124,8 @@ record RunBackground(
 
   /** Times of the white steps since the run's origin [s]. */
   double[] stepSeconds() {
-    double[] seconds = new double[whitening.size()];
-    for (int i = 0; i < seconds.length; i++) {
-      seconds[i] = run.motion().seconds(whitening.sample(i)) - run.originSeconds();
-    }
-    return seconds;
+    return Arrays.stream(whitening.stepSamples())
+        .mapToDouble(i -> run.motion().seconds(i) - run.originSeconds())
+        .toArray();
   }
 }

@@ -89,13 +89,7 @@ final class SlowSwing {
                     found.otherWay(),
                     found.both(),
                     found.arrived(),
-                    model
-                        .measured(
-                            motion.seconds(),
-                            motion.startsPiece(),
-                            motion.arcsec(),
-                            ToneColumns.withDrift(quiet, families))
-                        .noise(),
+                    motion.measured(model, ToneColumns.withDrift(quiet, families)).noise(),
                     found.quiet().with(model)))
         .orElse(found);
   }

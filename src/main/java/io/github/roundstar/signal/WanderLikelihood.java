@@ -45,6 +45,7 @@ final class WanderLikelihood {
 
   private final double memorySeconds;
   private final double smallest;
+  private double[][] white;
   private final Map<Double, Value> values = new HashMap<>();
 
   WanderLikelihood(
@@ -90,8 +91,12 @@ final class WanderLikelihood {
 
   private Value filtered(double logRatio) {
     Whitening whitening = Whitening.of(seconds, startsPiece, Math.pow(10, logRatio), memorySeconds);
-    double[][] white = whitening.apply(columns);
-    WhiteRegression fit = WhiteRegression.of(white[0], Arrays.copyOfRange(white, 1, white.length));
+    if (white == null) {
+      white = new double[columns.length][whitening.size()];
+    }
+    whitening.apply(columns, white);
+    WhiteRegression fit =
+        WhiteRegression.inPlace(white[0], Arrays.copyOfRange(white, 1, white.length));
     double variance = fit.sumOfSquares() / fit.degreesOfFreedom();
     double logLikelihood =
         -0.5

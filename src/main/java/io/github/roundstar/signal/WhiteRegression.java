@@ -27,10 +27,14 @@ public record WhiteRegression(
    * @param regressors columns of m values each; the arrays are only read
    */
   public static WhiteRegression of(double[] data, double[][] regressors) {
+    return inPlace(data.clone(), regressors);
+  }
+
+  /** The same, for which the data become the residuals. */
+  static WhiteRegression inPlace(double[] data, double[][] regressors) {
     int k = regressors.length;
-    double[] residuals = data.clone();
     if (k == 0) {
-      return new WhiteRegression(new double[0], residuals, LeastSquares.dot(data, data), 0);
+      return new WhiteRegression(new double[0], data, LeastSquares.dot(data, data), 0);
     }
     double[][] products = products(regressors);
     double[] length = new double[k];
@@ -47,14 +51,14 @@ public record WhiteRegression(
     for (int j = 0; j < k; j++) {
       double coefficient = coefficients[j];
       double[] regressor = regressors[j];
-      for (int i = 0; i < residuals.length; i++) {
-        residuals[i] -= coefficient * regressor[i];
+      for (int i = 0; i < data.length; i++) {
+        data[i] -= coefficient * regressor[i];
       }
     }
     return new WhiteRegression(
         coefficients,
-        residuals,
-        LeastSquares.dot(residuals, residuals),
+        data,
+        LeastSquares.dot(data, data),
         Math.log(cholesky.getDeterminant()) + logScale);
   }
 

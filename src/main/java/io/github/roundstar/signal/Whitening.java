@@ -1,6 +1,7 @@
 package io.github.roundstar.signal;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /**
  * Turns a series that wanders at random and carries white noise into one of independent steps of
@@ -30,7 +31,7 @@ public final class Whitening {
   private final double[] remembered;
   private final double[] gain;
   private final double[] scale;
-  private final int[] sample;
+  private final int steps;
   private final double logDeterminant;
 
   private Whitening(
@@ -38,13 +39,13 @@ public final class Whitening {
       double[] remembered,
       double[] gain,
       double[] scale,
-      int[] sample,
+      int steps,
       double logDeterminant) {
     this.startsPiece = startsPiece;
     this.remembered = remembered;
     this.gain = gain;
     this.scale = scale;
-    this.sample = sample;
+    this.steps = steps;
     this.logDeterminant = logDeterminant;
   }
 
@@ -73,10 +74,9 @@ public final class Whitening {
       double[] seconds, boolean[] startsPiece, double ratioPerSecond, double memorySeconds) {
     int n = seconds.length;
     boolean[] starts = startsPiece.clone();
-    double[] remembered = new double[n];
+    double[] remembered = new double[memorySeconds > 0 ? n : 0];
     double[] gain = new double[n];
     double[] scale = new double[n];
-    int[] sample = new int[n];
     int steps = 0;
     double logDeterminant = 0;
     double product = 1;
@@ -109,7 +109,9 @@ public final class Whitening {
         rest = (predicted * renewed + share * share * variance * walk) / total;
       }
       variance = rest;
-      remembered[i] = share;
+      if (memorySeconds > 0) {
+        remembered[i] = share;
+      }
       gain[i] = factor;
       scale[i] = unit;
       // One logarithm for many factors, before their product grows out of range.
@@ -118,11 +120,10 @@ public final class Whitening {
         logDeterminant += Math.log(product);
         product = 1;
       }
-      sample[steps++] = i;
+      steps++;
     }
     logDeterminant += Math.log(product);
-    return new Whitening(
-        starts, remembered, gain, scale, Arrays.copyOf(sample, steps), logDeterminant);
+    return new Whitening(starts, remembered, gain, scale, steps, logDeterminant);
   }
 
   /** Share of noise with such a memory that is still there after so long. */
@@ -132,12 +133,12 @@ public final class Whitening {
 
   /** Number of white steps: samples less pieces. */
   public int size() {
-    return sample.length;
+    return steps;
   }
 
-  /** The sample that white step {@code step} belongs to. */
-  public int sample(int step) {
-    return sample[step];
+  /** The samples that the white steps belong to. */
+  public int[] stepSamples() {
+    return IntStream.range(0, samples()).filter(i -> !startsPiece[i]).toArray();
   }
 
   /** Number of samples. */
@@ -153,6 +154,11 @@ public final class Whitening {
   /** Whether the noise has a memory anywhere. */
   boolean remembers() {
     return Arrays.stream(remembered).anyMatch(share -> share > 0);
+  }
+
+  /** Share of the noise at the sample before that is still there at sample {@code i}. */
+  private double remembered(int i) {
+    return remembered.length == 0 ? 0 : remembered[i];
   }
 
   /** Share of its prediction error that the level takes over at sample {@code i}. */
@@ -189,7 +195,12 @@ public final class Whitening {
    *     with variance R
    */
   public double[] apply(double[] column) {
-    double[] white = new double[sample.length];
+    double[] white = new double[steps];
+    apply(column, white);
+    return white;
+  }
+
+  private void apply(double[] column, double[] white) {
     double level = 0;
     int step = 0;
     for (int i = 0; i < column.length; i++) {
@@ -197,26 +208,30 @@ public final class Whitening {
         level = column[i];
         continue;
       }
-      double share = remembered[i];
+      double share = remembered(i);
       double factor = gain[i];
       double news = column[i] - share * column[i - 1];
       white[step++] = (news - (1 - share) * level) * scale[i];
       level = (1 - factor * (1 - share)) * level + factor * news;
     }
-    return white;
   }
 
   /** Whitened columns, in the same order. */
   public double[][] apply(double[][] columns) {
-    double[][] white = new double[columns.length][];
+    double[][] white = new double[columns.length][steps];
+    apply(columns, white);
+    return white;
+  }
+
+  /** The same into columns of {@link #size()} values. */
+  void apply(double[][] columns, double[][] white) {
     int j = 0;
     for (; j + 3 < columns.length; j += 4) {
       applyToFour(columns, white, j);
     }
     for (; j < columns.length; j++) {
-      white[j] = apply(columns[j]);
+      apply(columns[j], white[j]);
     }
-    return white;
   }
 
   /** Four columns at a time: one alone would wait for each step of its recursion. */
@@ -225,10 +240,10 @@ public final class Whitening {
     double[] in1 = columns[j + 1];
     double[] in2 = columns[j + 2];
     double[] in3 = columns[j + 3];
-    double[] out0 = white[j] = new double[sample.length];
-    double[] out1 = white[j + 1] = new double[sample.length];
-    double[] out2 = white[j + 2] = new double[sample.length];
-    double[] out3 = white[j + 3] = new double[sample.length];
+    double[] out0 = white[j];
+    double[] out1 = white[j + 1];
+    double[] out2 = white[j + 2];
+    double[] out3 = white[j + 3];
     double level0 = 0;
     double level1 = 0;
     double level2 = 0;
@@ -242,7 +257,7 @@ public final class Whitening {
         level3 = in3[i];
         continue;
       }
-      double share = remembered[i];
+      double share = remembered(i);
       double forgotten = 1 - share;
       double factor = gain[i];
       double keep = 1 - factor * forgotten;
