@@ -36,7 +36,7 @@ shift /1
 goto word
 :found
 rem Short work is over before a second compiler or a parallel collector pays; long work keeps both.
-set "short=-XX:+UseSerialGC -XX:TieredStopAtLevel=1 -XX:Tier3BackEdgeThreshold=4000 -XX:MaxNewSize=32m"
+set "short=-XX:+IgnoreUnrecognizedVMOptions -XX:+UseSerialGC -XX:TieredStopAtLevel=1 -XX:Tier3BackEdgeThreshold=4000 -XX:C1MaxInlineSize=20 -XX:MaxNewSize=32m"
 for %%c in (compare season simulate) do if "%command%"=="%%c" set "short="
 if "%command%"=="stars" if %words% gtr 9 set "short="
 
