@@ -72,6 +72,8 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
     List<RunResult> runs = new ArrayList<>();
     List<LoopStudy> ra = loops(studies, study -> LoopStudy.ra(study, equipment));
     List<LoopStudy> dec = decBeside.join();
+    ForkJoinTask<Answer<List<Replay>>> replayBeside =
+        fork(() -> ReplayFigures.of(studies, ra, dec));
     for (int i = 0; i < studies.size(); i++) {
       runs.add(
           RunFigures.of(
@@ -85,10 +87,7 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
               siteShown,
               reasons.ofRun(i)));
     }
-    List<Replay> replay = reasons.below("").orNull("/replay", ReplayFigures.of(studies, ra, dec));
     Answer<PeriodicError> periodic = periodicBeside.join();
-    ReplayFigures.missing(replay, ra, dec)
-        .ifPresent(because -> reasons.below("").note("/replay/*", because));
     NightSummary summary =
         NightFigures.of(
             night,
@@ -116,6 +115,9 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
                     summary.periodic(),
                     equipment,
                     axis.whole().map(ExposureTurn::of)));
+    List<Replay> replay = reasons.below("").orNull("/replay", replayBeside.join());
+    ReplayFigures.missing(replay, ra, dec)
+        .ifPresent(because -> reasons.below("").note("/replay/*", because));
     List<Method> methods = new ArrayList<>(Methods.ALL);
     exposures.ifPresent(report -> methods.addAll(ExposureFigures.methods(report)));
     NightResult result =
