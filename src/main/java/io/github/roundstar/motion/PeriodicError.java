@@ -26,11 +26,10 @@ public final class PeriodicError {
   private final List<Tone> tones;
   private final OptionalInt mainFamily;
 
-  /** Worked out when first asked for: by figures and charts, or by neither. */
-  private volatile AmplitudeTrace amplitudes;
+  private final Lazy<AmplitudeTrace> amplitudes;
 
-  /** Likewise. */
-  private volatile Optional<SteadyPart> steady;
+  /** Of each run. */
+  private final List<Lazy<Optional<SteadyPart>>> steady;
 
   private PeriodicError(ToneSearch.Found found, Gears gears) {
     List<AxisRun> runs =
@@ -41,6 +40,9 @@ public final class PeriodicError {
     double cadence = runs.stream().mapToDouble(AxisRun::cadenceSeconds).max().orElse(0);
     this.tones = ToneReading.tones(found, cadence);
     this.mainFamily = mainFamily(found.fit());
+    this.amplitudes = new Lazy<>(() -> AmplitudeTrace.of(found));
+    this.steady =
+        runs.stream().map(run -> new Lazy<>(() -> SteadyPart.of(run, families()))).toList();
   }
 
   /** Fits; no figure when no run has enough frames, or the star never moved. */
@@ -62,8 +64,7 @@ public final class PeriodicError {
       if (run.runId() == runId) {
         Optional<Estimate> drift =
             run.swings() > 0
-                ? (r == 0 ? steady() : SteadyPart.of(run, families()))
-                    .map(SteadyPart::driftPerSecond)
+                ? steady.get(r).get().map(SteadyPart::driftPerSecond)
                 : Optional.of(ToneReading.driftPerSecond(found.fit(), r));
         return drift.map(perSecond -> perSecond.times(60));
       }
@@ -73,13 +74,8 @@ public final class PeriodicError {
 
   /** Drift and bend apart from the slow swing of the first run; nothing where it has none. */
   Optional<SteadyPart> steady() {
-    Optional<SteadyPart> known = steady;
-    if (known == null) {
-      AxisRun run = found.fit().model().backgrounds().get(0).run();
-      known = run.swings() > 0 ? SteadyPart.of(run, families()) : Optional.empty();
-      steady = known;
-    }
-    return known;
+    boolean swings = found.fit().model().backgrounds().get(0).run().swings() > 0;
+    return swings ? steady.get(0).get() : Optional.empty();
   }
 
   /** The gears that were found. */
@@ -156,12 +152,7 @@ public final class PeriodicError {
 
   /** What stands out of wander and noise, and how high wander and noise alone would reach. */
   public AmplitudeTrace amplitudes() {
-    AmplitudeTrace known = amplitudes;
-    if (known == null) {
-      known = AmplitudeTrace.of(found);
-      amplitudes = known;
-    }
-    return known;
+    return amplitudes.get();
   }
 
   private OptionalDouble wormTurns() {

@@ -158,13 +158,7 @@ final class PlayModel {
   }
 
   private static boolean tells(double[] column, double[] beside) {
-    double own = 0;
-    double other = 0;
-    for (int i = 0; i < column.length; i++) {
-      own += column[i] * column[i];
-      other += beside[i] * beside[i];
-    }
-    return own > TELLS * TELLS * other;
+    return LeastSquares.dot(column, column) > TELLS * TELLS * LeastSquares.dot(beside, beside);
   }
 
   /** What a strength of 1 moves behind a play that stays the same in arcseconds, not in pulses. */

@@ -133,15 +133,7 @@ public final class PolarAlignment {
                     system,
                     parameters,
                     NeweyWest.covarianceWithPriors(design, ofFrames, NeweyWest.plugInLag(ofFrames)),
-                    squares(residuals)));
-  }
-
-  private static double squares(double[] values) {
-    double sum = 0;
-    for (double value : values) {
-      sum += value * value;
-    }
-    return sum;
+                    LeastSquares.dot(residuals, residuals)));
   }
 
   private record Solution(
@@ -168,7 +160,7 @@ public final class PolarAlignment {
 
     /** Root mean square of the runs' drifts against the axis's [arcsec/min]. */
     double misfit(FreeDrifts free) {
-      return Math.sqrt(PolarAlignment.squares(free.left()) / system.runs().size());
+      return Math.sqrt(LeastSquares.dot(free.left(), free.left()) / system.runs().size());
     }
   }
 

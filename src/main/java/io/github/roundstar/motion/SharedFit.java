@@ -190,7 +190,7 @@ final class SharedFit {
   private static double[] refine(ToneModel model, double[] start) {
     double[] parameters = start;
     double[] residuals = model.residuals(parameters);
-    double sum = squares(residuals);
+    double sum = LeastSquares.dot(residuals, residuals);
     for (int step = 0; step < MOST_STEPS; step++) {
       WhiteRegression linear = WhiteRegression.of(residuals, model.derivatives(parameters));
       double[] change = linear.coefficients();
@@ -203,7 +203,7 @@ final class SharedFit {
       for (int halving = 0; halving <= MOST_HALVINGS; halving++, share /= 2) {
         double[] trial = moved(parameters, share, change);
         double[] trialResiduals = model.residuals(trial);
-        double trialSum = squares(trialResiduals);
+        double trialSum = LeastSquares.dot(trialResiduals, trialResiduals);
         if (trialSum <= nextSum) {
           next = trial;
           nextSum = trialSum;
@@ -226,13 +226,5 @@ final class SharedFit {
       moved[j] += share * change[j];
     }
     return moved;
-  }
-
-  private static double squares(double[] values) {
-    double sum = 0;
-    for (double value : values) {
-      sum += value * value;
-    }
-    return sum;
   }
 }

@@ -151,8 +151,8 @@ public final class LeastSquares {
     return along;
   }
 
-  /** Four sums at a time: one alone would wait for each addition. */
-  static double dot(double[] a, double[] b) {
+  /** Scalar product. Four sums at a time: one alone would wait for each addition. */
+  public static double dot(double[] a, double[] b) {
     double s0 = 0;
     double s1 = 0;
     double s2 = 0;

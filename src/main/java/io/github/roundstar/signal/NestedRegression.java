@@ -52,11 +52,6 @@ public final class NestedRegression {
     }
   }
 
-  /** Number of white steps. */
-  public int steps() {
-    return left.length;
-  }
-
   /**
    * What columns leave of the data beside those that stay.
    *
