@@ -45,7 +45,11 @@ final class WanderLikelihood {
 
   private final double memorySeconds;
   private final double smallest;
+
+  /** The columns made white with the last ratio. */
   private double[][] white;
+
+  /** What was worked out so far, by ratio [decades]. */
   private final Map<Double, Value> values = new HashMap<>();
 
   WanderLikelihood(
@@ -77,7 +81,7 @@ final class WanderLikelihood {
     return value(logRatio).logLikelihood();
   }
 
-  /** The likelihood at a ratio, and the noise that goes with it. */
+  /** The log likelihood at a ratio, and the noise's variance that goes with it. */
   private record Value(double logLikelihood, double noiseVariance, int degreesOfFreedom) {}
 
   private Value value(double logRatio) {
