@@ -26,9 +26,10 @@ public final class PeriodicError {
   private final List<Tone> tones;
   private final OptionalInt mainFamily;
 
+  /** Wanted by figures and charts, or by neither. */
   private final Lazy<AmplitudeTrace> amplitudes;
 
-  /** Of each run. */
+  /** Drift and bend of each run with slow swings, in the fit's order. */
   private final List<Lazy<Optional<SteadyPart>>> steady;
 
   private PeriodicError(ToneSearch.Found found, Gears gears) {

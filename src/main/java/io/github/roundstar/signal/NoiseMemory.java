@@ -50,12 +50,12 @@ final class NoiseMemory {
   WanderNoise.Remembering of(WanderNoise white) {
     Place start = new Place(Math.log10(white.ratioPerSecond()), STEP);
     Parabola near = parabola(start);
-    Place place = near.peaked() && Math.abs(near.step()) < FARTHEST ? start : likeliest(start);
-    for (int i = 0; i < MOST_STEPS; i++) {
+    Place place = start;
+    if (!near.peaked() || Math.abs(near.step()) >= FARTHEST) {
+      place = likeliest(start);
       near = parabola(place);
-      if (!near.peaked()) {
-        break;
-      }
+    }
+    for (int i = 0; i < MOST_STEPS && near.peaked(); i++) {
       double step = Math.max(-FARTHEST, Math.min(FARTHEST, near.step()));
       double found = Math.max(0, Math.min(STRONGEST, place.correlation() + step));
       double ratioStep = near.ratioStep(found - place.correlation());
@@ -70,6 +70,7 @@ final class NoiseMemory {
             near.error());
       }
       place = new Place(logRatio, next);
+      near = parabola(place);
     }
     return new WanderNoise.Remembering(white, white, 0, 0);
   }

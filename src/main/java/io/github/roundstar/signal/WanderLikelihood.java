@@ -14,7 +14,8 @@ import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
 
 /**
  * The restricted log likelihood of a wandering series with noise of a given memory, as a function
- * of the ratio of both, the linear model concentrated out.
+ * of the ratio of both, the linear model concentrated out. It keeps what it works out, for one
+ * thread.
  *
  * @see "Harville (1977), J. Am. Stat. Assoc. 72, 320"
  */
@@ -22,10 +23,12 @@ final class WanderLikelihood {
   /** Far inside the ratio's standard error, which is a tenth of a decade at best [decades]. */
   private static final double LOG_RATIO_ACCURACY = 1e-6;
 
-  /** First step of a search uphill, and how many times the last one a further step may be. */
+  /** First step of a search uphill [decades]. */
   private static final double STRIDE = 0.1;
 
-  private static final double LONGEST_STRIDE = 8;
+  /** How many times the last step a further one may be. */
+  private static final double MOST_GROWTH = 8;
+
   private static final int MOST_EVALUATIONS = 80;
 
   /** Step of the numeric curvature of the likelihood [decades of the ratio]. */
@@ -112,23 +115,30 @@ final class WanderLikelihood {
 
   /** The peak that lies uphill of {@code start}, or the bound of the ratio that does. */
   double highest(double start) {
-    BracketFinder bracket = new BracketFinder(LONGEST_STRIDE, MOST_EVALUATIONS);
+    double from = within(start);
     // The first step must not lead out of the bounds, where all is level.
-    double stride = start > 0 ? -STRIDE : STRIDE;
-    bracket.search(this::atOrBound, GoalType.MAXIMIZE, start, start + stride);
-    double middle = bracket.getMid();
-    if (middle <= WanderNoise.LOWEST_LOG_RATIO || middle >= WanderNoise.HIGHEST_LOG_RATIO) {
-      return within(middle);
+    double to = from > 0 ? from - STRIDE : from + STRIDE;
+    BracketFinder bracket = new BracketFinder(MOST_GROWTH, MOST_EVALUATIONS);
+    bracket.search(this::atOrBound, GoalType.MAXIMIZE, from, to);
+    double low = within(bracket.getLo());
+    double high = within(bracket.getHi());
+    double middle = within(bracket.getMid());
+    if (middle == low || middle == high) {
+      // A leap to the bound may have passed over the peak: then it goes downhill to the bound.
+      double inward = Math.min(STRIDE, (high - low) / 2);
+      double before = middle == low ? middle + inward : middle - inward;
+      if (at(before) <= at(middle)) {
+        return middle;
+      }
+      middle = before;
     }
-    double peak =
-        new BrentOptimizer(1e-9, LOG_RATIO_ACCURACY)
-            .optimize(
-                new MaxEval(MOST_EVALUATIONS),
-                new UnivariateObjectiveFunction(this::atOrBound),
-                GoalType.MAXIMIZE,
-                new SearchInterval(bracket.getLo(), bracket.getHi(), middle))
-            .getPoint();
-    return within(peak);
+    return new BrentOptimizer(1e-9, LOG_RATIO_ACCURACY)
+        .optimize(
+            new MaxEval(MOST_EVALUATIONS),
+            new UnivariateObjectiveFunction(this::at),
+            GoalType.MAXIMIZE,
+            new SearchInterval(low, high, middle))
+        .getPoint();
   }
 
   /** Beyond its bounds the ratio makes no difference, as a search takes it. */

@@ -58,7 +58,8 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond, double me
 
   /**
    * As {@link #fit}, for the same series beside another linear model and noise of the same memory:
-   * looks near this ratio first.
+   * climbs from this ratio, so of several peaks it finds the one uphill. Whether the series says
+   * anything is judged by this ratio too.
    */
   public Optional<WanderNoise> refit(
       double[] seconds, boolean[] startsPiece, double[] data, double[][] regressors) {

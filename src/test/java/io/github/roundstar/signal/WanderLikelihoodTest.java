@@ -87,18 +87,50 @@ class WanderLikelihoodTest {
     assertThat(likelihood.highest(start)).isCloseTo(peak, within(2e-6));
   }
 
+  @ParameterizedTest(name = "from {0}")
+  @ValueSource(doubles = {-9, 3})
+  void peakBesideNoiseWithAMemoryIsFoundFromFarAway(double start) {
+    WanderLikelihood likelihood = wandering(1.2);
+    assertThat(likelihood.highest(start)).isCloseTo(likelihood.highest(-1), within(2e-6));
+  }
+
+  /** So far above the noise that the likelihood rises almost straight, and steps grow long. */
+  @ParameterizedTest(name = "wander of {0}, from {1}")
+  @CsvSource({"1, -9", "2, -9", "4, -9", "1, -6", "2, -6", "4, -6", "8, -9.5", "8, 5.5"})
+  void noLeapPassesOverThePeak(double wander, double start) {
+    WhiteningTest.WanderingSeries series = WhiteningTest.WanderingSeries.of(3, 20_000, 0.7, wander);
+    WanderLikelihood likelihood =
+        new WanderLikelihood(
+            series.seconds(), new boolean[20_000], series.values(), NO_REGRESSORS, 0);
+    double highest = likelihood.at(likelihood.highest(start));
+    for (double ratio = -9; ratio <= 5; ratio += 0.5) {
+      assertThat(likelihood.at(ratio)).isLessThanOrEqualTo(highest);
+    }
+  }
+
   /** Steps that resemble each other are no noise: the larger the ratio, the better. */
   @ParameterizedTest(name = "from {0}")
   @ValueSource(doubles = {-9, 0, 4.97, 5})
-  void searchEndsAtTheBoundWhereThatIsTheHighest(double start) {
+  void searchEndsAtTheBoundWhereAllIsWander(double start) {
     double[] walk = KnownSeries.unitNoise(200);
     Arrays.parallelPrefix(walk, Double::sum);
     Arrays.parallelPrefix(walk, Double::sum);
-    double[] seconds = new double[200];
+    assertThat(everySecond(walk).highest(start)).isEqualTo(WanderNoise.HIGHEST_LOG_RATIO);
+  }
+
+  /** Steps that undo each other are no wander. */
+  @ParameterizedTest(name = "from {0}")
+  @ValueSource(doubles = {-9, -8.97, 0, 5})
+  void searchEndsAtTheBoundWhereNothingWanders(double start) {
+    double[] toAndFro = new double[200];
+    Arrays.setAll(toAndFro, i -> i % 2 == 0 ? 1 : -1);
+    assertThat(everySecond(toAndFro).highest(start)).isEqualTo(WanderNoise.LOWEST_LOG_RATIO);
+  }
+
+  private static WanderLikelihood everySecond(double[] data) {
+    double[] seconds = new double[data.length];
     Arrays.setAll(seconds, i -> i);
-    WanderLikelihood likelihood =
-        new WanderLikelihood(seconds, new boolean[200], walk, NO_REGRESSORS, 0);
-    assertThat(likelihood.highest(start)).isEqualTo(WanderNoise.HIGHEST_LOG_RATIO);
+    return new WanderLikelihood(seconds, new boolean[data.length], data, NO_REGRESSORS, 0);
   }
 
   /** Two steps more than regressors at least, and more than the rounding of the data themselves. */
@@ -115,11 +147,9 @@ class WanderLikelihoodTest {
 
   /** A level with a spread about it. */
   private static WanderLikelihood line(int size, double level, double spread) {
-    double[] seconds = new double[size];
     double[] data = new double[size];
-    Arrays.setAll(seconds, i -> i);
     Arrays.setAll(data, i -> level + spread * (i % 2 == 0 ? 1 : -1));
-    return new WanderLikelihood(seconds, new boolean[size], data, NO_REGRESSORS, 0);
+    return everySecond(data);
   }
 
   /**
