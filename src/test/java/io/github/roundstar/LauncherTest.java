@@ -163,24 +163,43 @@ class LauncherTest {
     assertThat(ran.arguments()).noneMatch(word -> word.startsWith("-XX:SharedArchiveFile"));
   }
 
-  /** Java's stand-in counts the attempts; the first build fails, a newer one may succeed. */
   @Test
-  void failedArchiveIsNotTriedAgainByTheSameBuild() throws Exception {
+  void cacheThatGoesWhileTheArchiveIsMadeIsDoneWithout() throws Exception {
     listClasses();
     Path cache = folder.resolve("cache");
-    Path attempts = folder.resolve("attempts");
+
+    Ran ran = start(launcher, caching(cache, failing("rm -r '" + cache + "'; exit 1")));
+
+    assertThat(ran.exitCode()).isEqualTo(7);
+    assertThat(ran.stderr()).isEmpty();
+    assertThat(ran.arguments()).noneMatch(word -> word.startsWith("-XX:SharedArchiveFile"));
+  }
+
+  /** A Java that does this when asked for an archive. */
+  private Path failing(String work) throws Exception {
     Path java = java("17.0.15");
     Files.writeString(
         java.resolve("bin/java"),
         """
         #!/bin/sh
         if [ "$1" = -Xshare:dump ]; then
-          echo one more >>"ATTEMPTS"; echo half >"${3#*=}"; echo broken; exit 1
+          WORK
         fi
         printf '%s\\n' "$@"
         exit 7
         """
-            .replace("ATTEMPTS", attempts.toString()));
+            .replace("WORK", work));
+    return java;
+  }
+
+  /** Java's stand-in counts the attempts; the first build fails, a newer one may succeed. */
+  @Test
+  void failedArchiveIsNotTriedAgainByTheSameBuild() throws Exception {
+    listClasses();
+    Path cache = folder.resolve("cache");
+    Path attempts = folder.resolve("attempts");
+    Path java =
+        failing("echo one more >>'" + attempts + "'; echo half >\"${3#*=}\"; echo broken; exit 1");
 
     Ran first = start(launcher, caching(cache, java));
     Path mark = onlyFile(cache.resolve("roundstar"));
