@@ -36,9 +36,10 @@ shift /1
 goto word
 :found
 rem Short work is over before a second compiler or a parallel collector pays; long work keeps both.
-set "short=-XX:+IgnoreUnrecognizedVMOptions -XX:+UseSerialGC -XX:TieredStopAtLevel=1 -XX:Tier3BackEdgeThreshold=4000 -XX:C1MaxInlineSize=20 -XX:MaxNewSize=32m"
+set "short=-XX:+IgnoreUnrecognizedVMOptions -XX:+UseSerialGC -XX:TieredStopAtLevel=1 -XX:Tier3BackEdgeThreshold=4000 -XX:MaxNewSize=32m"
 for %%c in (compare season simulate) do if "%command%"=="%%c" set "short="
 if "%command%"=="stars" if %words% gtr 9 set "short="
+if defined short if not "%command%"=="stars" set "short=%short% -XX:C1MaxInlineSize=20"
 
 rem The JVM logs its warnings to stdout unless told otherwise.
 "%java%" -Xlog:disable -Xlog:all=warning,cds*=off,class+path*=off:stderr -Xshare:auto -Djava.awt.headless=true -cp "%home%\lib\roundstar.jar;%home%\lib\*" %short% io.github.roundstar.cli.Main %*

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
@@ -104,6 +105,15 @@ class LauncherTest {
   void shortWorkStartsWithTheQuickCompiler(String command) throws Exception {
     assertThat(run(launcher, java("17.0.15"), "--verbose", command).arguments())
         .contains("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-XX:MaxNewSize=32m");
+  }
+
+  @ParameterizedTest
+  @CsvSource({"analyze, true", "--help, true", "stars, false", "season, false"})
+  void smallMethodsAloneAreCompiledIntoOthersWhereThatIsQuicker(String command, boolean given)
+      throws Exception {
+    assertThat(
+            run(launcher, java("17.0.15"), command).arguments().contains("-XX:C1MaxInlineSize=20"))
+        .isEqualTo(given);
   }
 
   @ParameterizedTest
