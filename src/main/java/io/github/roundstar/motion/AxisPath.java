@@ -110,7 +110,7 @@ final class AxisPath {
     }
     var whitening = motion.whitening(model);
     return LeastSquares.on(whitening.apply(ofMeasured))
-        .map(design -> design.fit(whitening.apply(motion.arcsec())));
+        .map(design -> design.fit(motion.white(whitening)));
   }
 
   private static AxisPath path(

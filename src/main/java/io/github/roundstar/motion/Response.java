@@ -129,7 +129,7 @@ public record Response(
     return LeastSquares.on(whitening.apply(quiet.columns()))
         .map(
             design -> {
-              LinearFit fit = design.fit(whitening.apply(motion.arcsec()));
+              LinearFit fit = design.fit(motion.white(whitening));
               double[] residuals = fit.residuals();
               double[] coefficients = fit.coefficients();
               double[] moved = quiet.coefficients(remembering.longer());

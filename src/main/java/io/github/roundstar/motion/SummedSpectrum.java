@@ -95,6 +95,7 @@ final class SummedSpectrum {
       Map<AxisRun, Periodogram> before) {
     double[] strength = new double[grid.count()];
     double timeVariance = 0;
+    // A run stays the same object throughout a search: no need to compare what is in it.
     Map<AxisRun, Periodogram> periodograms = new IdentityHashMap<>();
     for (RunBackground background : backgrounds) {
       double[] seconds = background.stepSeconds();
