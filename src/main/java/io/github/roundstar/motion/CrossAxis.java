@@ -122,7 +122,7 @@ public final class CrossAxis {
       return Optional.empty();
     }
     return LeastSquares.on(whitening.apply(columns.toArray(double[][]::new)))
-        .map(design -> degrees(design, whitening.apply(motion.arcsec()), first, strength));
+        .map(design -> degrees(design, motion.white(whitening), first, strength));
   }
 
   private static Estimate degrees(

@@ -29,7 +29,7 @@ public final class PeriodicError {
   /** Wanted by figures and charts, or by neither. */
   private final Lazy<AmplitudeTrace> amplitudes;
 
-  /** Drift and bend of each run with slow swings, in the fit's order. */
+  /** Drift and bend of each run, in the fit's order; nothing of a run without slow swings. */
   private final List<Lazy<Optional<SteadyPart>>> steady;
 
   private PeriodicError(ToneSearch.Found found, Gears gears) {
@@ -42,8 +42,7 @@ public final class PeriodicError {
     this.tones = ToneReading.tones(found, cadence);
     this.mainFamily = mainFamily(found.fit());
     this.amplitudes = new Lazy<>(() -> AmplitudeTrace.of(found));
-    this.steady =
-        runs.stream().map(run -> new Lazy<>(() -> SteadyPart.of(run, families()))).toList();
+    this.steady = runs.stream().map(run -> new Lazy<>(() -> steady(run))).toList();
   }
 
   /** Fits; no figure when no run has enough frames, or the star never moved. */
@@ -75,8 +74,11 @@ public final class PeriodicError {
 
   /** Drift and bend apart from the slow swing of the first run; nothing where it has none. */
   Optional<SteadyPart> steady() {
-    boolean swings = found.fit().model().backgrounds().get(0).run().swings() > 0;
-    return swings ? steady.get(0).get() : Optional.empty();
+    return steady.get(0).get();
+  }
+
+  private Optional<SteadyPart> steady(AxisRun run) {
+    return run.swings() > 0 ? SteadyPart.of(run, families()) : Optional.empty();
   }
 
   /** The gears that were found. */

@@ -90,8 +90,8 @@ class WhiteningTest {
     for (double ratio : new double[] {0.01, 1e5}) {
       Whitening whitening = Whitening.of(seconds, new boolean[500], ratio);
       double sum = 0;
-      for (int step = 0; step < whitening.size(); step++) {
-        sum -= 2 * Math.log(whitening.scale(whitening.stepSamples()[step]));
+      for (int sample : whitening.stepSamples()) {
+        sum -= 2 * Math.log(whitening.scale(sample));
       }
       assertThat(whitening.logDeterminant()).isCloseTo(sum, within(1e-9 * sum));
     }
