@@ -7,6 +7,7 @@ import io.github.roundstar.pipeline.AnalysisOutcome;
 import io.github.roundstar.pipeline.FinishedNight;
 import io.github.roundstar.pipeline.UnwritableOutputException;
 import io.github.roundstar.results.Level;
+import io.github.roundstar.results.RepeatedLines;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -95,7 +96,7 @@ final class AnalyzeCommand implements Callable<Integer> {
             ProgressLine.on(spec.commandLine().getErr(), loudness));
     PrintWriter err = spec.commandLine().getErr();
     outcome.unusable().forEach(err::println);
-    outcome.warnings().forEach(err::println);
+    RepeatedLines.shortened(outcome.warnings()).forEach(err::println);
     for (FinishedNight night : outcome.nights()) {
       night.withoutCharts().ifPresent(err::println);
       print(night);

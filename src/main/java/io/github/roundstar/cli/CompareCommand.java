@@ -5,6 +5,7 @@ import io.github.roundstar.pipeline.Compare;
 import io.github.roundstar.pipeline.CompareJob;
 import io.github.roundstar.pipeline.CompareOutcome;
 import io.github.roundstar.pipeline.UnwritableOutputException;
+import io.github.roundstar.results.RepeatedLines;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -70,7 +71,7 @@ final class CompareCommand implements Callable<Integer> {
                 Version.number()));
     PrintWriter err = spec.commandLine().getErr();
     outcome.unusable().forEach(err::println);
-    outcome.warnings().forEach(err::println);
+    RepeatedLines.shortened(outcome.warnings()).forEach(err::println);
     Complaint.print(err, outcome.faults(), loudness.verbose());
     outcome.result().ifPresent(result -> print(outcome));
     return ExitCode.of(outcome.faults(), outcome.unusable()).number();

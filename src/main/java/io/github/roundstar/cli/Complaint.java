@@ -1,7 +1,9 @@
 package io.github.roundstar.cli;
 
-import io.github.roundstar.pipeline.NightFault;
+import io.github.roundstar.results.Faults;
+import io.github.roundstar.results.RepeatedLines;
 import java.io.PrintWriter;
+import java.util.ArrayList;
 import java.util.List;
 
 /** Tells the user why something failed; a stack trace only on request. */
@@ -16,15 +18,19 @@ final class Complaint {
         ExitCode.of(failure) == ExitCode.OWN_FAULT ? ownFault(failure) : failure.getMessage());
   }
 
-  /** The nights that could not be finished, each by its name. */
-  static void print(PrintWriter err, List<NightFault> faults, boolean verbose) {
-    for (NightFault fault : faults) {
-      err.print("night " + fault.night() + ": ");
-      print(err, fault.cause(), verbose);
+  /** What faults of the tool took, each by its name; all else was worked out. */
+  static void print(PrintWriter err, List<Faults.Caught> faults, boolean verbose) {
+    List<String> lines = new ArrayList<>();
+    for (Faults.Caught fault : faults) {
+      if (verbose) {
+        fault.cause().printStackTrace(err);
+      }
+      lines.add(fault.part() + ": " + ownFault(fault.told().what()));
     }
+    RepeatedLines.shortened(lines).forEach(err::println);
   }
 
-  private static String ownFault(Exception failure) {
+  private static String ownFault(Object failure) {
     return "roundstar failed ("
         + failure
         + "): a fault of the tool: run again with --verbose and report what it prints";

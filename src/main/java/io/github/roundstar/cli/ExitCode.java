@@ -2,8 +2,8 @@ package io.github.roundstar.cli;
 
 import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.ingest.UnusableInputException;
-import io.github.roundstar.pipeline.NightFault;
 import io.github.roundstar.pipeline.UnwritableOutputException;
+import io.github.roundstar.results.Faults;
 import java.util.List;
 
 /** What the process's exit code says. */
@@ -28,7 +28,7 @@ enum ExitCode {
   }
 
   /** Of a job that went on past what it could not use. */
-  static ExitCode of(List<NightFault> faults, List<String> unusable) {
+  static ExitCode of(List<Faults.Caught> faults, List<String> unusable) {
     if (!faults.isEmpty()) {
       return OWN_FAULT;
     }

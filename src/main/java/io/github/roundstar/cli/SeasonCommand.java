@@ -6,6 +6,7 @@ import io.github.roundstar.pipeline.SeasonJob;
 import io.github.roundstar.pipeline.SeasonOutcome;
 import io.github.roundstar.pipeline.SeasonRun;
 import io.github.roundstar.pipeline.UnwritableOutputException;
+import io.github.roundstar.results.RepeatedLines;
 import io.github.roundstar.results.SeasonChange;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -68,7 +69,7 @@ final class SeasonCommand implements Callable<Integer> {
                 Version.number()),
             ProgressLine.on(err, loudness));
     outcome.result().unusable().forEach(err::println);
-    outcome.result().noticed().forEach(err::println);
+    RepeatedLines.shortened(outcome.result().noticed()).forEach(err::println);
     Complaint.print(err, outcome.faults(), loudness.verbose());
     print(outcome);
     return ExitCode.of(outcome.faults(), outcome.result().unusable()).number();

@@ -79,7 +79,8 @@ public record Comparison(CompareResult result, CompareEvidence evidence) {
             tests.notCompared(),
             all,
             Overlays.notDrawn(evidence),
-            METHODS),
+            METHODS,
+            List.of()),
         evidence);
   }
 

@@ -1,6 +1,7 @@
 package io.github.roundstar.compare;
 
 import io.github.roundstar.results.ComparedFigure;
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.Method;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.SeasonChange;
@@ -46,7 +47,8 @@ public final class Season {
         null,
         null,
         night.notComputed(),
-        List.of());
+        List.of(),
+        night.faults());
   }
 
   /**
@@ -58,6 +60,7 @@ public final class Season {
    * @param unusable inputs that could not be used
    * @param noticed what the reader should know
    * @param version version of the tool
+   * @param faults what faults of the tool took so far; hears of trends and changes that they take
    */
   public static SeasonResult of(
       List<Filed> nights,
@@ -65,7 +68,8 @@ public final class Season {
       String settingsSha256,
       List<String> unusable,
       List<String> noticed,
-      String version) {
+      String version,
+      Faults faults) {
     List<Filed> ordered =
         nights.stream()
             .sorted(
@@ -87,8 +91,14 @@ public final class Season {
               + " of the nights have no date, so they are listed but stand in no trend: add start"
               + " to their logs.");
     }
-    List<SeasonChange> told = dated.isEmpty() ? List.of() : SeasonChanges.of(dated, changes);
-    List<Trend> trends = dated.isEmpty() ? List.of() : SeasonTrends.of(dated, changes);
+    List<SeasonChange> told =
+        dated.isEmpty()
+            ? List.of()
+            : faults.within("changes", () -> SeasonChanges.of(dated, changes), List.of());
+    List<Trend> trends =
+        dated.isEmpty()
+            ? List.of()
+            : faults.within("trends", () -> SeasonTrends.of(dated, changes), List.of());
     return new SeasonResult(
         SeasonResult.SCHEMA,
         version,
@@ -99,7 +109,8 @@ public final class Season {
         told,
         unusable,
         all,
-        METHODS);
+        METHODS,
+        faults.told());
   }
 
   /**

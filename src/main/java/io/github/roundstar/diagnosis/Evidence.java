@@ -5,9 +5,15 @@ import io.github.roundstar.model.Night;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.PeriodicError;
 import io.github.roundstar.results.AxisTrace;
+import io.github.roundstar.results.Faults;
+import io.github.roundstar.results.MotionTrace;
 import io.github.roundstar.results.NightEvidence;
+import io.github.roundstar.results.RunTrace;
+import io.github.roundstar.results.SpectrumTrace;
+import io.github.roundstar.results.WormTrace;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /** Gathers what the charts of a night show. */
 final class Evidence {
@@ -18,18 +24,31 @@ final class Evidence {
       List<RunStudy> studies,
       Answer<PeriodicError> periodic,
       Equipment equipment,
-      Optional<AxisTrace> axis) {
+      Supplier<Optional<AxisTrace>> axis,
+      Faults faults) {
     NightClock clock = NightClock.of(night.runs());
     return new NightEvidence(
         equipment.mount().name(),
         equipment.imaging().arcsecPerPixel(),
-        Timeline.of(studies, clock),
-        ScatterCloud.of(studies),
-        MotionTraces.ra(studies, clock),
-        MotionTraces.dec(studies, clock),
-        periodic.value().map(PeriodicTraces::spectrum),
-        periodic.value().flatMap(PeriodicTraces::turn),
-        axis,
+        faults.within("timeline", () -> Timeline.of(studies, clock), List.<RunTrace>of()),
+        faults.within("cloud of offsets", () -> ScatterCloud.of(studies), ScatterCloud.EMPTY),
+        faults.within(
+            "curve of motion in right ascension",
+            () -> MotionTraces.ra(studies, clock),
+            List.<MotionTrace>of()),
+        faults.within(
+            "curve of motion in declination",
+            () -> MotionTraces.dec(studies, clock),
+            List.<MotionTrace>of()),
+        faults.within(
+            "spectrum",
+            () -> periodic.value().map(PeriodicTraces::spectrum),
+            Optional.<SpectrumTrace>empty()),
+        faults.within(
+            "turn of the worm",
+            () -> periodic.value().flatMap(PeriodicTraces::turn),
+            Optional.<WormTrace>empty()),
+        faults.within("drift against hour angle", axis, Optional.<AxisTrace>empty()),
         List.of(),
         Directions.of(studies),
         Optional.empty());

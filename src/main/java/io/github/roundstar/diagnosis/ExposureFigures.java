@@ -15,6 +15,7 @@ import io.github.roundstar.motion.Backlash;
 import io.github.roundstar.motion.DecMotion;
 import io.github.roundstar.motion.SmoothedStar;
 import io.github.roundstar.results.ExposureEvidence;
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.Method;
 import io.github.roundstar.results.Periodic;
 import io.github.roundstar.results.RunResult;
@@ -39,7 +40,8 @@ final class ExposureFigures {
       List<RunResult> results,
       Periodic periodic,
       Equipment equipment,
-      Optional<FieldTurn> turn) {
+      Optional<FieldTurn> turn,
+      Faults faults) {
     Optional<Estimate> swing =
         Optional.ofNullable(periodic)
             .map(Periodic::peakToPeakArcsecAxis)
@@ -56,7 +58,7 @@ final class ExposureFigures {
               Optional.ofNullable(result.stickingArcsecAxis().dec()),
               swing));
     }
-    return ExposureStudy.of(camera, runs, equipment, turn);
+    return ExposureStudy.of(camera, runs, equipment, turn, faults);
   }
 
   /** The smoothed star; where the noise of a frame is not known, its measured places. */

@@ -14,6 +14,7 @@ import io.github.roundstar.motion.LoopGain;
 import io.github.roundstar.motion.LoopReplay;
 import io.github.roundstar.motion.MotionSplit;
 import io.github.roundstar.motion.RaMotion;
+import io.github.roundstar.results.Faults;
 
 /**
  * What is found out about the guiding of one axis of a run.
@@ -32,6 +33,16 @@ record LoopStudy(
     Answer<LoopReplay> replay) {
   /** Exposures of the main camera where nobody says how long they are [s]. */
   private static final double USUAL_EXPOSURE_SECONDS = 300;
+
+  /** Nothing, for a fault of the tool. */
+  static LoopStudy lost(AxisLoop declared) {
+    return new LoopStudy(
+        declared,
+        Answer.none(Faults.BECAUSE),
+        Answer.none(Faults.BECAUSE),
+        Answer.none(Faults.BECAUSE),
+        Answer.none(Faults.BECAUSE));
+  }
 
   /** Right ascension. */
   static LoopStudy ra(RunStudy study, Equipment equipment) {

@@ -11,6 +11,7 @@ import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.AxisRun;
 import io.github.roundstar.motion.Gears;
 import io.github.roundstar.motion.PeriodicError;
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.Input;
 import io.github.roundstar.results.Method;
 import io.github.roundstar.results.NightEvidence;
@@ -27,7 +28,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ForkJoinTask;
-import java.util.function.Function;
+import java.util.function.IntFunction;
+import java.util.function.Supplier;
+import java.util.stream.IntStream;
 
 /**
  * A night analysed.
@@ -39,7 +42,7 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
   /** Works out a night without exposures. */
   public static NightAnalysis of(
       Night night, Equipment equipment, String version, boolean siteShown) {
-    return of(night, equipment, version, siteShown, Optional.empty());
+    return of(night, equipment, version, siteShown, Optional.empty(), new Faults());
   }
 
   /**
@@ -50,30 +53,52 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
    * @param version version of the tool, for the result
    * @param siteShown whether what gives the site away may stand in the result
    * @param camera exposures of the main camera, where any were named
+   * @param faults hears of every figure that a fault of the tool took; the others are worked out
+   *     all the same
    */
   public static NightAnalysis of(
       Night logged,
       Equipment equipment,
       String version,
       boolean siteShown,
-      Optional<MainCamera> camera) {
+      Optional<MainCamera> camera,
+      Faults faults) {
     Night night = MixedRuns.split(logged);
     List<RunStudy> studies =
-        night.runs().parallelStream().map(run -> RunStudy.of(run, equipment)).toList();
+        IntStream.range(0, night.runs().size())
+            .parallel()
+            .mapToObj(i -> RunStudy.of(night.runs().get(i), equipment, "/runs/" + i, faults))
+            .toList();
     // What takes long and needs nothing of the rest.
-    ForkJoinTask<Answer<PeriodicError>> periodicBeside = fork(() -> periodic(studies, equipment));
+    ForkJoinTask<Answer<PeriodicError>> periodicBeside =
+        fork(() -> answer(faults, "/night periodic error", () -> periodic(studies, equipment)));
     ForkJoinTask<Answer<AxisSearch.Found>> axisBeside =
-        fork(() -> AxisSearch.of(studies, equipment));
+        fork(() -> answer(faults, "/polarAxis search", () -> AxisSearch.of(studies, equipment)));
     ForkJoinTask<List<LoopStudy>> decBeside =
-        fork(() -> loops(studies, study -> LoopStudy.dec(study, equipment)));
+        fork(
+            () ->
+                loops(
+                    studies,
+                    i ->
+                        faults.withinOrElse(
+                            "/runs/" + i + " loop in declination",
+                            () -> LoopStudy.dec(studies.get(i), equipment),
+                            () -> LoopStudy.lost(studies.get(i).run().loop().dec()))));
     OptionalDouble imaging = equipment.imaging().arcsecPerPixel();
     Gears gears = Gears.of(equipment);
-    Reasons reasons = new Reasons(studies.size());
+    Reasons reasons = new Reasons(studies.size(), faults);
     List<RunResult> runs = new ArrayList<>();
-    List<LoopStudy> ra = loops(studies, study -> LoopStudy.ra(study, equipment));
+    List<LoopStudy> ra =
+        loops(
+            studies,
+            i ->
+                faults.withinOrElse(
+                    "/runs/" + i + " loop in right ascension",
+                    () -> LoopStudy.ra(studies.get(i), equipment),
+                    () -> LoopStudy.lost(studies.get(i).run().loop().ra())));
     List<LoopStudy> dec = decBeside.join();
     ForkJoinTask<Answer<List<Replay>>> replayBeside =
-        fork(() -> ReplayFigures.of(studies, ra, dec));
+        fork(() -> answer(faults, "/replay", () -> ReplayFigures.of(studies, ra, dec)));
     for (int i = 0; i < studies.size(); i++) {
       runs.add(
           RunFigures.of(
@@ -96,30 +121,55 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             periodic,
             imaging,
             gears,
-            ComparisonFigures.of(
-                night, studies, equipment, siteShown, reasons.below("/night/comparison")),
+            reasons
+                .below("/night/comparison")
+                .part(
+                    "",
+                    () ->
+                        ComparisonFigures.of(
+                            night,
+                            studies,
+                            equipment,
+                            siteShown,
+                            reasons.below("/night/comparison")),
+                    null),
             reasons.below("/night"));
     AxisFigures axis = new AxisFigures(axisBeside.join(), equipment, siteShown);
     Optional<SitelessAxisFigures> siteless =
-        SitelessAxisFigures.wanted(studies, equipment, siteShown);
+        faults.within(
+            "/polarAxis search without a latitude",
+            () -> SitelessAxisFigures.wanted(studies, equipment, siteShown),
+            Optional.<SitelessAxisFigures>empty());
     Reasons.Scope ofAxis = reasons.below("/polarAxis");
-    PolarAxis polarAxis = siteless.isPresent() ? siteless.get().of(ofAxis) : axis.of(ofAxis);
-    Seeing seeing = SeeingFigures.of(studies, equipment, siteShown, reasons.below("/seeing"));
-    Optional<ExposureReport> exposures =
-        camera.map(
-            main ->
-                ExposureFigures.of(
-                    main,
-                    studies,
-                    runs,
-                    summary.periodic(),
-                    equipment,
-                    axis.whole().map(ExposureTurn::of)));
+    PolarAxis polarAxis =
+        ofAxis.part(
+            "", () -> siteless.isPresent() ? siteless.get().of(ofAxis) : axis.of(ofAxis), null);
+    Reasons.Scope ofSeeing = reasons.below("/seeing");
+    Seeing seeing =
+        ofSeeing.part("", () -> SeeingFigures.of(studies, equipment, siteShown, ofSeeing), null);
+    Answer<ExposureReport> exposures =
+        camera
+            .map(
+                main ->
+                    answer(
+                        faults,
+                        "/exposures",
+                        () ->
+                            Answer.of(
+                                ExposureFigures.of(
+                                    main,
+                                    studies,
+                                    runs,
+                                    summary.periodic(),
+                                    equipment,
+                                    axis.whole().map(ExposureTurn::of),
+                                    faults))))
+            .orElseGet(() -> Answer.none(ExposureFigures.NONE_NAMED));
     List<Replay> replay = reasons.below("").orNull("/replay", replayBeside.join());
     ReplayFigures.missing(replay, ra, dec)
         .ifPresent(because -> reasons.below("").note("/replay/*", because));
     List<Method> methods = new ArrayList<>(Methods.ALL);
-    exposures.ifPresent(report -> methods.addAll(ExposureFigures.methods(report)));
+    exposures.value().ifPresent(report -> methods.addAll(ExposureFigures.methods(report)));
     NightResult result =
         new NightResult(
             NightResult.SCHEMA,
@@ -134,23 +184,27 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
                 .orNull(
                     "/exposures",
                     exposures.map(
-                        report -> report.exposures().stream().map(JudgedExposure::result).toList()),
-                    ExposureFigures.NONE_NAMED),
+                        report ->
+                            report.exposures().stream().map(JudgedExposure::result).toList())),
             replay,
             null,
             null,
             reasons.all(),
-            methods);
+            methods,
+            List.of());
     NightEvidence evidence =
         Evidence.of(
             night,
             studies,
             periodic,
             equipment,
-            siteless.map(SitelessAxisFigures::trace).orElseGet(axis::trace));
+            () -> siteless.map(SitelessAxisFigures::trace).orElseGet(axis::trace),
+            faults);
+    NightResult judged = Diagnosis.of(result, equipment, faults).addedTo(result);
     return new NightAnalysis(
-        Diagnosis.of(result, equipment).addedTo(result),
+        judged.withFaults(faults.told()),
         exposures
+            .value()
             .map(
                 report ->
                     evidence.withExposures(
@@ -162,9 +216,12 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
     return ForkJoinTask.adapt(work).fork();
   }
 
-  private static List<LoopStudy> loops(
-      List<RunStudy> studies, Function<RunStudy, LoopStudy> study) {
-    return studies.parallelStream().map(study).toList();
+  private static <T> Answer<T> answer(Faults faults, String part, Supplier<Answer<T>> work) {
+    return faults.withinOrElse(part, work, () -> Answer.none(Faults.BECAUSE));
+  }
+
+  private static List<LoopStudy> loops(List<RunStudy> studies, IntFunction<LoopStudy> study) {
+    return IntStream.range(0, studies.size()).parallel().mapToObj(study).toList();
   }
 
   /** One period and amplitude over all runs; the run's own fit where there is only one. */

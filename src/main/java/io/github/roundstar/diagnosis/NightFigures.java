@@ -8,10 +8,14 @@ import io.github.roundstar.motion.Gears;
 import io.github.roundstar.motion.PeriodicError;
 import io.github.roundstar.motion.StarScatter;
 import io.github.roundstar.results.AxisDrift;
+import io.github.roundstar.results.Backlash;
 import io.github.roundstar.results.ComparisonBasis;
 import io.github.roundstar.results.Guided;
 import io.github.roundstar.results.NightSummary;
+import io.github.roundstar.results.NoiseFloor;
+import io.github.roundstar.results.Response;
 import io.github.roundstar.results.RunResult;
+import io.github.roundstar.results.Sticking;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -34,7 +38,6 @@ final class NightFigures {
       Gears gears,
       ComparisonBasis comparison,
       Reasons.Scope scope) {
-    NightPulses pulses = new NightPulses(runs, scope);
     return new NightSummary(
         night.name(),
         instant("/startUtc", NightClock.of(night.runs()).start(), scope),
@@ -45,16 +48,38 @@ final class NightFigures {
             .filter(study -> study.run().mode() != GuidingMode.UNGUIDED)
             .mapToDouble(study -> study.durationSeconds() / 3600)
             .sum(),
-        guided(studies, imagingArcsecPerPixel, scope),
-        new AxisDrift(
-            scope.orNull("/driftArcsecPerMinuteSky/ra", mean(studies, RunStudy::raDriftSky)),
-            scope.orNull("/driftArcsecPerMinuteSky/dec", mean(studies, RunStudy::decDrift))),
-        pulses.response(),
-        pulses.noiseFloor(),
-        PeriodicFigures.of(periodic, gears, Directions.of(studies), scope),
-        pulses.backlash(),
-        pulses.sticking(),
-        SettlingFigures.of(night.runs(), scope),
+        scope.part("/guided", () -> guided(studies, imagingArcsecPerPixel, scope), null),
+        scope.part(
+            "/driftArcsecPerMinuteSky",
+            () ->
+                new AxisDrift(
+                    scope.orNull(
+                        "/driftArcsecPerMinuteSky/ra", mean(studies, RunStudy::raDriftSky)),
+                    scope.orNull(
+                        "/driftArcsecPerMinuteSky/dec", mean(studies, RunStudy::decDrift))),
+            new AxisDrift(null, null)),
+        scope.part(
+            "/responseArcsecPerSecond",
+            () -> new NightPulses(runs, scope).response(),
+            new Response(null, null, null)),
+        scope.part(
+            "/noiseFloorArcsec",
+            () -> new NightPulses(runs, scope).noiseFloor(),
+            new NoiseFloor(null, null, null)),
+        scope.part(
+            "/periodic",
+            () -> PeriodicFigures.of(periodic, gears, Directions.of(studies), scope),
+            null),
+        scope.part(
+            "/backlashArcsecAxis",
+            () -> new NightPulses(runs, scope).backlash(),
+            new Backlash(null, null)),
+        scope.part(
+            "/stickingArcsecAxis",
+            () -> new NightPulses(runs, scope).sticking(),
+            new Sticking(null)),
+        scope.part(
+            "/settling", () -> SettlingFigures.of(night.runs(), scope), SettlingFigures.NONE),
         comparison);
   }
 

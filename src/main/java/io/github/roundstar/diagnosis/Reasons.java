@@ -1,6 +1,7 @@
 package io.github.roundstar.diagnosis;
 
 import io.github.roundstar.motion.Answer;
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.NotComputed;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -10,28 +11,38 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.BiConsumer;
+import java.util.function.Supplier;
 
 /** Collects why figures are missing while a result is being filled. */
 final class Reasons {
   private record Gap(String figure, String because) {}
 
   private final int runs;
+  private final Faults faults;
   private final Map<Gap, Set<Integer>> runsByGap = new LinkedHashMap<>();
   private final List<NotComputed> ofDocument = new ArrayList<>();
 
-  Reasons(int runs) {
+  Reasons(int runs, Faults faults) {
     this.runs = runs;
+    this.faults = faults;
   }
 
   /** Notes reasons for figures below {@code prefix} of the document. */
   Scope below(String prefix) {
-    return (figure, because) -> ofDocument.add(new NotComputed(prefix + figure, because));
+    return new Scope(
+        prefix,
+        faults,
+        (figure, because) -> ofDocument.add(new NotComputed(prefix + figure, because)));
   }
 
   /** Notes reasons for figures of a run, by its index. */
   Scope ofRun(int index) {
-    return (figure, because) ->
-        runsByGap.computeIfAbsent(new Gap(figure, because), gap -> new TreeSet<>()).add(index);
+    return new Scope(
+        "/runs/" + index,
+        faults,
+        (figure, because) ->
+            runsByGap.computeIfAbsent(new Gap(figure, because), gap -> new TreeSet<>()).add(index));
   }
 
   /** All of them; a reason that holds for every run is said once. */
@@ -50,12 +61,27 @@ final class Reasons {
   }
 
   /** A part of the document whose figures may be missing. */
-  interface Scope {
+  record Scope(String place, Faults faults, BiConsumer<String, String> notes) {
     /** Notes why a figure, such as {@code /periodic}, is missing. */
-    void note(String figure, String because);
+    void note(String figure, String because) {
+      notes.accept(figure, because);
+    }
+
+    /**
+     * What a figure's work gives; what stands for it, with the reason noted, after a fault in it.
+     */
+    <T> T part(String figure, Supplier<T> work, T without) {
+      return faults.withinOrElse(
+          place + figure,
+          work,
+          () -> {
+            note(figure, Faults.BECAUSE);
+            return without;
+          });
+    }
 
     /** The figure, or null with its reason noted. */
-    default <T> T orNull(String figure, Answer<T> answer) {
+    <T> T orNull(String figure, Answer<T> answer) {
       if (answer.value().isEmpty()) {
         note(figure, answer.because());
       }
@@ -63,12 +89,12 @@ final class Reasons {
     }
 
     /** The value, or null with the reason noted. */
-    default <T> T orNull(String figure, Optional<T> value, String because) {
+    <T> T orNull(String figure, Optional<T> value, String because) {
       return orNull(figure, value.map(Answer::of).orElseGet(() -> Answer.none(because)));
     }
 
     /** The number, or null with the reason noted. */
-    default Double orNull(String figure, OptionalDouble value, String because) {
+    Double orNull(String figure, OptionalDouble value, String because) {
       return orNull(figure, value.stream().boxed().findFirst(), because);
     }
   }

@@ -10,8 +10,14 @@ import io.github.roundstar.motion.Gears;
 import io.github.roundstar.motion.GuidedDrift;
 import io.github.roundstar.motion.HourAngles;
 import io.github.roundstar.results.AxisDrift;
+import io.github.roundstar.results.Backlash;
+import io.github.roundstar.results.Budget;
 import io.github.roundstar.results.Guided;
+import io.github.roundstar.results.Loop;
+import io.github.roundstar.results.NoiseFloor;
+import io.github.roundstar.results.Response;
 import io.github.roundstar.results.RunResult;
+import io.github.roundstar.results.Sticking;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -46,8 +52,6 @@ final class RunFigures {
       boolean siteShown,
       Reasons.Scope scope) {
     GuideRun run = study.run();
-    LoopFigures loop = new LoopFigures(ra, dec, scope);
-    PulseFigures pulses = new PulseFigures(study, equipment, scope);
     return new RunResult(
         run.id(),
         scope.orNull("/startUtc", run.start().map(Instants::text), Instants.UNDATED),
@@ -62,19 +66,42 @@ final class RunFigures {
         scope.orNull("/declinationDeg", run.pointing().declinationDegrees(), add("declination")),
         hourAngle(run, equipment, siteShown, scope),
         scope.orNull("/pierSide", run.pointing().pierSide(), add("pier_side")),
-        guided(study, imagingArcsecPerPixel, scope),
-        new AxisDrift(
-            scope.orNull("/driftArcsecPerMinuteSky/ra", study.raDriftSky()),
-            scope.orNull("/driftArcsecPerMinuteSky/dec", study.decDrift())),
-        pulses.response(),
-        loop.loop(),
-        NoiseFigures.of(study, scope),
-        PeriodicFigures.of(study.periodicAtAxis(), gears, run.sense(), scope),
-        pulses.backlash(),
-        pulses.sticking(),
-        loop.budget(),
-        SettlingFigures.of(List.of(run), scope),
-        RunEvents.of(study, before, scope));
+        scope.part("/guided", () -> guided(study, imagingArcsecPerPixel, scope), null),
+        scope.part(
+            "/driftArcsecPerMinuteSky",
+            () ->
+                new AxisDrift(
+                    scope.orNull("/driftArcsecPerMinuteSky/ra", study.raDriftSky()),
+                    scope.orNull("/driftArcsecPerMinuteSky/dec", study.decDrift())),
+            new AxisDrift(null, null)),
+        scope.part(
+            "/responseArcsecPerSecond",
+            () -> new PulseFigures(study, equipment, scope).response(),
+            new Response(null, null, null)),
+        scope.part("/loop", () -> new LoopFigures(ra, dec, scope).loop(), new Loop(null, null)),
+        scope.part(
+            "/noiseFloorArcsec",
+            () -> NoiseFigures.of(study, scope),
+            new NoiseFloor(null, null, null)),
+        scope.part(
+            "/periodic",
+            () -> PeriodicFigures.of(study.periodicAtAxis(), gears, run.sense(), scope),
+            null),
+        scope.part(
+            "/backlashArcsecAxis",
+            () -> new PulseFigures(study, equipment, scope).backlash(),
+            new Backlash(null, null)),
+        scope.part(
+            "/stickingArcsecAxis",
+            () -> new PulseFigures(study, equipment, scope).sticking(),
+            new Sticking(null)),
+        scope.part(
+            "/budget",
+            () -> new LoopFigures(ra, dec, scope).budget(),
+            new Budget(null, null, null, null)),
+        scope.part(
+            "/settling", () -> SettlingFigures.of(List.of(run), scope), SettlingFigures.NONE),
+        scope.part("/events", () -> RunEvents.of(study, before, scope), List.of()));
   }
 
   private static Guided guided(

@@ -16,6 +16,7 @@ import io.github.roundstar.motion.MountDrift;
 import io.github.roundstar.motion.PeriodicError;
 import io.github.roundstar.motion.RaMotion;
 import io.github.roundstar.motion.StarScatter;
+import io.github.roundstar.results.Faults;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -46,22 +47,48 @@ record RunStudy(
   /** A slow worm's turn, for mounts whose worm is not known; common practice, no source [s]. */
   private static final double USUAL_TURN_SECONDS = 480;
 
-  static RunStudy of(GuideRun run, Equipment equipment) {
+  private static final Answer<RaMotion> LOST_RA = Answer.none(Faults.BECAUSE);
+  private static final Answer<DecMotion> LOST_DEC = Answer.none(Faults.BECAUSE);
+  private static final Answer<MountDrift> LOST_DRIFT = Answer.none(Faults.BECAUSE);
+
+  /**
+   * Studies a run.
+   *
+   * @param place of the run in the result, {@code /runs/0}
+   * @param faults hears of what a fault took
+   */
+  static RunStudy of(GuideRun run, Equipment equipment, String place, Faults faults) {
     Answer<Double> cosine = CosDec.of(run);
     // The two axes take all the time and know nothing of each other.
     ForkJoinTask<Answer<DecMotion>> beside =
-        ForkJoinTask.adapt(() -> DecMotion.of(run, equipment)).fork();
+        ForkJoinTask.adapt(
+                () ->
+                    faults.within(
+                        place + " motion in declination",
+                        () -> DecMotion.of(run, equipment),
+                        LOST_DEC))
+            .fork();
     Answer<RaMotion> ra =
-        RaMotion.of(run, equipment, cosine.value().orElse(1.0), Gears.of(equipment));
+        faults.within(
+            place + " motion in right ascension",
+            () -> RaMotion.of(run, equipment, cosine.value().orElse(1.0), Gears.of(equipment)),
+            LOST_RA);
     Answer<DecMotion> dec = beside.join();
     return new RunStudy(
         run,
-        StarScatter.of(run.frames()),
+        faults.within(
+            place + " scatter", () -> StarScatter.of(run.frames()), Optional.<StarScatter>empty()),
         ra,
         dec,
-        dec.then(motion -> MountDrift.of(motion.quiet())),
+        faults.within(
+            place + " drift in declination",
+            () -> dec.then(motion -> MountDrift.of(motion.quiet())),
+            LOST_DRIFT),
         cosine,
-        DisturbanceSearch.of(run, ra.value(), dec.value()),
+        faults.within(
+            place + " disturbances",
+            () -> DisturbanceSearch.of(run, ra.value(), dec.value()),
+            List.<Disturbance>of()),
         equipment.mount().wormPeriodSeconds().orElse(USUAL_TURN_SECONDS));
   }
 

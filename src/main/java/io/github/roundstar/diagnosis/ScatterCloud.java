@@ -15,13 +15,15 @@ final class ScatterCloud {
   /** More points than this only blacken the chart; then every n-th is drawn. */
   private static final int MOST_POINTS = 2500;
 
+  static final OffsetCloud EMPTY = new OffsetCloud(Polyline.EMPTY, 0, 0, 0, 0);
+
   private ScatterCloud() {}
 
   static OffsetCloud of(List<RunStudy> studies) {
     Optional<StarScatter> pooled =
         studies.stream().flatMap(study -> study.scatter().stream()).reduce(StarScatter::pooledWith);
     if (pooled.isEmpty()) {
-      return new OffsetCloud(Polyline.EMPTY, 0, 0, 0, 0);
+      return EMPTY;
     }
     double[] ra = pooled.get().aboutMeanArcsec(Axis.RA);
     double[] dec = pooled.get().aboutMeanArcsec(Axis.DEC);

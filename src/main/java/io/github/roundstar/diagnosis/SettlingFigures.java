@@ -10,6 +10,9 @@ import java.util.stream.IntStream;
 
 /** Time lost after dithers as the result shows it. */
 final class SettlingFigures {
+  /** What stands where a fault of the tool took the figures. */
+  static final Settling NONE = new Settling(0, null, null, 0);
+
   private SettlingFigures() {}
 
   static Settling of(List<GuideRun> runs, Reasons.Scope scope) {

@@ -47,7 +47,8 @@ final class PolarPath {
     double[] x = new double[nodes];
     double[] y = new double[nodes];
     for (int i = 0; i < nodes; i++) {
-      x[i] = span * i / (nodes - 1);
+      // span * i / (nodes - 1) may fall a rounding error short of the last sample.
+      x[i] = i == nodes - 1 ? span : span * i / (nodes - 1);
       y[i] = star.northArcsec(x[i]);
     }
     PolynomialSplineFunction path = new SplineInterpolator().interpolate(x, y);

@@ -15,10 +15,16 @@ import io.github.roundstar.model.Night;
 import io.github.roundstar.model.SourceFile;
 import io.github.roundstar.report.NightPage;
 import io.github.roundstar.report.SiteDetail;
+import io.github.roundstar.results.Faults;
+import io.github.roundstar.results.FiniteNumbers;
+import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightJson;
+import io.github.roundstar.results.NightResult;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ForkJoinTask;
 
@@ -63,10 +69,11 @@ public final class Analysis {
     Optional<NightExposures> exposures = NightExposures.read(job.exposures(), unusable);
     List<Night> nights = grouped.nights();
     Optional<List<MainCamera>> cameras = exposures.map(all -> all.dealt(nights, warnings));
+    Faults faults = new Faults();
     NightBatch batch =
         NightBatch.of(
             nights,
-            i ->
+            (i, ofNight) ->
                 finish(
                     nights.get(i),
                     warnings(nights.get(i), logs),
@@ -75,13 +82,17 @@ public final class Analysis {
                     job.version(),
                     cameras.map(dealt -> dealt.get(i)),
                     job.siteInReport() ? SiteDetail.FULL : SiteDetail.ROUNDED,
-                    files),
-            progress);
+                    files,
+                    ofNight),
+            progress,
+            faults);
     unusable.addAll(batch.tooLong());
     List<FinishedNight> finished = batch.finished();
     Optional<Path> index =
-        finished.size() > 1 ? Optional.of(files.index(finished)) : Optional.empty();
-    return new AnalysisOutcome(finished, index, unusable, batch.faults(), warnings);
+        finished.size() > 1 || (finished.size() == 1 && !batch.lost().isEmpty())
+            ? Optional.of(files.index(finished, batch.lost(), faults))
+            : Optional.empty();
+    return new AnalysisOutcome(finished, index, unusable, faults.all(), warnings);
   }
 
   /**
@@ -130,18 +141,46 @@ public final class Analysis {
       String version,
       Optional<MainCamera> camera,
       SiteDetail site,
-      ResultFiles files)
+      ResultFiles files,
+      Faults faults)
       throws UnwritableOutputException {
-    NightAnalysis analysis = NightAnalysis.of(night, equipment, version, siteShown, camera);
+    NightAnalysis analysis = NightAnalysis.of(night, equipment, version, siteShown, camera, faults);
     ForkJoinTask<byte[]> json = ForkJoinTask.adapt(() -> NightJson.write(analysis.result())).fork();
-    NightPage.Rendered page =
-        NightPage.render(analysis.result(), analysis.evidence().withWarnings(warnings), site);
+    NightEvidence evidence = analysis.evidence().withWarnings(warnings);
+    Map<String, byte[]> beside = beside(analysis.result(), evidence, faults);
+    NightPage.Rendered page = NightPage.render(analysis.result(), evidence, site, faults);
+    byte[] figures = faults.withinOrElse("a number of the JSON file", json::join, () -> null);
+    if (faults.all().isEmpty()) {
+      return files.write(
+          night.name(), analysis.result(), figures, page.html(), page.withoutCharts(), beside);
+    }
+    // Page and files may have met faults of their own, which all three tell.
+    NightResult finite = FiniteNumbers.of(analysis.result(), faults);
+    NightPage.Rendered told =
+        figures == null ? NightPage.render(finite, evidence, site, faults) : page;
+    NightResult result = finite.withFaults(faults.told());
     return files.write(
-        night.name(),
-        analysis.result(),
-        json.join(),
-        page.html(),
-        page.withoutCharts(),
-        analysis.evidence().worm());
+        night.name(), result, NightJson.write(result), told.html(), told.withoutCharts(), beside);
+  }
+
+  /** Tables beside page and figures, by the end of their names. */
+  private static Map<String, byte[]> beside(
+      NightResult result, NightEvidence evidence, Faults faults) {
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    evidence
+        .worm()
+        .ifPresent(
+            turn ->
+                faults.withinOrElse(
+                    "table of the worm's turn",
+                    () -> files.put(".worm.ecsv", WormTable.of(turn, result)),
+                    () -> null));
+    if (result.exposures() != null) {
+      faults.withinOrElse(
+          "table of the exposures",
+          () -> files.put(".exposures.csv", ExposureCsv.of(result.exposures())),
+          () -> null);
+    }
+    return files;
   }
 }

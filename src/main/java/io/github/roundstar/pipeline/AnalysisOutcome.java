@@ -1,5 +1,6 @@
 package io.github.roundstar.pipeline;
 
+import io.github.roundstar.results.Faults;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -11,14 +12,14 @@ import java.util.Optional;
  * @param index page that links the nights, where there are several
  * @param unusable inputs that could not be used, each {@code file:line: what is wrong: how to mend
  *     it}
- * @param faults nights that could not be finished
+ * @param faults what faults of the tool took: nights, or parts of nights
  * @param warnings what the user should know about the inputs that were used
  */
 public record AnalysisOutcome(
     List<FinishedNight> nights,
     Optional<Path> index,
     List<String> unusable,
-    List<NightFault> faults,
+    List<Faults.Caught> faults,
     List<String> warnings) {
   /** Copies. */
   public AnalysisOutcome {

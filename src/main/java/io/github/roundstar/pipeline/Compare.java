@@ -10,6 +10,7 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.report.ComparePage;
 import io.github.roundstar.report.NightPage;
 import io.github.roundstar.results.CompareJson;
+import io.github.roundstar.results.Faults;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -38,28 +39,30 @@ public final class Compare {
         job.layout().isPresent()
             ? Optional.of(LayoutReader.layout(job.layout().get()))
             : Optional.empty();
-    NightsToCompare nights = new NightsToCompare(job, equipment, layout);
+    Faults faults = new Faults();
+    NightsToCompare nights = new NightsToCompare(job, equipment, layout, faults);
     Sides sides = Sides.of(nights.of(job.before()), nights.of(job.after()));
     List<String> unusable = new ArrayList<>(nights.unusable());
     if (sides.before().isEmpty() || sides.after().isEmpty()) {
       unusable.addAll(sides.noticed());
       unusable.add(none(sides.before().isEmpty() ? "before" : "after"));
       return new CompareOutcome(
-          Optional.empty(), job.out(), job.out(), unusable, nights.faults(), nights.noticed());
+          Optional.empty(), job.out(), job.out(), unusable, faults.all(), nights.noticed());
     }
     Comparison comparison = Comparison.of(sides, nights.noticed(), job.version());
-    NightPage.Rendered page = ComparePage.render(comparison.result(), comparison.evidence());
+    NightPage.Rendered page =
+        ComparePage.render(comparison.result(), comparison.evidence(), faults);
     String stem = "compare-" + sides.before().get(0).night() + "-" + sides.after().get(0).night();
     Path report = job.out().resolve(stem + ".html");
     Path json = job.out().resolve(stem + ".json");
     Map<Path, byte[]> files = new LinkedHashMap<>();
     files.put(report, page.html().getBytes(StandardCharsets.UTF_8));
-    files.put(json, CompareJson.write(comparison.result()));
+    files.put(json, CompareJson.write(comparison.result().withFaults(faults.told())));
     FileInPlace.write(files);
     List<String> warnings = new ArrayList<>(comparison.result().noticed());
     page.withoutCharts().ifPresent(warnings::add);
     return new CompareOutcome(
-        Optional.of(comparison.result()), report, json, unusable, nights.faults(), warnings);
+        Optional.of(comparison.result()), report, json, unusable, faults.all(), warnings);
   }
 
   private static String none(String side) {

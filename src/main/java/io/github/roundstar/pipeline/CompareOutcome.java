@@ -1,6 +1,7 @@
 package io.github.roundstar.pipeline;
 
 import io.github.roundstar.results.CompareResult;
+import io.github.roundstar.results.Faults;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -12,7 +13,7 @@ import java.util.Optional;
  * @param report the HTML page
  * @param json the JSON result
  * @param unusable inputs that could not be used
- * @param faults nights that a fault of the tool stopped
+ * @param faults what faults of the tool took: nights, or parts of nights
  * @param warnings what the user should know
  */
 public record CompareOutcome(
@@ -20,7 +21,7 @@ public record CompareOutcome(
     Path report,
     Path json,
     List<String> unusable,
-    List<NightFault> faults,
+    List<Faults.Caught> faults,
     List<String> warnings) {
   /** Copies. */
   public CompareOutcome {

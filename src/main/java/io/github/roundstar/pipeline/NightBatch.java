@@ -1,6 +1,7 @@
 package io.github.roundstar.pipeline;
 
 import io.github.roundstar.model.Night;
+import io.github.roundstar.results.Faults;
 import java.util.Collections;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -10,10 +11,12 @@ import java.util.stream.IntStream;
 /** Nights worked on as many at a time as there are cores, and what came of each. */
 final class NightBatch {
   private final List<Night> nights;
+  private final Faults faults;
   private final Map<Night, Outcome> outcomes = Collections.synchronizedMap(new IdentityHashMap<>());
 
-  private NightBatch(List<Night> nights) {
+  private NightBatch(List<Night> nights, Faults faults) {
     this.nights = nights;
+    this.faults = faults;
   }
 
   /** What came of a night. */
@@ -22,41 +25,48 @@ final class NightBatch {
 
     record Unwritable(UnwritableOutputException exception) implements Outcome {}
 
-    record Faulty(NightFault fault) implements Outcome {}
+    record Lost() implements Outcome {}
 
     record TooLong(String remedy) implements Outcome {}
   }
 
   /** What is done with a night. */
   interface Work {
-    /** Finishes the night with this index. */
-    FinishedNight of(int index) throws UnwritableOutputException;
+    /** Finishes the night with this index; parts of it that a fault takes go into its faults. */
+    FinishedNight of(int index, Faults ofNight) throws UnwritableOutputException;
   }
 
   /**
    * Finishes the nights.
    *
+   * @param faults hears of nights, and of parts of nights, that a fault of the tool took
    * @throws UnwritableOutputException when the results of a night cannot be written
    */
-  static NightBatch of(List<Night> nights, Work work, Progress progress)
+  static NightBatch of(List<Night> nights, Work work, Progress progress, Faults faults)
       throws UnwritableOutputException {
-    NightBatch batch = new NightBatch(nights);
+    NightBatch batch = new NightBatch(nights, faults);
     List<Integer> indices = IntStream.range(0, nights.size()).boxed().toList();
     AllCores.each(
-        indices, i -> batch.outcomes.put(nights.get(i), outcome(nights.get(i), i, work)), progress);
+        indices,
+        i -> batch.outcomes.put(nights.get(i), batch.outcome(nights.get(i), i, work)),
+        progress);
     for (Outcome.Unwritable unwritable : batch.all(Outcome.Unwritable.class)) {
       throw unwritable.exception();
     }
     return batch;
   }
 
-  private static Outcome outcome(Night night, int index, Work work) {
+  private Outcome outcome(Night night, int index, Work work) {
+    Faults ofNight = new Faults();
     try {
-      return new Outcome.Finished(work.of(index));
+      FinishedNight finished = work.of(index, ofNight);
+      faults.addAll("night " + night.name(), ofNight);
+      return new Outcome.Finished(finished);
     } catch (UnwritableOutputException e) {
       return new Outcome.Unwritable(e);
-    } catch (RuntimeException e) {
-      return new Outcome.Faulty(new NightFault(night.name(), e));
+    } catch (RuntimeException | StackOverflowError e) {
+      faults.add(noReport(night), e);
+      return new Outcome.Lost();
     } catch (OutOfMemoryError e) {
       return new Outcome.TooLong(Memory.exhaustedBy("night " + night.name()));
     }
@@ -67,9 +77,17 @@ final class NightBatch {
     return all(Outcome.Finished.class).stream().map(Outcome.Finished::night).toList();
   }
 
-  /** Nights that a fault of the tool stopped. */
-  List<NightFault> faults() {
-    return all(Outcome.Faulty.class).stream().map(Outcome.Faulty::fault).toList();
+  /** Names of nights that a fault of the tool took. */
+  List<String> lost() {
+    return nights.stream()
+        .filter(night -> outcomes.get(night) instanceof Outcome.Lost)
+        .map(Night::name)
+        .toList();
+  }
+
+  /** Part that is missing where a fault took all of a night. */
+  static String noReport(Night night) {
+    return "night " + night.name() + ": its report";
   }
 
   /** What the user is told of nights that do not fit into the memory. */

@@ -9,6 +9,7 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.GuideLog;
 import io.github.roundstar.model.Night;
 import io.github.roundstar.model.SourceFile;
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.NightJson;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -25,9 +26,15 @@ final class NightsToCompare {
   private final Optional<Layout> layout;
   private final List<String> unusable = new ArrayList<>();
   private final List<String> noticed = new ArrayList<>();
-  private final List<NightFault> faults = new ArrayList<>();
+  private final Faults faults;
 
-  NightsToCompare(CompareJob job, Equipment equipment, Optional<Layout> layout) {
+  /**
+   * Gathers for a comparison.
+   *
+   * @param faults hears of nights, and of parts of nights, that a fault of the tool took
+   */
+  NightsToCompare(CompareJob job, Equipment equipment, Optional<Layout> layout, Faults faults) {
+    this.faults = faults;
     this.job = job;
     this.equipment = equipment;
     this.layout = layout;
@@ -61,15 +68,18 @@ final class NightsToCompare {
     noticed.addAll(grouped.warnings());
     List<NightInput> nights = new ArrayList<>();
     for (Night night : grouped.nights()) {
+      Faults ofNight = new Faults();
       try {
-        NightAnalysis analysis = NightAnalysis.of(night, equipment, job.version(), true);
+        NightAnalysis analysis =
+            NightAnalysis.of(night, equipment, job.version(), true, Optional.empty(), ofNight);
         nights.add(
             new NightInput(
                 NightJson.asWritten(analysis.result()),
                 files(night),
                 Optional.of(analysis.evidence())));
-      } catch (RuntimeException e) {
-        faults.add(new NightFault(night.name(), e));
+        faults.addAll("night " + night.name(), ofNight);
+      } catch (RuntimeException | StackOverflowError e) {
+        faults.add("night " + night.name() + ": all of it", e);
       }
     }
     return nights;
@@ -85,9 +95,5 @@ final class NightsToCompare {
 
   List<String> noticed() {
     return noticed;
-  }
-
-  List<NightFault> faults() {
-    return faults;
   }
 }

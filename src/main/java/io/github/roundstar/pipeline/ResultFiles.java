@@ -1,10 +1,10 @@
 package io.github.roundstar.pipeline;
 
 import io.github.roundstar.report.IndexPage;
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.Input;
 import io.github.roundstar.results.NightJson;
 import io.github.roundstar.results.NightResult;
-import io.github.roundstar.results.WormTrace;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -45,6 +45,7 @@ final class ResultFiles {
    * else the new files take the first digits of an input's hash into their name.
    *
    * @param figures the result as JSON
+   * @param beside further files by the end of their names
    * @throws UnwritableOutputException when a file cannot be written, or other nights hold every
    *     name
    */
@@ -55,7 +56,7 @@ final class ResultFiles {
       byte[] figures,
       String html,
       Optional<String> withoutCharts,
-      Optional<WormTrace> worm)
+      Map<String, byte[]> beside)
       throws UnwritableOutputException {
     try (FolderLock lock = FolderLock.of(folder)) {
       String stem = stem(name, result.inputs());
@@ -64,11 +65,7 @@ final class ResultFiles {
       Map<Path, byte[]> files = new LinkedHashMap<>();
       files.put(report, html.getBytes(StandardCharsets.UTF_8));
       files.put(json, figures);
-      worm.ifPresent(
-          turn -> files.put(folder.resolve(stem + ".worm.ecsv"), WormTable.of(turn, result)));
-      if (result.exposures() != null) {
-        files.put(folder.resolve(stem + ".exposures.csv"), ExposureCsv.of(result.exposures()));
-      }
+      beside.forEach((end, bytes) -> files.put(folder.resolve(stem + end), bytes));
       FileInPlace.write(files);
       return new FinishedNight(result, report, json, withoutCharts);
     }
@@ -77,9 +74,12 @@ final class ResultFiles {
   /**
    * Writes the page that links the nights, and gives its place.
    *
+   * @param lost names of nights without a report
+   * @param faults what took them
    * @throws UnwritableOutputException when it cannot be written
    */
-  synchronized Path index(List<FinishedNight> nights) throws UnwritableOutputException {
+  synchronized Path index(List<FinishedNight> nights, List<String> lost, Faults faults)
+      throws UnwritableOutputException {
     Path page = folder.resolve("nights.html");
     String html =
         IndexPage.render(
@@ -88,7 +88,9 @@ final class ResultFiles {
                     night ->
                         new IndexPage.Entry(
                             night.result(), night.report().getFileName().toString()))
-                .toList());
+                .toList(),
+            lost,
+            faults);
     FileInPlace.write(page, html.getBytes(StandardCharsets.UTF_8));
     return page;
   }

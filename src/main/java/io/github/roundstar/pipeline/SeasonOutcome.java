@@ -1,5 +1,6 @@
 package io.github.roundstar.pipeline;
 
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.SeasonResult;
 import java.nio.file.Path;
 import java.util.List;
@@ -12,10 +13,15 @@ import java.util.List;
  * @param json the JSON result
  * @param analysed nights analysed now
  * @param kept nights whose logs and results were as before
- * @param faults nights that a fault of the tool stopped
+ * @param faults what faults of the tool took: nights, or parts of nights
  */
 public record SeasonOutcome(
-    SeasonResult result, Path index, Path json, int analysed, int kept, List<NightFault> faults) {
+    SeasonResult result,
+    Path index,
+    Path json,
+    int analysed,
+    int kept,
+    List<Faults.Caught> faults) {
   /** Copies. */
   public SeasonOutcome {
     faults = List.copyOf(faults);

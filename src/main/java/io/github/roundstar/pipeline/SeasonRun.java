@@ -16,6 +16,7 @@ import io.github.roundstar.model.Night;
 import io.github.roundstar.report.NightPage;
 import io.github.roundstar.report.SeasonPage;
 import io.github.roundstar.report.SiteDetail;
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.Input;
 import io.github.roundstar.results.NightJson;
 import io.github.roundstar.results.NightResult;
@@ -52,7 +53,7 @@ public final class SeasonRun {
   private final Optional<Layout> layout;
   private final List<String> unusable = Collections.synchronizedList(new ArrayList<>());
   private final Set<String> warnings = Collections.synchronizedSet(new TreeSet<>());
-  private final List<NightFault> faults = Collections.synchronizedList(new ArrayList<>());
+  private final Faults faults = new Faults();
   private final List<Season.Filed> filed = Collections.synchronizedList(new ArrayList<>());
   private final Map<Path, String> hashes = new HashMap<>();
   private SeasonMemory memory;
@@ -113,18 +114,19 @@ public final class SeasonRun {
             settings,
             unusable.stream().distinct().sorted().toList(),
             List.copyOf(warnings),
-            job.version());
+            job.version(),
+            faults);
     return write(result, json);
   }
 
   private SeasonOutcome write(SeasonResult result, Path json) throws UnwritableOutputException {
-    NightPage.Rendered page = SeasonPage.render(result);
+    NightPage.Rendered page = SeasonPage.render(result, faults);
     Path index = job.out().resolve(NAME + ".html");
     Map<Path, byte[]> files = new LinkedHashMap<>();
     files.put(index, page.html().getBytes(StandardCharsets.UTF_8));
-    files.put(json, SeasonJson.write(result));
+    files.put(json, SeasonJson.write(result.withFaults(faults.told())));
     FileInPlace.write(files);
-    return new SeasonOutcome(result, index, json, filed.size() - kept, kept, faults);
+    return new SeasonOutcome(result, index, json, filed.size() - kept, kept, faults.all());
   }
 
   /** Hash of what results depend on besides the logs and the version. */
@@ -190,8 +192,8 @@ public final class SeasonRun {
       return Optional.of(LogReader.read(log, layout));
     } catch (UnusableInputException e) {
       unusable.add(e.getMessage());
-    } catch (RuntimeException e) {
-      faults.add(new NightFault(String.valueOf(log.getFileName()), e));
+    } catch (RuntimeException | StackOverflowError e) {
+      faults.add(log.getFileName() + ": reading it", e);
     } catch (OutOfMemoryError e) {
       unusable.add(Memory.exhaustedBy(String.valueOf(log.getFileName())));
     }
@@ -208,6 +210,9 @@ public final class SeasonRun {
     for (SeasonNight night : memory.madeOf(wanted)) {
       try {
         NightResult result = NightJson.read(Files.readAllBytes(job.out().resolve(night.result())));
+        if (!result.faults().isEmpty()) {
+          return false; // Another try costs little, and tells what is missing.
+        }
         read.add(new Season.Filed(night, Season.slim(result)));
       } catch (IOException e) {
         return false;
@@ -224,6 +229,7 @@ public final class SeasonRun {
     logs.forEach(log -> warnings.addAll(log.warnings()));
     warnings.addAll(grouped.warnings());
     for (Night night : grouped.nights()) {
+      Faults ofNight = new Faults();
       try {
         FinishedNight finished =
             Analysis.finish(
@@ -234,13 +240,15 @@ public final class SeasonRun {
                 job.version(),
                 Optional.empty(),
                 SiteDetail.ROUNDED,
-                files);
+                files,
+                ofNight);
+        faults.addAll("night " + night.name(), ofNight);
         NightResult asWritten = NightJson.asWritten(finished.result());
         filed.add(new Season.Filed(entry(finished), Season.slim(asWritten)));
       } catch (UnwritableOutputException e) {
         unusable.add(e.getMessage());
-      } catch (RuntimeException e) {
-        faults.add(new NightFault(night.name(), e));
+      } catch (RuntimeException | StackOverflowError e) {
+        faults.add(NightBatch.noReport(night), e);
       } catch (OutOfMemoryError e) {
         unusable.add(Memory.exhaustedBy("night " + night.name()));
       }

@@ -55,6 +55,7 @@ final class BlankNight {
         null,
         null,
         List.of(),
+        List.of(),
         List.of());
   }
 

@@ -51,7 +51,7 @@ final class BudgetSection {
     List<Block> blocks = new ArrayList<>();
     blocks.add(
         Block.text(sentences(longest, known.size() > 1).toArray(String[]::new))
-            .with(charts.of(() -> BudgetChart.draw(longest.budget())))
+            .with(charts.of("the budget", () -> BudgetChart.draw(longest.budget())))
             .with(table(longest, known.size() > 1)));
     known.stream()
         .filter(run -> run != longest)

@@ -13,6 +13,8 @@ import io.github.roundstar.results.CompareEvidence;
 import io.github.roundstar.results.CompareResult;
 import io.github.roundstar.results.ComparedFigure;
 import io.github.roundstar.results.ComparedNight;
+import io.github.roundstar.results.Faults;
+import io.github.roundstar.results.RepeatedLines;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
@@ -25,31 +27,42 @@ public final class ComparePage {
 
   /** The comparison's page. Without a usable font system it comes without charts and says so. */
   public static Rendered render(CompareResult result, CompareEvidence evidence) {
-    Charts charts = new Charts();
+    return render(result, evidence, new Faults());
+  }
+
+  /**
+   * As {@link #render(CompareResult, CompareEvidence)}.
+   *
+   * @param faults those met so far; hears of charts that a fault of the tool took
+   */
+  public static Rendered render(CompareResult result, CompareEvidence evidence, Faults faults) {
+    Charts charts = new Charts(faults);
     List<Section> sections = new ArrayList<>(List.of(CompareTables.figures(result)));
     chart(
         sections,
         "spectra",
         "Spectra on one axis",
         "What repeats stands up as a peak; the worm's and its harmonics should be lower after.",
-        charts.of(() -> OverlayChart.spectra(evidence)));
+        charts.of("spectra", () -> OverlayChart.spectra(evidence)));
     chart(
         sections,
         "turns",
         "One turn of the gear, brought to one phase",
         "Sum of the fitted harmonics of each night, begun where the first crosses zero upwards.",
-        charts.of(() -> OverlayChart.turns(evidence)));
+        charts.of("turns of the worm", () -> OverlayChart.turns(evidence)));
     drifts(sections, evidence, charts);
     chart(
         sections,
         "distances",
         "How far the star was from its place",
         "A line farther left is a star held closer.",
-        charts.of(() -> OverlayChart.distances(evidence)));
+        charts.of("distances", () -> OverlayChart.distances(evidence)));
     if (!result.notDrawn().isEmpty()) {
       sections.add(CompareTables.notDrawn(result));
     }
-    List<String> warnings = new ArrayList<>(result.noticed());
+    List<String> warnings = new ArrayList<>();
+    FaultWords.of(result.faults(), faults).ifPresent(warnings::add);
+    warnings.addAll(RepeatedLines.shortened(result.noticed()));
     charts.failure().ifPresent(warnings::add);
     Page page =
         new Page(
@@ -67,8 +80,8 @@ public final class ComparePage {
   }
 
   private static void drifts(List<Section> sections, CompareEvidence evidence, Charts charts) {
-    Svg ra = charts.of(() -> HourAngleChart.ra(evidence));
-    Svg dec = charts.of(() -> HourAngleChart.dec(evidence));
+    Svg ra = charts.of("drift in right ascension", () -> HourAngleChart.ra(evidence));
+    Svg dec = charts.of("drift in declination", () -> HourAngleChart.dec(evidence));
     List<Block> blocks = new ArrayList<>();
     Stream.of(ra, dec)
         .filter(svg -> svg != null)

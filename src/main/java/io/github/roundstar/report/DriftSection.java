@@ -35,7 +35,11 @@ final class DriftSection {
     List<Block> blocks = new ArrayList<>();
     blocks.add(
         new Block(
-            summary(result), charts.of(() -> MotionChart.dec(result, evidence)), null, null, null));
+            summary(result),
+            charts.of("motion in declination", () -> MotionChart.dec(result, evidence)),
+            null,
+            null,
+            null));
     if (result.runs().stream().anyMatch(DriftSection::known)) {
       blocks.add(
           Block.text()

@@ -39,7 +39,8 @@ final class ExposureSection {
     if (!result.exposures().isEmpty()) {
       Block sheet = Block.text(sentences(shown).toArray(String[]::new));
       blocks.add(
-          Optional.ofNullable(charts.of(() -> FootprintSheet.draw(result.exposures())))
+          Optional.ofNullable(
+                  charts.of("the exposures", () -> FootprintSheet.draw(result.exposures())))
               .map(sheet::with)
               .orElse(sheet));
       blocks.add(

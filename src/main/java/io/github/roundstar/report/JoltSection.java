@@ -57,6 +57,7 @@ final class JoltSection {
         new Block(
             sentences(events),
             charts.of(
+                "gusts and knocks",
                 () ->
                     JoltChart.draw(result, evidence)
                         .map(chart -> events.size() > MOST_ROWS ? chart : chart.withoutNumbers())),

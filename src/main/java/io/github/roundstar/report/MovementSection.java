@@ -30,7 +30,7 @@ final class MovementSection {
     Block cloud =
         new Block(
             shape(result, evidence),
-            charts.of(() -> ScatterChart.draw(evidence)),
+            charts.of("the offsets", () -> ScatterChart.draw(evidence)),
             table,
             null,
             null);

@@ -6,9 +6,11 @@ import io.github.roundstar.report.chart.Svg;
 import io.github.roundstar.report.chart.TimelineChart;
 import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.report.words.Times;
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
+import io.github.roundstar.results.RepeatedLines;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,6 +25,9 @@ public final class NightPage {
       "Exposures stand in the last row: high and filled where stars trailed, half as high where"
           + " that is borderline, low and hollow where they are round, a dashed line where the log"
           + " does not cover them.";
+
+  private static final String NO_HEADLINE =
+      "A fault of roundstar keeps the sentence back that belongs here; the figures stand.";
 
   private NightPage() {}
 
@@ -41,20 +46,48 @@ public final class NightPage {
 
   /** As {@link #render(NightResult, NightEvidence)}, telling the site as asked. */
   public static Rendered render(NightResult result, NightEvidence evidence, SiteDetail site) {
-    Charts charts = new Charts();
-    Block timeline = timeline(result, evidence, charts);
-    CauseSections causes = CauseSections.of(result, measured(result, evidence, charts, site));
+    return render(result, evidence, site, new Faults());
+  }
+
+  /**
+   * As {@link #render(NightResult, NightEvidence, SiteDetail)}.
+   *
+   * @param faults those met so far; hears of charts and sections that a fault of the tool took
+   */
+  public static Rendered render(
+      NightResult result, NightEvidence evidence, SiteDetail site, Faults faults) {
+    Charts charts = new Charts(faults);
+    Block timeline =
+        faults.within(
+            "section timeline", () -> timeline(result, evidence, charts), SectionGuard.LOST);
+    List<Section> measured = measured(result, evidence, charts, site, new SectionGuard(faults));
+    CauseSections causes =
+        faults.withinOrElse(
+            "order of the sections",
+            () -> CauseSections.of(result, measured),
+            () -> new CauseSections(measured, List.of()));
     List<Section> folded = new ArrayList<>(causes.folded());
-    folded.addAll(FoldedSections.of(result, evidence));
-    List<String> warnings = new ArrayList<>(evidence.warnings());
+    folded.addAll(
+        faults.within(
+            "folded sections", () -> FoldedSections.of(result, evidence), List.<Section>of()));
+    String line = faults.within("line of the night", () -> line(result, evidence), "");
+    String headline = faults.within("headline", () -> Headline.of(result), NO_HEADLINE);
+    List<Page.Judged> judgements =
+        faults.within(
+            "judgements", () -> FindingSections.judgements(result), List.<Page.Judged>of());
+    List<Page.KeyFigure> figures =
+        faults.within("key figures", () -> KeyFigures.of(result), List.<Page.KeyFigure>of());
+    List<String> warnings = new ArrayList<>();
+    FaultWords.of(result.faults(), faults).ifPresent(warnings::add);
+    warnings.addAll(RepeatedLines.shortened(evidence.warnings()));
     charts.failure().ifPresent(warnings::add);
     Page page =
         new Page(
             "Night of " + result.night().date(),
-            line(result, evidence),
-            Times.unbroken(Headline.of(result)),
-            FindingSections.judgements(result),
-            KeyFigures.of(result),
+            line,
+            Times.unbroken(headline),
+            judgements,
+            figures,
             warnings,
             timeline,
             causes.open(),
@@ -64,21 +97,24 @@ public final class NightPage {
   }
 
   private static List<Section> measured(
-      NightResult result, NightEvidence evidence, Charts charts, SiteDetail site) {
-    List<Section> sections = new ArrayList<>();
-    ExposureSection.of(result, evidence, charts).ifPresent(sections::add);
-    sections.add(BudgetSection.of(result, charts));
-    sections.add(MovementSection.of(result, evidence, charts));
-    sections.add(PeriodicSection.of(result, evidence, charts));
-    sections.add(DriftSection.of(result, evidence, charts, site));
-    sections.add(PolarSection.of(result, evidence, charts, site));
-    SeeingSection.of(result, evidence, charts).ifPresent(sections::add);
-    sections.add(LoopSection.of(result));
-    sections.add(ReplaySection.of(result, charts));
-    sections.add(PulseSection.of(result));
-    JoltSection.of(result, evidence, charts).ifPresent(sections::add);
-    sections.add(RowsSection.of(result));
-    return sections;
+      NightResult result,
+      NightEvidence evidence,
+      Charts charts,
+      SiteDetail site,
+      SectionGuard guard) {
+    guard.optional("exposures", () -> ExposureSection.of(result, evidence, charts));
+    guard.add("budget", () -> BudgetSection.of(result, charts));
+    guard.add("star", () -> MovementSection.of(result, evidence, charts));
+    guard.add("periodic", () -> PeriodicSection.of(result, evidence, charts));
+    guard.add("drift", () -> DriftSection.of(result, evidence, charts, site));
+    guard.add("polar-axis", () -> PolarSection.of(result, evidence, charts, site));
+    guard.optional("seeing", () -> SeeingSection.of(result, evidence, charts));
+    guard.add("loop", () -> LoopSection.of(result));
+    guard.add("replay", () -> ReplaySection.of(result, charts));
+    guard.add("pulses", () -> PulseSection.of(result));
+    guard.optional("jolts", () -> JoltSection.of(result, evidence, charts));
+    guard.add("rows", () -> RowsSection.of(result));
+    return guard.sections();
   }
 
   /**
@@ -90,7 +126,7 @@ public final class NightPage {
   }
 
   private static Block timeline(NightResult result, NightEvidence evidence, Charts charts) {
-    Svg chart = charts.of(() -> TimelineChart.draw(result, evidence));
+    Svg chart = charts.of("the night", () -> TimelineChart.draw(result, evidence));
     if (chart == null) {
       return Block.text();
     }

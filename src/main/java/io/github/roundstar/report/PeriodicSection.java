@@ -43,11 +43,11 @@ final class PeriodicSection {
                     ? "This is what the mount did in RA; nothing was corrected."
                     : "This is what the mount did in RA by itself: the corrections are taken out"
                         + " again.")
-            .with(charts.of(() -> MotionChart.ra(result, evidence))));
+            .with(charts.of("motion in right ascension", () -> MotionChart.ra(result, evidence))));
     chart(
         blocks,
         new Block(spectrum(result, evidence), null, null, null, null)
-            .with(charts.of(() -> SpectrumChart.draw(evidence))));
+            .with(charts.of("the spectrum", () -> SpectrumChart.draw(evidence))));
     chart(
         blocks,
         Block.text(
@@ -55,7 +55,7 @@ final class PeriodicSection {
                     + " the error repeats and can be trained out; where they spread, it cannot.",
                 "The curve stands beside this page as a table, under the page's name with .worm.ecsv in"
                     + " place of .html.")
-            .with(charts.of(() -> WormChart.draw(evidence))));
+            .with(charts.of("a turn of the worm", () -> WormChart.draw(evidence))));
     if (periodic != null && !periodic.components().isEmpty()) {
       blocks.add(Block.text().with(table(periodic.components())));
     }

@@ -34,7 +34,9 @@ final class PolarSection {
     blocks.add(
         new Block(
             sentences,
-            trace.isEmpty() ? null : charts.of(() -> AxisDriftChart.draw(trace.get())),
+            trace.isEmpty()
+                ? null
+                : charts.of("drift against hour angle", () -> AxisDriftChart.draw(trace.get())),
             null,
             null,
             null));
@@ -45,7 +47,9 @@ final class PolarSection {
       blocks.add(
           new Block(
               field(axis, trace),
-              trace.isEmpty() ? null : charts.of(() -> TrailMap.draw(trace.get())),
+              trace.isEmpty()
+                  ? null
+                  : charts.of("trails over the field", () -> TrailMap.draw(trace.get())),
               null,
               null,
               null));

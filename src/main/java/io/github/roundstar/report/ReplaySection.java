@@ -47,7 +47,8 @@ final class ReplaySection {
     advice(sentences, rows, "dec", "Dec");
     sentences.add("Under other air, or with another star, the best setting will be another.");
     Block chart =
-        Block.text(sentences.toArray(String[]::new)).with(charts.of(() -> ReplayChart.draw(rows)));
+        Block.text(sentences.toArray(String[]::new))
+            .with(charts.of("other settings", () -> ReplayChart.draw(rows)));
     Table table =
         new Table(
             "Present and best settings",

@@ -11,6 +11,8 @@ import io.github.roundstar.report.chart.TrendChart;
 import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.results.ComparedFigure;
+import io.github.roundstar.results.Faults;
+import io.github.roundstar.results.RepeatedLines;
 import io.github.roundstar.results.SeasonChange;
 import io.github.roundstar.results.SeasonNight;
 import io.github.roundstar.results.SeasonResult;
@@ -26,7 +28,16 @@ public final class SeasonPage {
 
   /** The season's page. Without a usable font system it comes without charts and says so. */
   public static Rendered render(SeasonResult result) {
-    Charts charts = new Charts();
+    return render(result, new Faults());
+  }
+
+  /**
+   * As {@link #render(SeasonResult)}.
+   *
+   * @param faults those met so far; hears of charts that a fault of the tool took
+   */
+  public static Rendered render(SeasonResult result, Faults faults) {
+    Charts charts = new Charts(faults);
     List<Section> sections = new ArrayList<>();
     sections.add(trends(result));
     if (!result.changes().isEmpty()) {
@@ -34,8 +45,10 @@ public final class SeasonPage {
     }
     charts(result, charts, sections);
     sections.add(nights(result));
-    List<String> warnings = new ArrayList<>(firstLines(result.unusable()));
-    warnings.addAll(result.noticed());
+    List<String> warnings = new ArrayList<>();
+    FaultWords.of(result.faults(), faults).ifPresent(warnings::add);
+    warnings.addAll(firstLines(result.unusable()));
+    warnings.addAll(RepeatedLines.shortened(result.noticed()));
     charts.failure().ifPresent(warnings::add);
     Page page =
         new Page(
@@ -174,7 +187,7 @@ public final class SeasonPage {
             .findFirst()
             .orElse("the first night");
     for (Trend trend : result.trends().stream().limit(MOST_CHARTS).toList()) {
-      Svg chart = charts.of(() -> TrendChart.draw(trend, result.changes(), first));
+      Svg chart = charts.of(trend.name(), () -> TrendChart.draw(trend, result.changes(), first));
       if (chart != null) {
         blocks.add(Block.text().with(chart));
       }

@@ -60,9 +60,9 @@ final class SeeingSection {
     List<Block> blocks = new ArrayList<>();
     blocks.add(
         Block.text(sentences.toArray(String[]::new))
-            .with(charts.of(() -> AirChart.byTime(result, evidence)))
+            .with(charts.of("the air by time", () -> AirChart.byTime(result, evidence)))
             .with(table.withoutEmptyColumns()));
-    Svg airmass = charts.of(() -> AirChart.byAirmass(result));
+    Svg airmass = charts.of("the air by airmass", () -> AirChart.byAirmass(result));
     if (airmass != null) {
       blocks.add(
           Block.text(

@@ -16,6 +16,7 @@ import java.util.List;
  * @param noticed what differs between the nights, or was wrong with them, and what was done
  * @param notDrawn charts that are left out
  * @param methods how differences and intervals were made
+ * @param faults nights, or parts, that are missing by a fault of the tool itself
  */
 public record CompareResult(
     String schema,
@@ -28,7 +29,8 @@ public record CompareResult(
     List<NotComputed> notCompared,
     List<String> noticed,
     List<NotComputed> notDrawn,
-    List<Method> methods) {
+    List<Method> methods,
+    List<Fault> faults) {
   /** Copies the lists. */
   public CompareResult {
     before = List.copyOf(before);
@@ -38,6 +40,24 @@ public record CompareResult(
     noticed = List.copyOf(noticed);
     notDrawn = List.copyOf(notDrawn);
     methods = List.copyOf(methods);
+    faults = faults == null ? List.of() : List.copyOf(faults);
+  }
+
+  /** The same with what a fault of the tool took. */
+  public CompareResult withFaults(List<Fault> met) {
+    return new CompareResult(
+        schema,
+        version,
+        before,
+        after,
+        summary,
+        air,
+        figures,
+        notCompared,
+        noticed,
+        notDrawn,
+        methods,
+        met);
   }
 
   /** Name and major version of this document's layout. */

@@ -18,6 +18,7 @@ import java.util.List;
  * @param verdict what to do
  * @param notComputed why figures are null
  * @param methods how figures and intervals were made
+ * @param faults what is missing by a fault of the tool itself; empty on any sound night
  */
 public record NightResult(
     String schema,
@@ -32,13 +33,34 @@ public record NightResult(
     List<Finding> findings,
     Verdict verdict,
     List<NotComputed> notComputed,
-    List<Method> methods) {
+    List<Method> methods,
+    List<Fault> faults) {
   /** Copies the lists. */
   public NightResult {
     inputs = List.copyOf(inputs);
     runs = List.copyOf(runs);
     notComputed = List.copyOf(notComputed);
     methods = List.copyOf(methods);
+    faults = faults == null ? List.of() : List.copyOf(faults);
+  }
+
+  /** The same with what a fault of the tool took. */
+  public NightResult withFaults(List<Fault> met) {
+    return new NightResult(
+        schema,
+        version,
+        inputs,
+        night,
+        runs,
+        polarAxis,
+        seeing,
+        exposures,
+        replay,
+        findings,
+        verdict,
+        notComputed,
+        methods,
+        met);
   }
 
   /** Name and major version of this document's layout. */

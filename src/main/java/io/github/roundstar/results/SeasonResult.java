@@ -16,6 +16,7 @@ import java.util.List;
  * @param unusable inputs that could not be used
  * @param noticed what the reader should know
  * @param methods how figures and intervals were made
+ * @param faults nights, or parts, that are missing by a fault of the tool itself
  */
 public record SeasonResult(
     String schema,
@@ -27,7 +28,8 @@ public record SeasonResult(
     List<SeasonChange> changes,
     List<String> unusable,
     List<String> noticed,
-    List<Method> methods) {
+    List<Method> methods,
+    List<Fault> faults) {
   /** Copies the lists. */
   public SeasonResult {
     nights = List.copyOf(nights);
@@ -36,6 +38,23 @@ public record SeasonResult(
     unusable = List.copyOf(unusable);
     noticed = List.copyOf(noticed);
     methods = List.copyOf(methods);
+    faults = faults == null ? List.of() : List.copyOf(faults);
+  }
+
+  /** The same with what a fault of the tool took. */
+  public SeasonResult withFaults(List<Fault> met) {
+    return new SeasonResult(
+        schema,
+        version,
+        settingsSha256,
+        nights,
+        summary,
+        trends,
+        changes,
+        unusable,
+        noticed,
+        methods,
+        met);
   }
 
   /** Name and major version of this document's layout. */

@@ -154,6 +154,7 @@ final class InventedNight {
             null,
             null,
             List.of(),
+            List.of(),
             List.of());
     return new NightInput(result, date + ".json", Optional.empty());
   }

@@ -9,6 +9,7 @@ import io.github.roundstar.ingest.UnusableInputException;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.model.Night;
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Level;
 import io.github.roundstar.simulate.SimulatedNight;
@@ -143,7 +144,7 @@ class DecisionBenchmark {
           played.camera.isEmpty() ? Optional.empty() : Optional.of(PlayedCamera.of(simulated));
       String equipment = played.camera.map(c -> c.equipment(EQUIPMENT)).orElse(EQUIPMENT);
       Night night = new Night("played", runs, List.of());
-      return NightAnalysis.of(night, equipment(equipment), "test", true, camera)
+      return NightAnalysis.of(night, equipment(equipment), "test", true, camera, new Faults())
           .result()
           .findings();
     } catch (IOException | FormatException | UnusableInputException e) {

@@ -9,6 +9,7 @@ import io.github.roundstar.motion.ErrorBudget;
 import io.github.roundstar.motion.LoopReplay;
 import io.github.roundstar.motion.ReplayedRun;
 import io.github.roundstar.motion.StarScatter;
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.Replay;
 import io.github.roundstar.simulate.ScenarioReader;
 import io.github.roundstar.simulate.SimulatedNight;
@@ -141,7 +142,7 @@ class KnownLoopTest {
         others[g] = night(seed, OTHER_GAINS[g], noise, play, deadband, gusts).runs().get(0);
       }
       SimulatedRun run = night.runs().get(0);
-      RunStudy study = RunStudy.of(run.log(), EQUIPMENT);
+      RunStudy study = RunStudy.of(run.log(), EQUIPMENT, "/runs/0", new Faults());
       StarScatter scatter = StarScatter.of(run.log().frames()).orElseThrow();
       LoopStudy ra = LoopStudy.ra(study, EQUIPMENT);
       LoopStudy dec = LoopStudy.dec(study, EQUIPMENT);

@@ -12,6 +12,7 @@ import io.github.roundstar.motion.LoopReplay;
 import io.github.roundstar.motion.RaMotion;
 import io.github.roundstar.motion.ReplayedRun;
 import io.github.roundstar.motion.Tone;
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.simulate.RunTruth;
 import io.github.roundstar.simulate.SimulatedRun;
 import java.util.List;
@@ -87,7 +88,8 @@ class PickedNightsTest {
     for (int seed = 7; seed <= 15; seed++) {
       GuideRun log = kind.night(seed).runs().get(0).log();
       LoopReplay replay =
-          LoopStudy.dec(RunStudy.of(log, Equipment.UNKNOWN), Equipment.UNKNOWN)
+          LoopStudy.dec(
+                  RunStudy.of(log, Equipment.UNKNOWN, "/runs/0", new Faults()), Equipment.UNKNOWN)
               .replay()
               .value()
               .orElseThrow();

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import io.github.roundstar.model.Night;
+import io.github.roundstar.results.Faults;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -16,10 +17,14 @@ class NightBatchTest {
 
   @Test
   void nightsComeInTheirOrderWhateverStopsTheOthers() throws Exception {
+    Faults faults = new Faults();
     NightBatch batch =
         NightBatch.of(
             NIGHTS,
-            i -> {
+            (i, ofNight) -> {
+              if (i == 3) {
+                ofNight.add("/runs/0/periodic", new ArithmeticException("half broken"));
+              }
               if (i == 1) {
                 throw new IllegalStateException("broken");
               }
@@ -29,9 +34,13 @@ class NightBatchTest {
 
               return finished(i);
             },
-            Progress.SILENT);
+            Progress.SILENT,
+            faults);
     assertThat(batch.finished()).containsExactly(finished(0), finished(3));
-    assertThat(batch.faults()).extracting(NightFault::night).containsExactly("b");
+    assertThat(batch.lost()).containsExactly("b");
+    assertThat(faults.all())
+        .extracting(Faults.Caught::part)
+        .containsExactly("night b: its report", "night d: /runs/0/periodic");
     assertThat(batch.tooLong())
         .singleElement()
         .asString()
@@ -44,10 +53,11 @@ class NightBatchTest {
             () ->
                 NightBatch.of(
                     NIGHTS,
-                    i -> {
+                    (i, ofNight) -> {
                       throw new UnwritableOutputException(Path.of("out" + i), "full");
                     },
-                    Progress.SILENT))
+                    Progress.SILENT,
+                    new Faults()))
         .isInstanceOf(UnwritableOutputException.class)
         .hasMessageContaining("out0");
   }

@@ -123,6 +123,7 @@ class CauseSectionsTest {
         Arrays.asList(findings),
         blank.verdict(),
         blank.notComputed(),
-        blank.methods());
+        blank.methods(),
+        List.of());
   }
 }

@@ -2,6 +2,7 @@ package io.github.roundstar.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.NightResult;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -14,13 +15,29 @@ class IndexPageTest {
       IndexPage.render(
           List.of(
               new IndexPage.Entry(NIGHT, "one.html"),
-              new IndexPage.Entry(NIGHT, "a \"b\" <c>.html")));
+              new IndexPage.Entry(NIGHT, "a \"b\" <c>.html")),
+          List.of(),
+          new Faults());
 
   @Test
   void everyNightIsLinkedWithItsVerdict() {
     assertThat(page)
         .contains("<a href=\"one.html\">", "2 nights ask for something to be done.")
         .containsSubsequence(NIGHT.verdict().summary(), NIGHT.verdict().summary());
+  }
+
+  @Test
+  void aNightWithoutAReportIsNamedWithTheReason() {
+    Faults faults = new Faults();
+    faults.add("night 2026-03-15: its report", new ArithmeticException("divided by nothing"));
+    String lost =
+        IndexPage.render(
+            List.of(new IndexPage.Entry(NIGHT, "one.html")), List.of("2026-03-15"), faults);
+    assertThat(lost)
+        .contains("1 without a report by a fault of roundstar", "2 nights")
+        .contains("night 2026-03-15: its report (ArithmeticException")
+        .contains("divided by nothing", "--verbose")
+        .containsSubsequence("2026-03-15", "No report, by a fault of roundstar.");
   }
 
   @Test

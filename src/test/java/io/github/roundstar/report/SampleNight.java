@@ -145,7 +145,8 @@ final class SampleNight {
             new Method("/runs/*/guided", "about the run's own mean, divisor n, nothing clipped"),
             new Method(
                 "/runs/*/periodic",
-                "harmonics fitted together with wander and noise; interval from the likelihood")));
+                "harmonics fitted together with wander and noise; interval from the likelihood")),
+        List.of());
   }
 
   static List<Component> components(String gear) {
@@ -293,7 +294,8 @@ final class SampleNight {
             new Judgement(Level.WATCH, "The gain is a little high."),
             "Mesh the Dec worm: its play trails every third exposure."),
         r.notComputed(),
-        r.methods());
+        r.methods(),
+        List.of());
   }
 
   /** One frame, nothing known. */
@@ -355,6 +357,7 @@ final class SampleNight {
             new NotComputed("/night/guided", "no frame was used"),
             new NotComputed("/runs/*/periodic", "the log has no pulse columns"),
             new NotComputed("/runs/*/driftArcsecPerMinuteSky", "the log has no pulse columns")),
+        List.of(),
         List.of());
   }
 

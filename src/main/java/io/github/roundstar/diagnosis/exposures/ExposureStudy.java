@@ -3,10 +3,10 @@ package io.github.roundstar.diagnosis.exposures;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.ExposureFrame;
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.signal.Quantile;
 import io.github.roundstar.sky.DifferentialRefraction;
 import io.github.roundstar.stars.ImageShape;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -36,9 +36,17 @@ public final class ExposureStudy {
   private final RoundWidth width;
   private final List<Window> windows = new ArrayList<>();
   private final Optional<Flexure> flexure;
+  private final Faults faults;
+  private final List<String> problems;
 
   private ExposureStudy(
-      MainCamera camera, List<GuidedRun> runs, Equipment equipment, Optional<FieldTurn> turn) {
+      MainCamera camera,
+      List<GuidedRun> runs,
+      Equipment equipment,
+      Optional<FieldTurn> turn,
+      Faults faults) {
+    this.faults = faults;
+    this.problems = new ArrayList<>(camera.problems());
     this.camera = camera;
     this.runs = runs;
     this.equipment = equipment;
@@ -47,12 +55,25 @@ public final class ExposureStudy {
     Optional<ImageShape> before = Optional.empty();
     for (ExposureFrame frame : camera.frames()) {
       Optional<ImageShape> shape = Optional.ofNullable(camera.shapes().get(frame.file()));
-      Instant start = clock.inLog(frame.start());
-      windows.add(Window.of(frame, start, runs, MeasuredShape.of(frame, shape, before, equipment)));
+      Optional<ImageShape> last = before;
+      faults
+          .within(
+              "exposure " + frame.file(),
+              () ->
+                  Optional.of(
+                      Window.of(
+                          frame,
+                          clock.inLog(frame.start()),
+                          runs,
+                          MeasuredShape.of(frame, shape, last, equipment))),
+              Optional.<Window>empty())
+          .ifPresentOrElse(
+              windows::add, () -> problems.add(frame.file() + ": left out: " + Faults.BECAUSE));
       before = shape;
     }
     width = RoundWidth.of(widths(), equipment.seeingFwhmArcsec());
-    flexure = Flexure.of(pairs());
+    flexure =
+        faults.within("/exposures flexure", () -> Flexure.of(pairs()), Optional.<Flexure>empty());
   }
 
   /**
@@ -60,10 +81,15 @@ public final class ExposureStudy {
    *
    * @param runs the night's runs in order of time
    * @param turn how the field turns, where that is known
+   * @param faults hears of exposures that a fault of the tool took
    */
   public static ExposureReport of(
-      MainCamera camera, List<GuidedRun> runs, Equipment equipment, Optional<FieldTurn> turn) {
-    return new ExposureStudy(camera, runs, equipment, turn).report();
+      MainCamera camera,
+      List<GuidedRun> runs,
+      Equipment equipment,
+      Optional<FieldTurn> turn,
+      Faults faults) {
+    return new ExposureStudy(camera, runs, equipment, turn, faults).report();
   }
 
   private List<Double> widths() {
@@ -126,7 +152,17 @@ public final class ExposureStudy {
     ImageCause imageCause = new ImageCause(context(explained), equipment);
     List<JudgedExposure> judged = new ArrayList<>();
     for (int i = 0; i < windows.size(); i++) {
-      judged.add(judge(windows.get(i), predicted.get(i), explained.get(i), imageCause));
+      int exposure = i;
+      judged.add(
+          faults.withinOrElse(
+              "verdict on " + windows.get(i).frame().file(),
+              () ->
+                  judge(
+                      windows.get(exposure),
+                      predicted.get(exposure),
+                      explained.get(exposure),
+                      imageCause),
+              () -> notCovered(windows.get(exposure), new Cause(null, Faults.BECAUSE))));
     }
     return new ExposureReport(
         judged,
@@ -135,7 +171,7 @@ public final class ExposureStudy {
         width.from(),
         ImageScale.words(camera.frames(), equipment),
         flexure,
-        camera.problems());
+        problems);
   }
 
   /** Whether the log's stretch makes up at least half of the measured one, along the same axis. */
@@ -157,8 +193,7 @@ public final class ExposureStudy {
           window.lostShare() > (1 - ENOUGH_COVERAGE) / 2
               ? new Cause("star-lost", "the guide star was lost during the exposure")
               : new Cause(null, "the guide log does not cover the exposure");
-      return new JudgedExposure(
-          window, Optional.empty(), Optional.empty(), "not covered", cause, equipment);
+      return notCovered(window, cause);
     }
     Optional<Estimate> corner = corner(window);
     JudgedBy by = JudgedBy.of(predicted, corner, window.measured());
@@ -166,6 +201,11 @@ public final class ExposureStudy {
     Cause cause =
         verdict.equals("trailed") ? cause(window, by, explained, imageCause) : new Cause(null, "");
     return new JudgedExposure(window, Optional.of(predicted), corner, verdict, cause, equipment);
+  }
+
+  private JudgedExposure notCovered(Window window, Cause cause) {
+    return new JudgedExposure(
+        window, Optional.empty(), Optional.empty(), "not covered", cause, equipment);
   }
 
   private Cause cause(Window window, JudgedBy by, boolean explained, ImageCause imageCause) {

@@ -2,13 +2,17 @@ package io.github.roundstar.diagnosis.finding;
 
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.motion.Answer;
+import io.github.roundstar.results.Decision;
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.Finding;
+import io.github.roundstar.results.Judgement;
 import io.github.roundstar.results.Level;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NotComputed;
 import io.github.roundstar.results.Verdict;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
 
@@ -46,6 +50,17 @@ public record Diagnosis(List<Finding> findings, Verdict verdict, List<NotCompute
           new PeriodicErrorRule(),
           new DecBacklashRule());
 
+  private static final Judgement NOT_JUDGED =
+      new Judgement(Level.CANNOT_TELL, "Not judged, by a fault of roundstar.");
+
+  private static final Verdict LOST =
+      new Verdict(
+          Decision.CANNOT_TELL,
+          NOT_JUDGED,
+          NOT_JUDGED,
+          NOT_JUDGED,
+          "A fault of roundstar keeps this night from being judged; the figures stand.");
+
   /** Copies the lists. */
   public Diagnosis {
     findings = List.copyOf(findings);
@@ -57,15 +72,22 @@ public record Diagnosis(List<Finding> findings, Verdict verdict, List<NotCompute
    *
    * @param figures everything but findings and verdict, which are not read
    * @param equipment what the user says of site, mount and optics
+   * @param faults hears of findings that a fault of the tool took
    */
-  public static Diagnosis of(NightResult figures, Equipment equipment) {
-    Facts facts = Facts.of(figures, equipment);
+  public static Diagnosis of(NightResult figures, Equipment equipment, Faults faults) {
+    Optional<Facts> facts =
+        faults.within(
+            "facts of all findings",
+            () -> Optional.of(Facts.of(figures, equipment)),
+            Optional.<Facts>empty());
     List<Finding> findings =
         RULES.stream()
-            .map(rule -> finding(rule, facts))
-            .sorted(new ByWeight(facts.exposures()))
+            .map(rule -> finding(rule, facts, faults))
+            .sorted(new ByWeight(facts.flatMap(Facts::exposures)))
             .toList();
-    return new Diagnosis(findings, Verdicts.of(facts, findings), reasons(findings));
+    Verdict verdict =
+        faults.within("verdict", () -> facts.map(f -> Verdicts.of(f, findings)).orElse(LOST), LOST);
+    return new Diagnosis(findings, verdict, reasons(findings));
   }
 
   /** The figures with what they mean, and how that was made. */
@@ -83,15 +105,19 @@ public record Diagnosis(List<Finding> findings, Verdict verdict, List<NotCompute
         findings,
         verdict,
         joined(figures.notComputed(), notComputed),
-        joined(figures.methods(), JudgingMethods.ALL));
+        joined(figures.methods(), JudgingMethods.ALL),
+        figures.faults());
   }
 
   private static <T> List<T> joined(List<T> first, List<T> then) {
     return Stream.concat(first.stream(), then.stream()).toList();
   }
 
-  private static Finding finding(Rule rule, Facts facts) {
-    Answer<Finding> answer = rule.judge(facts);
+  private static Finding finding(Rule rule, Optional<Facts> facts, Faults faults) {
+    Answer<Finding> lost = Answer.none(Faults.BECAUSE);
+    Answer<Finding> answer =
+        faults.within(
+            "finding " + rule.code().word(), () -> facts.map(rule::judge).orElse(lost), lost);
     return answer
         .value()
         .orElseGet(

@@ -10,6 +10,7 @@ import io.github.roundstar.model.ExposureFrame;
 import io.github.roundstar.model.ExposureFrame.ListedShape;
 import io.github.roundstar.model.Night;
 import io.github.roundstar.results.Exposure;
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.simulate.ScenarioReader;
 import io.github.roundstar.simulate.SimulatedNight;
 import io.github.roundstar.simulate.SimulatedRun;
@@ -66,7 +67,8 @@ class ExposureStudyTest {
             Equipment.UNKNOWN,
             "0",
             true,
-            Optional.of(new MainCamera(List.of(frames), Map.of(), List.of())))
+            Optional.of(new MainCamera(List.of(frames), Map.of(), List.of())),
+            new Faults())
         .result()
         .exposures();
   }

@@ -9,6 +9,7 @@ import io.github.roundstar.model.ExposureList;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.model.Night;
 import io.github.roundstar.results.Exposure;
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.simulate.ExposureTableWriter;
 import io.github.roundstar.simulate.Exposures;
 import io.github.roundstar.simulate.ScenarioReader;
@@ -46,7 +47,8 @@ final class FaultNight {
               equipment,
               "0",
               true,
-              Optional.of(new MainCamera(exposures.frames(), Map.of(), List.of())))
+              Optional.of(new MainCamera(exposures.frames(), Map.of(), List.of())),
+              new Faults())
           .result()
           .exposures();
     }

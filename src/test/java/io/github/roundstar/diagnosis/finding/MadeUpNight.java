@@ -18,6 +18,7 @@ import io.github.roundstar.results.DecResponse;
 import io.github.roundstar.results.Detectable;
 import io.github.roundstar.results.Event;
 import io.github.roundstar.results.Exposure;
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Guided;
 import io.github.roundstar.results.Level;
@@ -337,7 +338,7 @@ final class MadeUpNight {
 
   /** The finding, also where it is why the log cannot tell. */
   Finding judgedBy(Rule rule) {
-    return Diagnosis.of(result(), equipment()).findings().stream()
+    return Diagnosis.of(result(), equipment(), new Faults()).findings().stream()
         .filter(finding -> finding.code().equals(rule.code().word()))
         .findFirst()
         .orElseThrow();
@@ -348,7 +349,7 @@ final class MadeUpNight {
   }
 
   Diagnosis diagnosis() {
-    return Diagnosis.of(result(), equipment());
+    return Diagnosis.of(result(), equipment(), new Faults());
   }
 
   Equipment equipment() {
@@ -409,6 +410,7 @@ final class MadeUpNight {
         null,
         null,
         reasons,
+        List.of(),
         List.of());
   }
 
