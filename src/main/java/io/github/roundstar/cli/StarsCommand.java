@@ -4,6 +4,7 @@ import io.github.roundstar.model.Estimate;
 import io.github.roundstar.pipeline.StarImages;
 import io.github.roundstar.pipeline.StarTables;
 import io.github.roundstar.pipeline.UnwritableOutputException;
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.stars.ImageShape;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -38,7 +39,8 @@ final class StarsCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws UnwritableOutputException {
-    List<StarImages.Measured> measured = StarImages.measure(images);
+    Faults faults = new Faults();
+    List<StarImages.Measured> measured = StarImages.measure(images, faults);
     PrintWriter stdout = spec.commandLine().getOut();
     PrintWriter err = spec.commandLine().getErr();
     for (StarImages.Measured image : measured) {
@@ -51,8 +53,11 @@ final class StarsCommand implements Callable<Integer> {
     if (out != null) {
       StarTables.write(out, measured).forEach(stdout::println);
     }
-    boolean all = measured.stream().allMatch(image -> image.shape().isPresent());
-    return (all ? ExitCode.DONE : ExitCode.UNUSABLE_INPUT).number();
+    Complaint.print(err, faults.all(), loudness.verbose());
+    return ExitCode.of(
+            faults.all(),
+            measured.stream().filter(m -> m.shape().isEmpty()).map(m -> m.problem()).toList())
+        .number();
   }
 
   private static String line(String file, ImageShape shape, double scale) {

@@ -66,10 +66,10 @@ public final class Analysis {
     logs.forEach(log -> warnings.addAll(log.warnings()));
     warnings.addAll(grouped.warnings());
     ResultFiles files = new ResultFiles(job.out());
-    Optional<NightExposures> exposures = NightExposures.read(job.exposures(), unusable);
+    Faults faults = new Faults();
+    Optional<NightExposures> exposures = NightExposures.read(job.exposures(), unusable, faults);
     List<Night> nights = grouped.nights();
     Optional<List<MainCamera>> cameras = exposures.map(all -> all.dealt(nights, warnings));
-    Faults faults = new Faults();
     NightBatch batch =
         NightBatch.of(
             nights,

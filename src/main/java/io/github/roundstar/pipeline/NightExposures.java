@@ -7,6 +7,7 @@ import io.github.roundstar.ingest.UnusableInputException;
 import io.github.roundstar.model.ExposureFrame;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.model.Night;
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.stars.ImageShape;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -36,9 +37,10 @@ final class NightExposures {
    * Reads and measures.
    *
    * @param unusable gets what could not be used
+   * @param faults hears of images that a fault of the tool took
    * @return nothing when no exposures were named, or nothing could be read there
    */
-  static Optional<NightExposures> read(Optional<Path> named, List<String> unusable) {
+  static Optional<NightExposures> read(Optional<Path> named, List<String> unusable, Faults faults) {
     if (named.isEmpty()) {
       return Optional.empty();
     }
@@ -47,7 +49,7 @@ final class NightExposures {
       List<String> problems = new ArrayList<>(list.problems());
       List<Path> images = list.frames().stream().flatMap(f -> f.image().stream()).toList();
       Map<String, ImageShape> shapes = new HashMap<>();
-      for (StarImages.Measured image : StarImages.measure(images)) {
+      for (StarImages.Measured image : StarImages.measure(images, faults)) {
         if (image.shape().isEmpty()) {
           problems.add(image.problem());
         } else if (image.shape().get().stars().isEmpty()) {

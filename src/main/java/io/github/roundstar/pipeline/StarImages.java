@@ -4,6 +4,7 @@ import io.github.roundstar.formats.FitsHeader;
 import io.github.roundstar.formats.FitsImage;
 import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.ingest.FitsExposure;
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.stars.ImageShape;
 import io.github.roundstar.stars.Plane;
 import io.github.roundstar.stars.Sampling;
@@ -46,15 +47,19 @@ public final class StarImages {
 
   private StarImages() {}
 
-  /** Measures all of them, in the order named; one that cannot be used carries its reason. */
-  public static List<Measured> measure(List<Path> files) {
+  /**
+   * Measures all of them, in the order named; one that cannot be used carries its reason.
+   *
+   * @param faults hears of images that a fault of the tool took
+   */
+  public static List<Measured> measure(List<Path> files, Faults faults) {
     StarImages images = new StarImages();
     ExecutorService workers =
         Executors.newFixedThreadPool(
             Math.max(1, Math.min(files.size(), Runtime.getRuntime().availableProcessors())));
     try {
       List<Future<Measured>> running = new ArrayList<>();
-      files.forEach(file -> running.add(workers.submit(() -> images.one(file))));
+      files.forEach(file -> running.add(workers.submit(() -> images.one(file, faults))));
       List<Measured> measured = new ArrayList<>();
       for (Future<Measured> future : running) {
         measured.add(future.get());
@@ -70,7 +75,7 @@ public final class StarImages {
     }
   }
 
-  private Measured one(Path file) throws InterruptedException {
+  private Measured one(Path file, Faults faults) throws InterruptedException {
     String name = String.valueOf(file.getFileName());
     try (FitsImage image = FitsImage.open(file)) {
       int needed = Math.min(megabytes, megabytes(image));
@@ -82,6 +87,10 @@ public final class StarImages {
       } finally {
         memory.release(needed);
       }
+    } catch (RuntimeException | StackOverflowError e) {
+      faults.add("image " + name, e);
+      String problem = name + ": not measured: " + Faults.BECAUSE;
+      return new Measured(name, Optional.empty(), Double.NaN, problem);
     } catch (FormatException e) {
       return new Measured(name, Optional.empty(), Double.NaN, e.getMessage());
     } catch (IOException e) {

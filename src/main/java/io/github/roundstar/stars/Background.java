@@ -80,10 +80,11 @@ final class Background {
   }
 
   private float[] values(Plane plane, int column, int row) {
-    int fromX = (int) (column * meshWidth);
-    int toX = (int) ((column + 1) * meshWidth);
-    int fromY = (int) (row * meshHeight);
-    int toY = (int) ((row + 1) * meshHeight);
+    // Whole numbers: a width that was divided first may end a pixel short of the plane's edge.
+    int fromX = column * plane.width() / columns;
+    int toX = (column + 1) * plane.width() / columns;
+    int fromY = row * plane.height() / rows;
+    int toY = (row + 1) * plane.height() / rows;
     // An odd stride, so that a mosaic's rows take turns.
     int stride = Math.max(1, (toX - fromX) * (toY - fromY) / MOST_SAMPLES) | 1;
     float[] values = new float[(toX - fromX) * (toY - fromY) / stride + 1];

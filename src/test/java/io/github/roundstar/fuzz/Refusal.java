@@ -31,15 +31,25 @@ final class Refusal {
   static void orReads(byte[] input, Reading reading) {
     try {
       if (folder == null) {
-        folder = Files.createTempDirectory("roundstar-fuzz");
-        folder.toFile().deleteOnExit();
+        folder = folder();
       }
       Path file = Files.write(folder.resolve(FILE), input);
-      file.toFile().deleteOnExit();
       orReads(() -> reading.of(file));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** A folder of its own, in memory where the machine has such a place. */
+  static Path folder() throws IOException {
+    Path memory = Path.of("/dev/shm");
+    Path made =
+        Files.isWritable(memory)
+            ? Files.createTempDirectory(memory, "roundstar-fuzz")
+            : Files.createTempDirectory("roundstar-fuzz");
+    made.toFile().deleteOnExit();
+    made.resolve(FILE).toFile().deleteOnExit();
+    return made;
   }
 
   /** Runs a reader of bytes that calls its input {@link #FILE}. */

@@ -12,6 +12,7 @@ import io.github.roundstar.model.LoopSettings;
 import io.github.roundstar.model.Night;
 import io.github.roundstar.model.Pointing;
 import io.github.roundstar.model.RowCounts;
+import io.github.roundstar.results.Faults;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -74,7 +75,8 @@ class NightExposuresTest {
     }
     Path file = folder.resolve("exposures.csv");
     Files.writeString(file, list);
-    NightExposures read = NightExposures.read(Optional.of(file), unusable).orElseThrow();
+    NightExposures read =
+        NightExposures.read(Optional.of(file), unusable, new Faults()).orElseThrow();
     assertThat(unusable).isEmpty();
     return read;
   }

@@ -11,6 +11,9 @@ import org.jfree.chart.plot.XYPlot;
 
 /** The sensor with the trail that field rotation draws at each place, lengthened to be seen. */
 public final class TrailMap {
+  /** No sensor is taller, times its width; the chart of a wrong entry would have no end. */
+  private static final double TALLEST = 4;
+
   private static final int WIDTH = 460;
   private static final int MARGIN = 44;
   private static final int COLUMNS = 9;
@@ -33,6 +36,9 @@ public final class TrailMap {
       return Optional.empty();
     }
     AxisTrace.Sensor sensor = trace.sensor();
+    if (sensor.heightArcmin() > TALLEST * sensor.widthArcmin()) {
+      return Optional.empty();
+    }
     ChartStyle style = ChartStyle.load();
     double halfX = sensor.widthArcmin() / 2;
     double halfY = sensor.heightArcmin() / 2;
