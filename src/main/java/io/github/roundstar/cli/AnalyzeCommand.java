@@ -1,16 +1,17 @@
 package io.github.roundstar.cli;
 
 import io.github.roundstar.ingest.UnusableInputException;
+import io.github.roundstar.model.RepeatedLines;
 import io.github.roundstar.pipeline.Analysis;
 import io.github.roundstar.pipeline.AnalysisJob;
 import io.github.roundstar.pipeline.AnalysisOutcome;
 import io.github.roundstar.pipeline.FinishedNight;
 import io.github.roundstar.pipeline.UnwritableOutputException;
 import io.github.roundstar.results.Level;
-import io.github.roundstar.results.RepeatedLines;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -32,6 +33,9 @@ import picocli.CommandLine.Spec;
       "      sample-logs/good-night.ecsv"
     })
 final class AnalyzeCommand implements Callable<Integer> {
+  /** Of more nights than that the terminal shows the first, and the page of all nights the rest. */
+  private static final int MOST_NIGHTS = 12;
+
   @Spec private CommandSpec spec;
 
   @Mixin private Loudness loudness;
@@ -97,9 +101,17 @@ final class AnalyzeCommand implements Callable<Integer> {
     PrintWriter err = spec.commandLine().getErr();
     outcome.unusable().forEach(err::println);
     RepeatedLines.shortened(outcome.warnings()).forEach(err::println);
-    for (FinishedNight night : outcome.nights()) {
-      night.withoutCharts().ifPresent(err::println);
-      print(night);
+    List<FinishedNight> nights = outcome.nights();
+    for (int i = 0; i < nights.size(); i++) {
+      nights.get(i).withoutCharts().ifPresent(err::println);
+      if (loudness.quiet() || i < MOST_NIGHTS) {
+        print(nights.get(i));
+      }
+    }
+    if (!loudness.quiet() && nights.size() > MOST_NIGHTS) {
+      spec.commandLine()
+          .getOut()
+          .printf(Locale.ROOT, "and %,d more nights%n", nights.size() - MOST_NIGHTS);
     }
     outcome
         .index()

@@ -1,11 +1,11 @@
 package io.github.roundstar.cli;
 
 import io.github.roundstar.ingest.UnusableInputException;
+import io.github.roundstar.model.RepeatedLines;
 import io.github.roundstar.pipeline.Compare;
 import io.github.roundstar.pipeline.CompareJob;
 import io.github.roundstar.pipeline.CompareOutcome;
 import io.github.roundstar.pipeline.UnwritableOutputException;
-import io.github.roundstar.results.RepeatedLines;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;

@@ -1,7 +1,7 @@
 package io.github.roundstar.cli;
 
+import io.github.roundstar.model.RepeatedLines;
 import io.github.roundstar.results.Faults;
-import io.github.roundstar.results.RepeatedLines;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;

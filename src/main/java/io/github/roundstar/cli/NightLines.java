@@ -1,6 +1,7 @@
 package io.github.roundstar.cli;
 
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.results.AxisDrift;
 import io.github.roundstar.results.ExposureCounts;
 import io.github.roundstar.results.Level;
 import io.github.roundstar.results.NightResult;
@@ -49,12 +50,15 @@ final class NightLines {
   private static String head(NightResult result) {
     NightSummary night = result.night();
     int used = result.runs().stream().map(RunResult::counts).mapToInt(c -> c.used()).sum();
+    double logged = result.runs().stream().mapToDouble(RunResult::durationSeconds).sum() / 3600;
     return format(
-        "%s  %d run%s, %.1f h guided, %d of %d frames used",
+        "%s  %d run%s, %s, %d of %d frames used",
         night.date(),
         night.runs(),
         night.runs() == 1 ? "" : "s",
-        night.guidedHours(),
+        night.guidedHours() > 0 || logged == 0
+            ? format("%.1f h guided", night.guidedHours())
+            : format("%.1f h without guiding", logged),
         used,
         night.frames());
   }
@@ -95,12 +99,7 @@ final class NightLines {
                   night.guided().dec().rmsArcsec())));
     }
     wrapped("period", periodic(night.periodic()));
-    String drift =
-        drift("east", night.driftArcsecPerMinuteSky().ra())
-            + ", "
-            + drift("north", night.driftArcsecPerMinuteSky().dec())
-            + " arcsec/min";
-    wrapped("drift", drift);
+    wrapped("drift", drift(night.driftArcsecPerMinuteSky()));
     if (result.exposures() != null) {
       wrapped("stars", ExposureCounts.of(result.exposures()).words());
     }
@@ -167,8 +166,18 @@ final class NightLines {
         + format("%.1f s", periodic.components().get(0).periodSeconds().value());
   }
 
+  private static String drift(AxisDrift drift) {
+    if (drift.ra() == null && drift.dec() == null) {
+      return "not known; the report says why";
+    }
+    if (drift.ra() != null && drift.dec() != null) {
+      return "east " + interval(drift.ra()) + ", north " + interval(drift.dec()) + " arcsec/min";
+    }
+    return drift("east", drift.ra()) + ", " + drift("north", drift.dec());
+  }
+
   private static String drift(String direction, Estimate drift) {
-    return direction + " " + (drift == null ? "not known" : interval(drift));
+    return direction + " " + (drift == null ? "not known" : interval(drift) + " arcsec/min");
   }
 
   private static String interval(Estimate estimate) {

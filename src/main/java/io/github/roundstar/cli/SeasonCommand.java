@@ -2,11 +2,11 @@ package io.github.roundstar.cli;
 
 import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.ingest.UnusableInputException;
+import io.github.roundstar.model.RepeatedLines;
 import io.github.roundstar.pipeline.SeasonJob;
 import io.github.roundstar.pipeline.SeasonOutcome;
 import io.github.roundstar.pipeline.SeasonRun;
 import io.github.roundstar.pipeline.UnwritableOutputException;
-import io.github.roundstar.results.RepeatedLines;
 import io.github.roundstar.results.SeasonChange;
 import java.io.PrintWriter;
 import java.nio.file.Path;

@@ -36,6 +36,8 @@ final class GuideLogBuilder {
   private RunBuilder run;
   private int rows;
   private int unusableBeforeFirstRun;
+  private boolean raEverGiven;
+  private boolean decEverGiven;
   private int backwards;
   private long backwardsLine;
   private double backwardsSeconds;
@@ -57,6 +59,8 @@ final class GuideLogBuilder {
             table.file(), table.lineNumber(), "more than " + MOST_ROWS + " rows", "split the file");
       }
       if (table.take(row)) {
+        raEverGiven |= !Double.isNaN(row.ra);
+        decEverGiven |= !Double.isNaN(row.dec);
         place();
       } else {
         countUnusable();
@@ -208,12 +212,16 @@ final class GuideLogBuilder {
             total.idle(),
             total.rejected(),
             unusable);
-    boolean any = !problems.first().isEmpty();
-    return new FormatException(
-        table.file(),
-        any ? problems.first().get(0).line() : 0,
-        what,
-        any ? problems.first().get(0).reason() : "give a log in which the guide star was measured");
+    if (!problems.first().isEmpty()) {
+      return new FormatException(
+          table.file(), problems.first().get(0).line(), what, problems.first().get(0).reason());
+    }
+    String empty = raEverGiven == decEverGiven ? "" : raEverGiven ? "dec_offset" : "ra_offset";
+    return empty.isEmpty()
+        ? new FormatException(
+            table.file(), 0, what, "give a log in which the guide star was measured")
+        : new FormatException(
+            table.file(), 0, what + ", since " + empty + " is empty in every row", "log both axes");
   }
 
   private SourceFile source(RowCounts total) throws IOException {

@@ -1,23 +1,35 @@
 package io.github.roundstar.ingest;
 
 import io.github.roundstar.formats.FormatException;
+import io.github.roundstar.model.RepeatedLines;
 import io.github.roundstar.model.SourceFile;
 import io.github.roundstar.model.UnusableRow;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Supplier;
 
 /** Collects what is wrong with a file that can still be used: all of it counted, a part kept. */
 final class Problems {
-  private static final int MOST_WARNINGS = 50;
+  private static final int MOST_KINDS = 50;
 
   private final String file;
   private final SortedMap<String, Integer> byReason = new TreeMap<>();
   private final List<UnusableRow> first = new ArrayList<>();
-  private final List<String> warnings = new ArrayList<>();
+  private final Map<String, Kind> warnings = new LinkedHashMap<>();
   private int moreWarnings;
+
+  /** Warnings that differ in numbers only. */
+  private static final class Kind {
+    final List<String> told = new ArrayList<>();
+    String lastWhat;
+    String remedy;
+    int more;
+  }
 
   Problems(String file) {
     this.file = file;
@@ -31,12 +43,20 @@ final class Problems {
     }
   }
 
-  /** Line 0 stands for the whole file. */
+  /** Line 0 stands for the whole file; after the third of a kind the others are counted. */
   void warn(long line, String what, String remedy) {
-    if (warnings.size() < MOST_WARNINGS) {
-      warnings.add(FormatException.located(file, line, what, remedy));
-    } else {
+    String name = RepeatedLines.kind(what);
+    if (!warnings.containsKey(name) && warnings.size() == MOST_KINDS) {
       moreWarnings++;
+      return;
+    }
+    Kind kind = warnings.computeIfAbsent(name, any -> new Kind());
+    if (kind.told.size() < RepeatedLines.TOLD) {
+      kind.told.add(FormatException.located(file, line, what, remedy));
+    } else {
+      kind.more++;
+      kind.lastWhat = "line " + line + ": " + what;
+      kind.remedy = remedy;
     }
   }
 
@@ -49,7 +69,19 @@ final class Problems {
   }
 
   List<String> warnings() {
-    List<String> all = new ArrayList<>(warnings);
+    List<String> all = new ArrayList<>();
+    for (Kind kind : warnings.values()) {
+      all.addAll(kind.told);
+      if (kind.more > 0) {
+        all.add(
+            FormatException.located(
+                file,
+                0,
+                String.format(
+                    Locale.ROOT, "and %,d more, the last in %s", kind.more, kind.lastWhat),
+                kind.remedy));
+      }
+    }
     if (moreWarnings > 0) {
       all.add(
           FormatException.located(

@@ -1,5 +1,6 @@
 package io.github.roundstar.report;
 
+import io.github.roundstar.model.RepeatedLines;
 import io.github.roundstar.report.NightPage.Rendered;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.KeyFigure;
@@ -14,7 +15,6 @@ import io.github.roundstar.results.CompareResult;
 import io.github.roundstar.results.ComparedFigure;
 import io.github.roundstar.results.ComparedNight;
 import io.github.roundstar.results.Faults;
-import io.github.roundstar.results.RepeatedLines;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;

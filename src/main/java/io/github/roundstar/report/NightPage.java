@@ -1,5 +1,6 @@
 package io.github.roundstar.report;
 
+import io.github.roundstar.model.RepeatedLines;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.chart.Svg;
@@ -10,7 +11,6 @@ import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
-import io.github.roundstar.results.RepeatedLines;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,5 +1,6 @@
 package io.github.roundstar.report;
 
+import io.github.roundstar.model.RepeatedLines;
 import io.github.roundstar.report.NightPage.Rendered;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Cell;
@@ -12,7 +13,6 @@ import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.results.ComparedFigure;
 import io.github.roundstar.results.Faults;
-import io.github.roundstar.results.RepeatedLines;
 import io.github.roundstar.results.SeasonChange;
 import io.github.roundstar.results.SeasonNight;
 import io.github.roundstar.results.SeasonResult;

@@ -12,7 +12,10 @@ public final class StandardAir {
 
   private static final double SEA_LEVEL_KELVIN = 288.15;
   private static final double LAPSE_KELVIN_PER_METRE = 0.0065;
-  private static final double EXPONENT = 5.2559;
+  private static final double EXPONENT = 5.255876;
+
+  /** Of the Earth, as the standard takes it to fall off with height [m]. */
+  private static final double RADIUS_METRES = 6_356_766;
 
   private StandardAir() {}
 
@@ -23,7 +26,9 @@ public final class StandardAir {
    * @see "ISO 2533:1975, Standard Atmosphere"
    */
   public static double hectopascal(double elevationMetres) {
+    // The standard's layers are told in geopotential height, which is a little less.
+    double height = RADIUS_METRES * elevationMetres / (RADIUS_METRES + elevationMetres);
     return SEA_LEVEL_HECTOPASCAL
-        * FastMath.pow(1 - LAPSE_KELVIN_PER_METRE * elevationMetres / SEA_LEVEL_KELVIN, EXPONENT);
+        * FastMath.pow(1 - LAPSE_KELVIN_PER_METRE * height / SEA_LEVEL_KELVIN, EXPONENT);
   }
 }

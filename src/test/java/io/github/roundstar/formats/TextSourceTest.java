@@ -85,7 +85,7 @@ class TextSourceTest {
     }
   }
 
-  /** FIPS 180-4 example: the hash of the empty message. */
+  /** NIST CAVP, SHA256ShortMsg.rsp, Len = 0. */
   @Tag("published")
   @Test
   void hashOfNothing() throws Exception {

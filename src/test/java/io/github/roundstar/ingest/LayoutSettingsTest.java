@@ -40,8 +40,8 @@ class LayoutSettingsTest {
   }
 
   /**
-   * 9.662438 degrees: sidereal time at Greenwich as the standard routine of SiderealTimeTest gives
-   * it for this instant, plus 9.25 degrees of longitude, less 8.5 h.
+   * 9.662438 degrees: mean sidereal time at Greenwich by the formula of 1982 (ERFA 2.0.0, gmst82)
+   * for this instant, plus 9.25 degrees of longitude, less 8.5 h.
    */
   @Tag("published")
   @ParameterizedTest

@@ -10,7 +10,7 @@ import org.junit.jupiter.api.Test;
  * The pulse test of the play operator (Krasnosel'skii and Pokrovskii 1989), values by direct
  * evaluation: play 2.0, engaged one way; pulses of 0.5.
  */
-@Tag("published")
+@Tag("identity")
 class GearPlayTest {
   @Test
   void aReversalLosesThePlayOnce() {

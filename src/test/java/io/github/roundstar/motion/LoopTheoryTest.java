@@ -68,6 +68,31 @@ class LoopTheoryTest {
     assertThat(LoopTheory.lag1(0.3, 1, 1)).isCloseTo(0.38125, within(1e-10));
   }
 
+  /** SciPy 1.10.1, solve_discrete_are with A = C = 1: variance one step ahead, and filter gain. */
+  @Tag("published")
+  @ParameterizedTest(name = "wander {0}, noise {1}")
+  @CsvSource({
+    "4e-4, 0.09, 0.00620333, 0.06448147",
+    "0.0025, 0.2025, 0.02378470, 0.10510961",
+    "0.01, 0.25, 0.05524938, 0.18099751",
+    "0.04, 0.09, 0.08324555, 0.48050615"
+  })
+  void noControllerDoesBetterThanTheBestGain(double q, double r, double least, double gain) {
+    assertThat(LoopTheory.bestGain(q, r)).isCloseTo(gain, within(1e-8));
+    assertThat(LoopTheory.motionVariance(LoopTheory.bestGain(q, r), q, r))
+        .isCloseTo(least, within(1e-8));
+  }
+
+  /** SciPy 1.10.1, solve_discrete_lyapunov, no delay: noise alone, wander alone, both. */
+  @Tag("published")
+  @Test
+  void motionAgreesWithTheLyapunovEquation() {
+    assertThat(LoopTheory.motionVariance(0.3, 0, 1)).isCloseTo(0.17647059, within(1e-8));
+    assertThat(LoopTheory.motionVariance(0.5, 0, 1)).isCloseTo(0.33333333, within(1e-8));
+    assertThat(LoopTheory.motionVariance(0.3, 1, 0)).isCloseTo(1.96078431, within(1e-8));
+    assertThat(LoopTheory.motionVariance(0.4, 0.0025, 0.2025)).isCloseTo(0.05453125, within(1e-8));
+  }
+
   @Test
   void rampIsLaggedBehindByItsStepOverTheGain() {
     assertThat(LoopTheory.rampLag(0.7, 0.1)).isCloseTo(0.142857142857, within(1e-12));

@@ -22,7 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
  * goes through the whole analysis as an unguided recording. Data: NASA K2 Campaign 5, EPIC
  * 211436265 (MAST), and the K2 engineering test of Vanderburg &amp; Johnson 2014, PASP 126, 948.
  * Figures: computed independently with Astropy 5.2 and NumPy 1.24; thruster interval of about six
- * hours: Van Cleve et al. 2016, PASP 128, 965. Pixels stand for arcseconds.
+ * hours: Van Cleve et al. 2016, PASP 128, 075002, from memory. Pixels stand for arcseconds.
  */
 @Tag("reference-data")
 @Tag("published")

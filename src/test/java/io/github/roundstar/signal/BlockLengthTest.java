@@ -15,7 +15,7 @@ class BlockLengthTest {
    * Politis and White (2004) with the correction of 2009, worked out in numpy on the portable
    * first-order autoregressive series.
    */
-  @Tag("published")
+  @Tag("identity")
   @Test
   void agreesWithTheRecipe() {
     double[] series = KnownSeries.autoregression();
@@ -24,7 +24,7 @@ class BlockLengthTest {
   }
 
   /** The same recipe in NumPy 2.4.6: memory that is short, long, alternating, or never ends. */
-  @Tag("published")
+  @Tag("identity")
   @ParameterizedTest
   @CsvSource(
       textBlock =
@@ -48,7 +48,7 @@ class BlockLengthTest {
   }
 
   /** A sinusoid never forgets, sin(i / 3): three roots of 200, a third of 60; optima by NumPy. */
-  @Tag("published")
+  @Tag("identity")
   @ParameterizedTest
   @CsvSource({"200, 106.59856504, 43", "60, 26.51069544, 20"})
   void lengthIsBounded(int n, double optimal, int length) {

@@ -19,7 +19,7 @@ class MovingBlocksTest {
    * Künsch (1989), Annals of Statistics 17, 1217: closed form of the bootstrap variance, worked out
    * in numpy on the portable first-order autoregressive series.
    */
-  @Tag("published")
+  @Tag("identity")
   @ParameterizedTest
   @CsvSource(
       textBlock =
@@ -37,7 +37,7 @@ class MovingBlocksTest {
     assertThat(blocks.standardErrorOfMean(series)).isCloseTo(error, within(1e-10));
   }
 
-  @Tag("published")
+  @Tag("identity")
   @ParameterizedTest
   @CsvSource({"1, 1.64695102472, 0.134319480628", "10, 1.61533773894, 0.182959267692"})
   void agreesWithTheClosedFormOfTheMeanSquare(int length, double mean, double error) {
@@ -48,7 +48,7 @@ class MovingBlocksTest {
   }
 
   /** All sixteen resamples of six samples, written out by hand (numpy). */
-  @Tag("published")
+  @Tag("identity")
   @Test
   void listsEveryResampleOfAShortSeries() {
     double[] rms = rms(FIRST);
@@ -62,7 +62,7 @@ class MovingBlocksTest {
     assertThat(Quantile.of(rms, 0.975)).isCloseTo(0.54992895, within(1e-8));
   }
 
-  @Tag("published")
+  @Tag("identity")
   @Test
   void differencesOfTwoNightsAgreeWithAllPairs() {
     double[] differences =

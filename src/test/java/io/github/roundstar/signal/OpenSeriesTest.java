@@ -66,8 +66,8 @@ class OpenSeriesTest {
 
   /**
    * K2 Campaign 5, EPIC 211436265 (MAST): pointing pushed back by thrusters about every 6 hours
-   * (Van Cleve et al. 2016, PASP 128, 965); 5.88 h +- 0.03 h by Astropy and by the spacing of the
-   * firings.
+   * (Van Cleve et al. 2016, PASP 128, 075002, from memory); 5.88 h +- 0.03 h by Astropy and by the
+   * spacing of the firings.
    */
   @Test
   @Tag("published")

@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Test;
 class RobustScaleTest {
   /** By hand: median 4, deviations 3 2 0 0 1 3 96, their median 2. */
   @Test
-  @Tag("published")
+  @Tag("identity")
   void isTheScaledMedianDeviation() {
     double factor = 1 / new NormalDistribution(null, 0, 1).inverseCumulativeProbability(0.75);
     assertThat(RobustScale.of(new double[] {1, 2, 4, 4, 5, 7, 100}))

@@ -14,7 +14,7 @@ class PulseRuleTest {
 
   /** x[n+1] = x[n] + 0.1 - 0.7 x[n] worked by hand. */
   @Test
-  @Tag("published")
+  @Tag("identity")
   void rampIsFollowedWithLag() {
     double[] expected = {1, 0.4, 0.22, 0.166, 0.1498, 0.14494, 0.143482};
 
@@ -29,7 +29,7 @@ class PulseRuleTest {
    * 1000 frames of a linear-congruential noise series (that of the test suite of NIST SP 1065,
    * scaled to unit variance), computed in NumPy 1.24.
    */
-  @Tag("published")
+  @Tag("identity")
   @ParameterizedTest
   @CsvSource({
     "0.7, 0.4, 0,    -0.51024881, 0.37207318, -0.25984534, 0.0003064907, 0.4991161584",

@@ -15,7 +15,7 @@ class KingRateTest {
    * King's rate rederived and evaluated in Python, k = 58.0704836 arcsec; the equator on the
    * meridian gives the handbooks' 15.0370 (common practice) to two units of its last digit.
    */
-  @Tag("published")
+  @Tag("identity")
   @ParameterizedTest(name = "latitude {0}, hour angle {1}, declination {2}")
   @CsvSource({
     "50, 0, 0, 15.036832, 15.036832",

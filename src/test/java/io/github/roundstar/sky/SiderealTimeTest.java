@@ -24,7 +24,10 @@ class SiderealTimeTest {
     assertThat(SiderealTime.greenwichDegrees(instant)).isCloseTo(degrees, within(2e-5));
   }
 
-  /** Worked by hand from the table above: 137.162438 - 127.5 degrees. */
+  /**
+   * Greenwich mean sidereal time by the formula of 1982 (ERFA 2.0.0, gmst82), 127.912438 degrees,
+   * plus 9.25 degrees of longitude, less 8.5 h.
+   */
   @Test
   @Tag("published")
   void hourAngleIsSiderealTimeLessRightAscension() {

@@ -22,7 +22,7 @@ class TwoPointingsTest {
    * (1876), worked out by hand for two sites; the exact rotation differs by the second order, half
    * a percent here.
    */
-  @Tag("published")
+  @Tag("identity")
   @ParameterizedTest(name = "latitude {0}")
   @CsvSource({
     "50, -5, -1.2338995350, -75, -0.9396435308, 420, -150, 1.428148",

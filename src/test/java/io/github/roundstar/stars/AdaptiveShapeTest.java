@@ -16,7 +16,7 @@ class AdaptiveShapeTest {
    * A, B and THETA of isophotal moments: E. Bertin &amp; S. Arnouts 1996, A&amp;AS 117, 393; values
    * by NumPy eigh.
    */
-  @Tag("published")
+  @Tag("identity")
   @ParameterizedTest
   @CsvSource(
       textBlock =
@@ -47,7 +47,7 @@ class AdaptiveShapeTest {
   }
 
   /** Limit of the iteration: Hirata &amp; Seljak 2003, MNRAS 343, 459; exact for a Gaussian. */
-  @Tag("published")
+  @Tag("identity")
   @Test
   void adaptiveMomentsOfAGaussianAreTheGaussian() {
     Plane plane = Plane.of(33, 33, published().pixels.clone());
@@ -64,7 +64,7 @@ class AdaptiveShapeTest {
   /**
    * 43 pixels above 100 without smoothing: values by NumPy, and by sep.extract to its precision.
    */
-  @Tag("published")
+  @Tag("identity")
   @Test
   void widthsOfTheTestImageAreThePublishedOnes() {
     Star star = new Star(17.3, 16.8, 18849.555921538755, 1e4, 4, 2.5, 1, 1e-4);

@@ -3,8 +3,10 @@ package io.github.roundstar.diagnosis.finding;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Axis;
+import io.github.roundstar.motion.LoopTheory;
 import io.github.roundstar.results.NightResult;
 import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * What another gain of one axis would save.
@@ -67,20 +69,23 @@ record GainChange(
   }
 
   /**
-   * First-order loop: noise R passes into the offsets as 2R/(2-g), and what is slow against the
-   * loop is left as 1/g of its step per frame, so its mean square goes with 1/g^2 (Astrom and
-   * Wittenmark, Computer-Controlled Systems; from memory).
+   * First-order loop: noise R passes into the offsets as 2R/(2-g); a random walk leaves q/(g(2-g))
+   * of its steps; what is slow against the loop is left as 1/g of its step per frame, so its mean
+   * square goes with 1/g^2 ({@link LoopTheory}).
    */
   private static GainChange closedForm(
       NightResult night, TrailingBudget budget, Axis axis, Estimate gain) {
     double better = Thresholds.USUAL_GAIN;
     double slow = budget.part(axis, GainChange::isSlow).trailingArcsec2();
+    double wander = budget.part(axis, "wander"::equals).trailingArcsec2();
     double noise = budget.part(axis, "noise"::equals).trailingArcsec2();
-    double low = savedArcsec2(slow, noise, gain.lo95(), better);
-    double value = savedArcsec2(slow, noise, gain.value(), better);
-    double high = savedArcsec2(slow, noise, gain.hi95(), better);
+    DoubleUnaryOperator saved = g -> savedArcsec2(slow, wander, noise, g, better);
+    double low = saved.applyAsDouble(gain.lo95());
+    double value = saved.applyAsDouble(gain.value());
+    double high = saved.applyAsDouble(gain.hi95());
     double allowed =
-        Thresholds.BUDGET_RELATIVE * (Math.abs(slow) + Math.abs(noise)) + Thresholds.BUDGET_ARCSEC2;
+        Thresholds.BUDGET_RELATIVE * (Math.abs(slow) + Math.abs(wander) + Math.abs(noise))
+            + Thresholds.BUDGET_ARCSEC2;
     return new GainChange(
         axis,
         gain,
@@ -93,15 +98,22 @@ record GainChange(
         "closed form of a loop");
   }
 
-  /** What another gain saves of slow motion and of noise; a gain of 2 and more is unstable. */
-  private static double savedArcsec2(double slow, double noise, double gain, double better) {
+  /**
+   * What another gain saves of slow motion, wander and noise [arcsec&sup2;]; a gain of 2 and more
+   * is unstable.
+   */
+  static double savedArcsec2(double slow, double wander, double noise, double gain, double better) {
     double bounded = Math.max(0.02, Math.min(1.95, gain));
-    return slow * (1 - square(bounded / better)) + noise * (1 - (2 - bounded) / (2 - better));
+    double kept =
+        LoopTheory.motionVariance(better, 1, 0) / LoopTheory.motionVariance(bounded, 1, 0);
+    return slow * (1 - square(bounded / better))
+        + wander * (1 - kept)
+        + noise * (1 - (2 - bounded) / (2 - better));
   }
 
   /** Causes that are slow against the loop, so that a stronger correction leaves less of them. */
-  static boolean isSlow(String cause) {
-    return cause.startsWith("periodic:") || cause.equals("drift-lag") || cause.equals("wander");
+  private static boolean isSlow(String cause) {
+    return cause.startsWith("periodic:") || cause.equals("drift-lag");
   }
 
   private static double square(double x) {

@@ -3,12 +3,19 @@ package io.github.roundstar.diagnosis.finding;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Level;
+import io.github.roundstar.results.RunResult;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 
 /**
  * Too little was logged for a verdict: too few minutes or frames, or fewer than three turns of the
  * worm. Says how much more of it is needed.
  */
 final class LogTooShortRule implements Rule {
+  /** A loop's answers to some hundred frames; common practice, no source. */
+  private static final double SHORTEST_RUN_MINUTES = 5;
+
   @Override
   public FindingCode code() {
     return FindingCode.LOG_TOO_SHORT;
@@ -20,6 +27,21 @@ final class LogTooShortRule implements Rule {
     int frames = facts.usedFrames();
     double more = moreMinutes(facts);
     boolean tooShort = more > 0;
+    Optional<String> torn = runsTooShort(facts);
+    if (!tooShort && torn.isPresent()) {
+      return new Draft(code(), facts)
+          .title("The runs are too short: " + torn.get(), "")
+          .say(
+              "Pulses, noise and drift need a run of "
+                  + Wording.number(SHORTEST_RUN_MINUTES)
+                  + " min at least.")
+          .level(Level.WATCH, Measure.MOST_CONFIDENCE)
+          .act(
+              "If the guider went on without a break, join the runs: leave the column run out of"
+                  + " the log, or the lines that begin runs out of the layout file.",
+              "Else guide one star without a break, with pulses logged.")
+          .judged();
+    }
     return new Draft(code(), facts)
         .title(
             "The log is too short: record "
@@ -40,6 +62,16 @@ final class LogTooShortRule implements Rule {
             "Guide one star for that long without a break, with pulses logged.",
             "For the mount's own error, let it track with guiding off for three turns of the worm.")
         .judged();
+  }
+
+  /** How many runs there are and how long the longest lasts, where even that one tells nothing. */
+  static Optional<String> runsTooShort(Facts facts) {
+    List<RunResult> runs = facts.result().runs();
+    double longest = runs.stream().mapToDouble(RunResult::durationSeconds).max().orElse(0);
+    return runs.size() < 2 || longest >= 60 * SHORTEST_RUN_MINUTES
+        ? Optional.empty()
+        : Optional.of(
+            String.format(Locale.ROOT, "the longest of %,d lasts %.0f s", runs.size(), longest));
   }
 
   /** Minutes that are missing; 0 when the log is long enough. */

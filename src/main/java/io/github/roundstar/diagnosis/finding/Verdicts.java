@@ -140,6 +140,12 @@ final class Verdicts {
           + Wording.counted((int) Math.ceil(more), "minute")
           + " more of guiding on one star, with pulses logged.";
     }
+    Optional<String> torn = LogTooShortRule.runsTooShort(facts);
+    if (torn.isPresent()) {
+      return "This log cannot tell, since its runs are too short: "
+          + torn.get()
+          + ": join them if guiding went on without a break.";
+    }
     Optional<String> unexplained = Unexplained.words(facts);
     if (unexplained.isPresent()) {
       return "This log cannot tell what moves the star: " + unexplained.get() + ".";

@@ -50,7 +50,7 @@ class UnderCorrectionRuleTest {
   /** By hand: slow parts go with the square of the gain, (0.15 / 0.6)^2 = 1/16 is left. */
   @Test
   void closedFormStandsInForTheReplay() {
-    assertThat(sound().gain(Axis.RA, 0.15, 0.02, 0.6).part(Axis.RA, "wander", 1).judgedBy(RULE))
+    assertThat(sound().gain(Axis.RA, 0.15, 0.02, 0.6).part(Axis.RA, "drift-lag", 1).judgedBy(RULE))
         .extracting(Finding::level)
         .isEqualTo(FIX_FIRST);
   }
