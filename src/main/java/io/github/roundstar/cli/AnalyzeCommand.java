@@ -113,6 +113,9 @@ final class AnalyzeCommand implements Callable<Integer> {
           .getOut()
           .printf(Locale.ROOT, "and %,d more nights%n", nights.size() - MOST_NIGHTS);
     }
+    if (!loudness.quiet()) {
+      Complaint.lost(outcome.lost()).ifPresent(spec.commandLine().getOut()::println);
+    }
     outcome
         .index()
         .ifPresent(

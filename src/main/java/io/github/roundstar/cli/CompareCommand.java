@@ -85,6 +85,7 @@ final class CompareCommand implements Callable<Integer> {
       return;
     }
     CompareLines.of(outcome.result().orElseThrow()).forEach(stdout::println);
+    Complaint.lost(outcome.lost()).ifPresent(stdout::println);
     stdout.println(NightLines.line("figures", outcome.json()));
     stdout.println(NightLines.line("report", outcome.report()));
   }

@@ -5,6 +5,7 @@ import io.github.roundstar.results.Faults;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Tells the user why something failed; a stack trace only on request. */
 final class Complaint {
@@ -28,6 +29,15 @@ final class Complaint {
       lines.add(fault.part() + ": " + ownFault(fault.told().what()));
     }
     RepeatedLines.shortened(lines).forEach(err::println);
+  }
+
+  /** The nights that a fault took whole, for the summary; nothing where none was. */
+  static Optional<String> lost(List<String> nights) {
+    return nights.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            NightLines.line(
+                "lost", String.join(", ", nights) + ": by a fault of roundstar, see the messages"));
   }
 
   private static String ownFault(Object failure) {

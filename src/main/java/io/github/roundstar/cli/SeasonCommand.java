@@ -89,6 +89,9 @@ final class SeasonCommand implements Callable<Integer> {
               outcome.analysed(),
               outcome.kept()));
     }
+    if (!loudness.quiet()) {
+      Complaint.lost(outcome.lost()).ifPresent(stdout::println);
+    }
     stdout.println(loudness.quiet() ? outcome.json() : NightLines.line("figures", outcome.json()));
     stdout.println(loudness.quiet() ? outcome.index() : NightLines.line("report", outcome.index()));
   }

@@ -60,6 +60,7 @@ public final class Season {
    * @param unusable inputs that could not be used
    * @param noticed what the reader should know
    * @param version version of the tool
+   * @param lost names of nights that a fault of the tool took whole
    * @param faults what faults of the tool took so far; hears of trends and changes that they take
    */
   public static SeasonResult of(
@@ -69,6 +70,7 @@ public final class Season {
       List<String> unusable,
       List<String> noticed,
       String version,
+      List<String> lost,
       Faults faults) {
     List<Filed> ordered =
         nights.stream()
@@ -104,7 +106,7 @@ public final class Season {
         version,
         settingsSha256,
         ordered.stream().map(Filed::night).toList(),
-        summary(ordered.size(), told, trends),
+        summary(ordered.size(), lost, told, trends),
         trends,
         told,
         unusable,
@@ -121,8 +123,13 @@ public final class Season {
    */
   public record Filed(SeasonNight night, NightResult result) {}
 
-  private static String summary(int nights, List<SeasonChange> changes, List<Trend> trends) {
-    String counted = nights == 1 ? "One night. " : nights + " nights. ";
+  private static String summary(
+      int nights, List<String> lost, List<SeasonChange> changes, List<Trend> trends) {
+    String counted =
+        (nights == 1 ? "One night. " : nights + " nights. ")
+            + (lost.isEmpty()
+                ? ""
+                : "Lost to a fault of roundstar: " + String.join(", ", lost) + ". ");
     List<String> moving =
         trends.stream()
             .filter(trend -> trend.group().equals("mount"))

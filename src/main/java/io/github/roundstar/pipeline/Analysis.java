@@ -92,7 +92,7 @@ public final class Analysis {
         finished.size() > 1 || (finished.size() == 1 && !batch.lost().isEmpty())
             ? Optional.of(files.index(finished, batch.lost(), faults))
             : Optional.empty();
-    return new AnalysisOutcome(finished, index, unusable, faults.all(), warnings);
+    return new AnalysisOutcome(finished, index, unusable, faults.all(), batch.lost(), warnings);
   }
 
   /**

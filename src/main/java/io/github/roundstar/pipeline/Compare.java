@@ -47,7 +47,13 @@ public final class Compare {
       unusable.addAll(sides.noticed());
       unusable.add(none(sides.before().isEmpty() ? "before" : "after"));
       return new CompareOutcome(
-          Optional.empty(), job.out(), job.out(), unusable, faults.all(), nights.noticed());
+          Optional.empty(),
+          job.out(),
+          job.out(),
+          unusable,
+          faults.all(),
+          nights.lost(),
+          nights.noticed());
     }
     Comparison comparison = Comparison.of(sides, nights.noticed(), job.version());
     NightPage.Rendered page =
@@ -62,7 +68,13 @@ public final class Compare {
     List<String> warnings = new ArrayList<>(comparison.result().noticed());
     page.withoutCharts().ifPresent(warnings::add);
     return new CompareOutcome(
-        Optional.of(comparison.result()), report, json, unusable, faults.all(), warnings);
+        Optional.of(comparison.result()),
+        report,
+        json,
+        unusable,
+        faults.all(),
+        nights.lost(),
+        warnings);
   }
 
   private static String none(String side) {

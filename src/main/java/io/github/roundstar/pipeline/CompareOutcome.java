@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param json the JSON result
  * @param unusable inputs that could not be used
  * @param faults what faults of the tool took: nights, or parts of nights
+ * @param lost names of nights that a fault took whole
  * @param warnings what the user should know
  */
 public record CompareOutcome(
@@ -22,11 +23,13 @@ public record CompareOutcome(
     Path json,
     List<String> unusable,
     List<Faults.Caught> faults,
+    List<String> lost,
     List<String> warnings) {
   /** Copies. */
   public CompareOutcome {
     unusable = List.copyOf(unusable);
     faults = List.copyOf(faults);
+    lost = List.copyOf(lost);
     warnings = List.copyOf(warnings);
   }
 }

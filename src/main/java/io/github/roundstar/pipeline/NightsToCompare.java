@@ -27,6 +27,7 @@ final class NightsToCompare {
   private final List<String> unusable = new ArrayList<>();
   private final List<String> noticed = new ArrayList<>();
   private final Faults faults;
+  private final List<String> lost = new ArrayList<>();
 
   /**
    * Gathers for a comparison.
@@ -80,6 +81,12 @@ final class NightsToCompare {
         faults.addAll("night " + night.name(), ofNight);
       } catch (RuntimeException | StackOverflowError e) {
         faults.add("night " + night.name() + ": all of it", e);
+        lost.add(night.name());
+        noticed.add(
+            "Night "
+                + night.name()
+                + " is left out by a fault of roundstar, so that it counts on"
+                + " neither side.");
       }
     }
     return nights;
@@ -91,6 +98,11 @@ final class NightsToCompare {
 
   List<String> unusable() {
     return unusable;
+  }
+
+  /** Names of nights that a fault of the tool took. */
+  List<String> lost() {
+    return lost;
   }
 
   List<String> noticed() {

@@ -14,6 +14,7 @@ import java.util.List;
  * @param analysed nights analysed now
  * @param kept nights whose logs and results were as before
  * @param faults what faults of the tool took: nights, or parts of nights
+ * @param lost names of nights that a fault took whole
  */
 public record SeasonOutcome(
     SeasonResult result,
@@ -21,9 +22,11 @@ public record SeasonOutcome(
     Path json,
     int analysed,
     int kept,
-    List<Faults.Caught> faults) {
+    List<Faults.Caught> faults,
+    List<String> lost) {
   /** Copies. */
   public SeasonOutcome {
     faults = List.copyOf(faults);
+    lost = List.copyOf(lost);
   }
 }

@@ -54,6 +54,7 @@ public final class SeasonRun {
   private final List<String> unusable = Collections.synchronizedList(new ArrayList<>());
   private final Set<String> warnings = Collections.synchronizedSet(new TreeSet<>());
   private final Faults faults = new Faults();
+  private final Set<String> lost = Collections.synchronizedSet(new TreeSet<>());
   private final List<Season.Filed> filed = Collections.synchronizedList(new ArrayList<>());
   private final Map<Path, String> hashes = new HashMap<>();
   private SeasonMemory memory;
@@ -115,6 +116,7 @@ public final class SeasonRun {
             unusable.stream().distinct().sorted().toList(),
             List.copyOf(warnings),
             job.version(),
+            List.copyOf(lost),
             faults);
     return write(result, json);
   }
@@ -126,7 +128,8 @@ public final class SeasonRun {
     files.put(index, page.html().getBytes(StandardCharsets.UTF_8));
     files.put(json, SeasonJson.write(result.withFaults(faults.told())));
     FileInPlace.write(files);
-    return new SeasonOutcome(result, index, json, filed.size() - kept, kept, faults.all());
+    return new SeasonOutcome(
+        result, index, json, filed.size() - kept, kept, faults.all(), List.copyOf(lost));
   }
 
   /** Hash of what results depend on besides the logs and the version. */
@@ -249,6 +252,7 @@ public final class SeasonRun {
         unusable.add(e.getMessage());
       } catch (RuntimeException | StackOverflowError e) {
         faults.add(NightBatch.noReport(night), e);
+        lost.add(night.name());
       } catch (OutOfMemoryError e) {
         unusable.add(Memory.exhaustedBy("night " + night.name()));
       }

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.github.roundstar.results.CompareResult;
 import io.github.roundstar.results.ComparedFigure;
+import io.github.roundstar.results.Faults;
+import io.github.roundstar.results.SeasonResult;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -188,5 +190,23 @@ class ComparisonTest {
     ComparedFigure equal = figure(result, "rms-ra-equal-air");
     assertThat(equal.after().value() / equal.before().value()).isCloseTo(0.5 / 0.866, within(0.06));
     assertThat(equal.adjustment()).contains("cosine of the declination, 0.50 and 0.87");
+  }
+
+  @Test
+  void nightsLostToAFaultStandInTheSeasonsSentence() {
+    Faults faults = new Faults();
+    faults.add("night 2026-03-02: its report", new ArithmeticException("by zero"));
+    SeasonResult season =
+        Season.of(
+            List.of(), List.of(), "0", List.of(), List.of(), "test", List.of("2026-03-02"), faults);
+
+    assertThat(season.summary()).contains("Lost to a fault of roundstar: 2026-03-02.");
+    assertThat(season.faults())
+        .singleElement()
+        .satisfies(
+            fault -> {
+              assertThat(fault.part()).isEqualTo("night 2026-03-02: its report");
+              assertThat(fault.what()).contains("ArithmeticException", "by zero");
+            });
   }
 }

@@ -5,14 +5,19 @@ import io.github.roundstar.model.FrameState;
 import io.github.roundstar.model.Frames;
 import io.github.roundstar.simulate.ExposureTableWriter;
 import io.github.roundstar.simulate.Exposures;
+import io.github.roundstar.simulate.FrameRenderer;
 import io.github.roundstar.simulate.ScenarioReader;
 import io.github.roundstar.simulate.SimulatedExposure;
 import io.github.roundstar.simulate.SimulatedNight;
 import io.github.roundstar.simulate.SimulatedRun;
 import io.github.roundstar.simulate.Simulation;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -41,6 +46,20 @@ record RandomNight(String log, Optional<String> equipment, Optional<String> expo
     Draw draw = new Draw(seed);
     draw.start = draw.start.plus(Duration.ofDays(day));
     return draw.night();
+  }
+
+  /** Images of the first exposures of a night that has some. */
+  static List<Path> images(long seed, int most, Path folder) throws IOException {
+    SimulatedNight night = new Draw(seed).simulated();
+    List<Path> images = new ArrayList<>();
+    if (night.scenario().exposures().isPresent()) {
+      for (SimulatedExposure exposure : Exposures.of(night).stream().limit(most).toList()) {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        FrameRenderer.write(night, exposure, bytes);
+        images.add(Files.write(folder.resolve(seed + "-" + exposure.file()), bytes.toByteArray()));
+      }
+    }
+    return images;
   }
 
   private static final class Draw {

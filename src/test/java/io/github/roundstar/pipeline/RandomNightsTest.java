@@ -3,9 +3,12 @@ package io.github.roundstar.pipeline;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.SeasonNight;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.LongStream;
@@ -104,6 +107,27 @@ class RandomNightsTest {
       assertThat(compared.faults()).isEmpty();
       Soundness.check(compared.report(), compared.json(), "compare");
     }
+  }
+
+  @Test
+  void starsOfSuchNightsAreMeasuredOrRefused() throws Exception {
+    List<Path> images = new ArrayList<>();
+    for (long seed = 700; images.size() < 20; seed++) {
+      images.addAll(RandomNight.images(seed, 3, folder));
+    }
+    // One is cut off, one is no image at all.
+    byte[] whole = Files.readAllBytes(images.get(0));
+    images.add(Files.write(folder.resolve("cut.fits"), Arrays.copyOf(whole, whole.length / 2)));
+    images.add(Files.write(folder.resolve("empty.fits"), new byte[0]));
+    Faults faults = new Faults();
+    List<StarImages.Measured> measured = StarImages.measure(images, faults);
+
+    assertThat(faults.all()).isEmpty();
+    assertThat(measured).hasSize(images.size());
+    assertThat(measured.subList(0, 20)).allMatch(image -> image.shape().isPresent());
+    assertThat(measured.subList(20, measured.size()))
+        .allMatch(image -> image.shape().isPresent() || !image.problem().isEmpty());
+    StarTables.write(folder.resolve("stars"), measured);
   }
 
   private AnalysisOutcome analyse(String log, Path place) throws Exception {

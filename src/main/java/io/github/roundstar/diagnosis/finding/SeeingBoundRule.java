@@ -33,6 +33,9 @@ final class SeeingBoundRule implements Rule {
       return Answer.none(facts.because("/runs/*/noiseFloorArcsec/" + axis));
     }
     double logged = guided.rmsRadialArcsec() * guided.rmsRadialArcsec();
+    if (logged == 0) {
+      return Answer.none("the offsets never change, so they are no star's");
+    }
     boolean rough = ra.get().lo95() > Thresholds.NOISE_RATIO * dec.get().hi95();
     Estimate raAir = rough ? dec.get() : ra.get();
     Estimate share =
