@@ -9,6 +9,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.Base64;
 import java.util.Locale;
 import java.util.Map;
+import java.util.regex.Pattern;
 import org.thymeleaf.TemplateEngine;
 import org.thymeleaf.context.Context;
 import org.thymeleaf.standard.StandardDialect;
@@ -35,18 +36,30 @@ final class PageTemplate {
     static final TemplateEngine ENGINE = engine();
   }
 
+  private static final Pattern UNPRINTABLE =
+      Pattern.compile("[^\\x09\\x0A\\x0D\\x20-\\uD7FF\\uE000-\\uFFFD\\x{10000}-\\x{10FFFF}]");
+
   private PageTemplate() {}
 
   static String fill(Page page) {
-    return Loaded.ENGINE.process(
-        Loaded.HTML,
-        new Context(
-            Locale.ROOT,
-            Map.of(
-                "page", PageModel.of(page),
-                "style", Loaded.STYLE,
-                "script", Loaded.SCRIPT,
-                "policy", Loaded.POLICY)));
+    return printable(
+        Loaded.ENGINE.process(
+            Loaded.HTML,
+            new Context(
+                Locale.ROOT,
+                Map.of(
+                    "page", PageModel.of(page),
+                    "style", Loaded.STYLE,
+                    "script", Loaded.SCRIPT,
+                    "policy", Loaded.POLICY))));
+  }
+
+  /**
+   * With a replacement character for each that no document may hold: names and notes of a log may
+   * have control characters in them (XML 1.0, production 2).
+   */
+  private static String printable(String html) {
+    return UNPRINTABLE.matcher(html).replaceAll("\uFFFD");
   }
 
   private static TemplateEngine engine() {
