@@ -16,6 +16,9 @@ import java.util.stream.IntStream;
  * take part, settling ones too.
  */
 public final class Reconstruction {
+  /** Fewer frames of the same offset may be chance. */
+  private static final int FEWEST_STILL = 20;
+
   private final GuideRun run;
   private final Axis axis;
   private final double arcsecPerSecond;
@@ -48,12 +51,27 @@ public final class Reconstruction {
           "the log has no pulses, so the mount's own motion stays hidden behind the guiding: log"
               + " ra_pulse and dec_pulse, or record without guiding");
     }
+    if (neverMoves(run.frames(), axis)) {
+      return Answer.none(
+          "the offsets of this axis never change, so they tell nothing of the mount: look whether"
+              + " the guider measures and logs it");
+    }
     PulseTrain sent = PulseTrain.sent(run.frames(), axis);
     if (!sent.pushes()) {
       return Answer.of(new Reconstruction(run, axis, 0, sent));
     }
     return GuideRate.declaredSky(run, axis, equipment)
         .map(rate -> new Reconstruction(run, axis, rate, sent));
+  }
+
+  private static boolean neverMoves(Frames frames, Axis axis) {
+    double[] offsets =
+        IntStream.range(0, frames.size())
+            .filter(frames::measured)
+            .mapToDouble(i -> axis == Axis.RA ? frames.raArcsec(i) : frames.decArcsec(i))
+            .toArray();
+    return offsets.length >= FEWEST_STILL
+        && Arrays.stream(offsets).allMatch(offset -> offset == offsets[0]);
   }
 
   /** Motion on the sky, every pulse acting as declared. */

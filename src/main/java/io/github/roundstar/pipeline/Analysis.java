@@ -27,9 +27,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ForkJoinTask;
+import java.util.concurrent.atomic.AtomicBoolean;
 
 /** Carries out a job: logs in, a report and a JSON result per night out. */
 public final class Analysis {
+  private static final AtomicBoolean WARMED_UP = new AtomicBoolean();
+
   private Analysis() {}
 
   /** Analyses every night of the logs, silently. */
@@ -96,10 +99,13 @@ public final class Analysis {
   }
 
   /**
-   * Fonts, charts and templates take long to start and little to run: they start while the logs are
-   * read.
+   * Fonts, charts and templates take long to start and little to run: they start while the first
+   * logs are read.
    */
   private static void warmUpReport() {
+    if (!WARMED_UP.compareAndSet(false, true)) {
+      return;
+    }
     Thread thread = new Thread(NightPage::warmUp, "report warm-up");
     thread.setDaemon(true);
     thread.start();
