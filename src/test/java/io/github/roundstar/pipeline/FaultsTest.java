@@ -139,7 +139,8 @@ class FaultsTest {
     assertThat(read.faults()).extracting(Fault::part).containsExactly(part);
     assertThat(read.faults().get(0).what()).contains("IllegalStateException", "broken on purpose");
     assertThat(Soundness.page(finished.report()).getDocumentElement().getTextContent())
-        .contains("Missing by a fault of roundstar itself: " + part, "--verbose");
+        .contains("Missing by a fault of roundstar itself: ", "--verbose")
+        .doesNotContain("fault of roundstar itself: /");
     assertThat(read.runs()).hasSize(2);
     assertThat(read.verdict()).isNotNull();
     assertThat(read.night().frames())
