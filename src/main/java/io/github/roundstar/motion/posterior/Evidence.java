@@ -1,0 +1,294 @@
+package io.github.roundstar.motion.posterior;
+
+import io.github.roundstar.motion.posterior.Priors.Movement;
+import io.github.roundstar.motion.posterior.Priors.Strength;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The posterior for one wander, memory and play: noise, late share, prior of the strength and
+ * movement of sinusoids are summed over; strength, unlikeness and steady columns are Gaussian given
+ * those, and integrated exactly.
+ */
+final class Evidence {
+  /** Elements so much lighter than the heaviest are dropped at once [natural logarithm]. */
+  private static final double MARGIN = 1;
+
+  private static final int MOST_NOISES = 60;
+
+  /** The least pivot of a column that the rest of noise is counted without. */
+  private static final double REPEATS = 1e-10;
+
+  private final AxisModel model;
+  private final Resolution resolution;
+  private final double[][] products;
+  private final int steps;
+  private final double constant;
+  private final double unlikeness;
+  private final List<Element> elements = new ArrayList<>();
+  private double highest = Double.NEGATIVE_INFINITY;
+  private double centre;
+  private double width;
+
+  private Evidence(
+      AxisModel model,
+      Resolution resolution,
+      double[][] products,
+      int steps,
+      double logDeterminant,
+      double unlikeness) {
+    this.model = model;
+    this.resolution = resolution;
+    this.products = products;
+    this.steps = steps;
+    this.constant = -0.5 * (steps * Math.log(2 * Math.PI) + logDeterminant);
+    this.unlikeness = unlikeness;
+  }
+
+  /**
+   * Steady columns for one noise and one movement: L of their precision, and L^-1 of their products
+   * with pushes and offsets over the noise's variance.
+   */
+  record Steady(Cholesky lower, double[][] reduced, int columns) {}
+
+  /**
+   * One Gaussian of the mixture.
+   *
+   * @param logWeight logarithm of its weight, prior and width of its cell included
+   * @param logNoise natural logarithm of the noise's standard deviation [arcsec]
+   * @param movement index among the prior's
+   * @param late share of pushes that arrives a frame late
+   * @param lateFrom lower end of the shares that this one stands for, lateTo upper end
+   * @param strength index among the prior's
+   * @param r mean of the strength [declared]
+   * @param d mean of the excess unlikeness times strength
+   * @param rr variance of r, rd covariance, dd variance of d
+   */
+  record Element(
+      double logWeight,
+      double logNoise,
+      int movement,
+      double late,
+      double lateFrom,
+      double lateTo,
+      int strength,
+      double r,
+      double d,
+      double rr,
+      double rd,
+      double dd,
+      Steady steady) {}
+
+  /**
+   * Sums up.
+   *
+   * @param products of all columns, as {@link WhiteFrames} gives them
+   * @param unlikeness about which the pushes' columns are linear
+   */
+  static Evidence of(
+      AxisModel model,
+      Resolution resolution,
+      double[][] products,
+      WhiteFrames frames,
+      double unlikeness) {
+    Evidence evidence =
+        new Evidence(
+            model, resolution, products, frames.steps(), frames.logDeterminant(), unlikeness);
+    evidence.sum();
+    return evidence;
+  }
+
+  List<Element> elements() {
+    return elements;
+  }
+
+  /** Mean of the noise's natural logarithm, about. */
+  double centre() {
+    return centre;
+  }
+
+  /** Distance of the noises looked at [natural logarithm]. */
+  double noiseStep() {
+    return resolution.step() * width;
+  }
+
+  /** Logarithm of the marginal density. */
+  double log() {
+    double sum = 0;
+    for (Element element : elements) {
+      sum += Math.exp(element.logWeight - highest);
+    }
+    return highest + Math.log(sum);
+  }
+
+  private void sum() {
+    place();
+    double top = Double.NEGATIVE_INFINITY;
+    for (int side = -1; side <= 1; side += 2) {
+      double before = Double.NEGATIVE_INFINITY;
+      for (int i = side < 0 ? 0 : 1; i < MOST_NOISES; i++) {
+        double here = atNoise(centre + side * i * noiseStep());
+        top = Math.max(top, here);
+        if (here < top - resolution.cut() && here < before) {
+          break;
+        }
+        before = here;
+      }
+    }
+    elements.removeIf(e -> e.logWeight < highest - resolution.cut() - MARGIN);
+  }
+
+  /** Finds the noise by plain least squares, all columns free. */
+  private void place() {
+    int k = products.length - 1;
+    double[][] all = new double[k + 1][];
+    for (int i = 0; i <= k; i++) {
+      all[i] = products[i].clone();
+    }
+    double left = all[k][k];
+    int free = 0;
+    // Column by column, leaving out those that repeat the others.
+    for (int j = 0; j < k; j++) {
+      double pivot = all[j][j];
+      if (pivot <= REPEATS * products[j][j] || pivot <= 0) {
+        continue;
+      }
+      free++;
+      for (int a = j + 1; a <= k; a++) {
+        double share = all[a][j] / pivot;
+        if (share != 0) {
+          for (int b = j + 1; b <= a; b++) {
+            all[a][b] -= share * all[b][j];
+          }
+        }
+      }
+      left = all[k][k];
+    }
+    double degrees = Math.max(1, steps - free);
+    double deviation = model.priors().noiseLogDeviation();
+    double precision = 2 * degrees + 1 / (deviation * deviation);
+    double plain = 0.5 * Math.log(Math.max(left, 1e-20 * products[k][k] + 1e-300) / degrees);
+    double median = Math.log(model.priors().noiseMedianArcsec());
+    centre = steps > free ? Math.max(plain, median - 25 * deviation) : median;
+    width = 1 / Math.sqrt(precision);
+  }
+
+  private double atNoise(double logNoise) {
+    double best = Double.NEGATIVE_INFINITY;
+    List<Movement> movements = model.priors().movements();
+    double prior = model.priors().logNoise(logNoise) + Math.log(noiseStep()) + constant;
+    boolean moves = model.moving() > 0;
+    for (int m = 0; m < (moves ? movements.size() : 1); m++) {
+      double weight = moves ? Math.log(movements.get(m).weight()) : 0;
+      best = Math.max(best, atMovement(logNoise, m, prior + weight - steps * logNoise));
+    }
+    return best;
+  }
+
+  private double atMovement(double logNoise, int movement, double before) {
+    double unit = Math.exp(-2 * logNoise);
+    double walk = model.priors().movements().get(movement).arcsecPerRootTurn();
+    int all = model.columns();
+    int k = walk > 0 ? all : all - model.moving();
+    double logPrior = 0;
+    double[][] precision = new double[k][k];
+    for (int i = 0; i < k; i++) {
+      for (int j = 0; j <= i; j++) {
+        precision[i][j] = unit * products[i][j];
+      }
+      double deviation = model.deviations()[i] * (i < all - model.moving() ? 1 : walk);
+      precision[i][i] += 1 / (deviation * deviation);
+      logPrior -= Math.log(deviation);
+    }
+    Cholesky lower = Cholesky.inPlace(precision);
+    int q = Pushes.COLUMNS + 1;
+    double[][] reduced = new double[q][k];
+    for (int c = 0; c < q; c++) {
+      for (int i = 0; i < k; i++) {
+        reduced[c][i] = unit * products[all + c][i];
+      }
+      lower.forward(reduced[c]);
+    }
+    double[][] left = new double[q][q];
+    for (int a = 0; a < q; a++) {
+      for (int b = 0; b <= a; b++) {
+        double sum = unit * products[all + a][all + b];
+        for (int i = 0; i < k; i++) {
+          sum -= reduced[a][i] * reduced[b][i];
+        }
+        left[a][b] = sum;
+        left[b][a] = sum;
+      }
+    }
+    double base = before + logPrior - 0.5 * lower.logDeterminant() - 0.5 * left[q - 1][q - 1];
+    Steady steady = new Steady(lower, reduced, k);
+    double best = Double.NEGATIVE_INFINITY;
+    List<Strength> strengths = model.priors().strengths();
+    for (int c = 0; c < strengths.size(); c++) {
+      best =
+          Math.max(best, atStrength(logNoise, movement, c, strengths.get(c), base, left, steady));
+    }
+    return best;
+  }
+
+  private double atStrength(
+      double logNoise,
+      int movement,
+      int index,
+      Strength strength,
+      double base,
+      double[][] left,
+      Steady steady) {
+    double m = strength.mean();
+    double v = strength.deviation() * strength.deviation();
+    double u = model.priors().unlikeness() * m;
+    u *= u;
+    LateShare lates = LateShare.of(left, strength, u, model.priors().meanLate(), resolution.cut());
+    double best = Double.NEGATIVE_INFINITY;
+    double prior =
+        base + Math.log(strength.weight()) - 0.5 * (Math.log(v) + Math.log(u)) - 0.5 * m * m / v;
+    GaussLegendre rule = GaussLegendre.of(resolution.lateNodes());
+    for (int i = 0; i < rule.size(); i++) {
+      double late = rule.node(i, lates.from(), lates.to());
+      double a = 1 - late;
+      double b = late;
+      double rr = a * a * left[0][0] + 2 * a * b * left[0][1] + b * b * left[1][1];
+      double rd = a * a * left[0][2] + a * b * (left[0][3] + left[1][2]) + b * b * left[1][3];
+      double dd = a * a * left[2][2] + 2 * a * b * left[2][3] + b * b * left[3][3];
+      double ry = -(a * left[0][4] + b * left[1][4]) + m / v;
+      double dy = -(a * left[2][4] + b * left[3][4]);
+      rr += 1 / v + unlikeness * unlikeness / u;
+      rd += unlikeness / u;
+      dd += 1 / u;
+      double determinant = rr * dd - rd * rd;
+      double r = (dd * ry - rd * dy) / determinant;
+      double d = (rr * dy - rd * ry) / determinant;
+      double weight =
+          prior
+              + Math.log(rule.weight(i) * (lates.to() - lates.from()))
+              + model.priors().logLate(late)
+              - 0.5 * Math.log(determinant)
+              + 0.5 * (r * ry + d * dy);
+      best = Math.max(best, weight);
+      if (weight > highest - resolution.cut() - MARGIN) {
+        highest = Math.max(highest, weight);
+        elements.add(
+            new Element(
+                weight,
+                logNoise,
+                movement,
+                late,
+                rule.edge(i, lates.from(), lates.to()),
+                rule.edge(i + 1, lates.from(), lates.to()),
+                index,
+                r,
+                d,
+                dd / determinant,
+                -rd / determinant,
+                rr / determinant,
+                steady));
+      }
+    }
+    return best;
+  }
+}

@@ -1,0 +1,171 @@
+package io.github.roundstar.motion.posterior;
+
+import java.util.List;
+
+/**
+ * What is said of mounts and air before a frame has been seen, all in one place. Where no source is
+ * named it is common practice, no source.
+ *
+ * @param strengths strength of pulses, in multiples of the declared one
+ * @param unlikeness standard deviation of half the difference between both directions, as a share
+ *     of their mean: each direction is some 3 % off by itself
+ * @param meanLate mean of the share of each push that arrives a frame late; it falls from zero,
+ *     since most logs are written before the next exposure begins
+ * @param memoryMedianSeconds median of the time in which the star's noise forgets all but 1/e of
+ *     itself: the air moves through the line of sight of a small aperture within a second
+ * @param memoryLogDeviation standard deviation of its natural logarithm
+ * @param ratioMedianLog median of wander over noise, q / s^2, as the walk's variance in a second:
+ *     0.02 arcsec a second beside a noise of 0.35 arcsec [decades of 1/s]
+ * @param ratioDeviationLog standard deviation of it: at two of them below, a night's wander is lost
+ *     in a single frame's noise; at two above, a star wanders farther in a second than its noise
+ *     [decades]
+ * @param noiseMedianArcsec median of the noise's standard deviation [arcsec]
+ * @param noiseLogDeviation standard deviation of its natural logarithm
+ * @param playShare share of the mounts that have play at all
+ * @param meanPlayArcsec mean width where there is one, falling from zero [arcsec of declared
+ *     pushes]
+ * @param movements how fast the complex amplitude of a sinusoid walks, each with its probability
+ */
+public record Priors(
+    List<Strength> strengths,
+    double unlikeness,
+    double meanLate,
+    double memoryMedianSeconds,
+    double memoryLogDeviation,
+    double ratioMedianLog,
+    double ratioDeviationLog,
+    double noiseMedianArcsec,
+    double noiseLogDeviation,
+    double playShare,
+    double meanPlayArcsec,
+    List<Movement> movements) {
+  /**
+   * Standard deviation of a drift [arcsec/s]: a polar axis ten arcminutes off drifts by 2.6 arcsec
+   * a minute, and few mounts are used that drift by twice that.
+   */
+  public static final double DRIFT = 0.1;
+
+  /**
+   * Standard deviation of the drift's change over time [arcsec/s^2]: the drift of a polar axis
+   * turns with the sky, 7.3e-5 rad/s, and guide scopes bend as they turn.
+   */
+  public static final double BEND = 1e-5;
+
+  /** Standard deviation of each amplitude of a sinusoid [arcsec]: worms of 30 arcsec exist. */
+  public static final double TONE = 15;
+
+  /**
+   * One way in which pulses may be strong.
+   *
+   * @param weight its probability
+   * @param mean strength [declared]
+   * @param deviation standard deviation [declared]
+   */
+  public record Strength(double weight, double mean, double deviation) {}
+
+  /**
+   * One speed at which a sinusoid's complex amplitude walks at random.
+   *
+   * @param weight its probability
+   * @param arcsecPerRootTurn standard deviation of the walk over a turn [arcsec]; 0 for one that
+   *     stays
+   */
+  public record Movement(double weight, double arcsecPerRootTurn) {}
+
+  private static final List<Movement> MOVEMENTS =
+      List.of(
+          new Movement(0.5, 0),
+          new Movement(0.125, 0.05),
+          new Movement(0.125, 0.15),
+          new Movement(0.125, 0.45),
+          new Movement(0.125, 1.35));
+
+  /**
+   * A declared rate is mostly right to a few per cent (gears and guide scale), at times off by
+   * twenty (a scale from a catalogue's focal length), and now and then typed wrong by two.
+   */
+  private static final List<Strength> DECLARED =
+      List.of(
+          new Strength(0.75, 1, 0.04),
+          new Strength(0.2, 1, 0.2),
+          new Strength(0.025, 0.5, 0.1),
+          new Strength(0.025, 2, 0.4));
+
+  /** Nothing declared: anything from a tenth to one and a half times the sidereal rate. */
+  private static final List<Strength> UNDECLARED = List.of(new Strength(1, 1, 0.5));
+
+  /** Those that hold for a mount whose guide rate is declared. */
+  public static final Priors USUAL =
+      new Priors(DECLARED, 0.021, 0.1, 0.8, Math.log(3), -2.5, 1.5, 0.35, 1.0, 0.5, 3.0, MOVEMENTS);
+
+  /** The same without a declared rate: strengths are in multiples of half the sidereal rate. */
+  public Priors undeclared() {
+    return withStrengths(UNDECLARED);
+  }
+
+  /** The same with other strengths. */
+  public Priors withStrengths(List<Strength> others) {
+    return new Priors(
+        others,
+        unlikeness,
+        meanLate,
+        memoryMedianSeconds,
+        memoryLogDeviation,
+        ratioMedianLog,
+        ratioDeviationLog,
+        noiseMedianArcsec,
+        noiseLogDeviation,
+        playShare,
+        meanPlayArcsec,
+        movements);
+  }
+
+  /** All of them so many times as wide, to see what rests on them. */
+  public Priors widened(double factor) {
+    return new Priors(
+        strengths.stream()
+            .map(s -> new Strength(s.weight(), s.mean(), factor * s.deviation()))
+            .toList(),
+        factor * unlikeness,
+        Math.min(1, factor * meanLate),
+        memoryMedianSeconds,
+        factor * memoryLogDeviation,
+        ratioMedianLog,
+        factor * ratioDeviationLog,
+        noiseMedianArcsec,
+        factor * noiseLogDeviation,
+        playShare,
+        factor * meanPlayArcsec,
+        movements);
+  }
+
+  /** Logarithm of the density of the ratio's logarithm [per decade]. */
+  double logRatio(double logRatio) {
+    return logNormal(logRatio, ratioMedianLog, ratioDeviationLog);
+  }
+
+  /** Logarithm of the density of the memory's natural logarithm. */
+  double logMemory(double logSeconds) {
+    return logNormal(logSeconds, Math.log(memoryMedianSeconds), memoryLogDeviation);
+  }
+
+  /** Logarithm of the density of the natural logarithm of the noise. */
+  double logNoise(double logArcsec) {
+    return logNormal(logArcsec, Math.log(noiseMedianArcsec), noiseLogDeviation);
+  }
+
+  /** Logarithm of the density of the late share, 0 to 1. */
+  double logLate(double share) {
+    return -share / meanLate - Math.log(meanLate) - Math.log1p(-Math.exp(-1 / meanLate));
+  }
+
+  /** Logarithm of the density of a width that is not zero [per arcsec], times its probability. */
+  double logPlay(double width) {
+    return Math.log(playShare) - Math.log(meanPlayArcsec) - width / meanPlayArcsec;
+  }
+
+  static double logNormal(double x, double mean, double deviation) {
+    double z = (x - mean) / deviation;
+    return -0.5 * z * z - Math.log(deviation) - 0.5 * Math.log(2 * Math.PI);
+  }
+}

@@ -1,0 +1,25 @@
+package io.github.roundstar.motion.posterior;
+
+/** What the pulses of one axis of a run push. */
+@FunctionalInterface
+public interface Pushes {
+  /** Number of columns. */
+  int COLUMNS = 4;
+
+  /**
+   * Four columns at the run's samples, for pulses of the declared strength behind a play [arcsec]:
+   * how far they have pushed on balance, east or north positive; the same as it had been a frame
+   * earlier; and how the two change with the unlikeness of the directions.
+   *
+   * @param width what a full reversal loses, in declared pushes [arcsec]
+   * @param start share of it that a first push east or north would lose, 0 to 1
+   * @param unlikeness how much more than the mean of both directions a push east or north moves, as
+   *     a share; one west or south so much less
+   */
+  double[][] columns(double width, double start, double unlikeness);
+
+  /** No pulse at all. */
+  static Pushes none(int samples) {
+    return (width, start, unlikeness) -> new double[COLUMNS][samples];
+  }
+}
