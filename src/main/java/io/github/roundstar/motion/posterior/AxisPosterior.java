@@ -30,7 +30,7 @@ public final class AxisPosterior {
   private static final int SKETCH_BLOCKS = 6;
 
   /** Points at most, far above what any night needed. */
-  private static final int MOST_POINTS = 400;
+  private static final int MOST_POINTS = 4000;
 
   /** So many peaks are climbed at most. */
   private static final int MOST_PEAKS = 4;

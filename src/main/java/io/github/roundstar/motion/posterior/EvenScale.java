@@ -38,8 +38,8 @@ final class EvenScale {
   static EvenScale ofRatio(int frames, double cadence, double memory, double widest) {
     double share = Math.exp(-cadence / memory);
     return new EvenScale(
-        -10,
-        5,
+        -12,
+        7,
         logRatio -> {
           double walk = Math.pow(10, logRatio) * cadence;
           return deviation(

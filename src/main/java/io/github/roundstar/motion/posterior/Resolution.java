@@ -13,5 +13,5 @@ public record Resolution(double step, double cut, int lateNodes) {
   public static final Resolution USUAL = new Resolution(1.6, 8, 8);
 
   /** To hold against other ways of integration: off by less than 1e-8. */
-  public static final Resolution FINE = new Resolution(0.8, 30, 40);
+  public static final Resolution FINE = new Resolution(0.3, 25, 30);
 }

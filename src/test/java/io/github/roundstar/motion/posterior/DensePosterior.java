@@ -1,5 +1,7 @@
 package io.github.roundstar.motion.posterior;
 
+import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
+import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
@@ -12,7 +14,7 @@ import org.apache.commons.math3.linear.RealVector;
  * regressors without a prior, sums over even steps. It knows neither filters nor lattices.
  */
 final class DensePosterior {
-  private static final int LATES = 64;
+  private static final int LATES = 24;
 
   private final AxisModel model;
   private final ObservedRun run;
@@ -149,12 +151,10 @@ final class DensePosterior {
    *
    * @return log evidence; mean and variance of the strength; of the drift
    */
-  double[] sum(double ratioStep, double memoryStep, double noiseStep, double noiseCentre) {
+  double[] sum(double ratioStep, double memoryStep, double noiseStep) {
     Priors priors = model.priors();
-    double[][][] x = new double[LATES + 1][][];
-    for (int l = 0; l <= LATES; l++) {
-      x[l] = regressors((double) l / LATES);
-    }
+    double[][][] x = {regressors(0), regressors(0.5), regressors(1)};
+    GaussIntegrator lates = new GaussIntegratorFactory().legendre(LATES, 0, 1);
     RealVector y = new ArrayRealVector(run.arcsec());
     for (double a = -6; a <= 6; a += ratioStep / priors.ratioDeviationLog()) {
       double logRatio = priors.ratioMedianLog() + a * priors.ratioDeviationLog();
@@ -174,12 +174,13 @@ final class DensePosterior {
         RealMatrix[] xvx = new RealMatrix[3];
         RealVector[] xvy = new RealVector[3];
         for (int q = 0; q < 3; q++) {
-          RealMatrix of = MatrixUtils.createRealMatrix(x[q * LATES / 2]);
+          RealMatrix of = MatrixUtils.createRealMatrix(x[q]);
           xvx[q] = of.transpose().multiply(lower.getSolver().solve(of));
           xvy[q] = of.transpose().operate(vy);
         }
-        for (int l = 0; l <= LATES; l++) {
-          double t = (double) l / LATES;
+        double noiseCentre = noise(xvx[0], xvy[0], yvy);
+        for (int l = 0; l < LATES; l++) {
+          double t = lates.getPoint(l);
           double[] basis = {(1 - t) * (1 - 2 * t), 4 * t * (1 - t), t * (2 * t - 1)};
           RealMatrix m =
               xvx[0]
@@ -191,9 +192,8 @@ final class DensePosterior {
                   .mapMultiply(basis[0])
                   .add(xvy[1].mapMultiply(basis[1]))
                   .add(xvy[2].mapMultiply(basis[2]));
-          double simpson = (l == 0 || l == LATES ? 1 : l % 2 == 1 ? 4 : 2) / (3.0 * LATES);
-          for (double ln = noiseCentre - 8 * noiseStep;
-              ln <= noiseCentre + 8.01 * noiseStep;
+          for (double ln = noiseCentre - 12 * noiseStep;
+              ln <= noiseCentre + 12.01 * noiseStep;
               ln += noiseStep) {
             for (int c = 0; c < priors.strengths().size(); c++) {
               double[] here = at(m, w, yvy, logV, ln, c);
@@ -203,7 +203,7 @@ final class DensePosterior {
                       + prior
                       + priors.logLate(t)
                       + priors.logNoise(ln)
-                      + Math.log(simpson * ratioStep * memoryStep * noiseStep));
+                      + Math.log(lates.getWeight(l) * ratioStep * memoryStep * noiseStep));
             }
           }
         }
@@ -218,6 +218,13 @@ final class DensePosterior {
       driftMean,
       driftSquares / weight - driftMean * driftMean
     };
+  }
+
+  /** Natural logarithm of the noise by least squares. */
+  private double noise(RealMatrix xvx, RealVector xvy, double yvy) {
+    RealVector b = new CholeskyDecomposition(xvx, 1e-8, 0).getSolver().solve(xvy);
+    int degrees = run.seconds().length - b.getDimension();
+    return 0.5 * Math.log((yvy - b.dotProduct(xvy)) / degrees);
   }
 
   private void add(double[] here, double log) {
