@@ -240,7 +240,7 @@ final class NightPlan {
     plan.decNoise = plan.raNoise * uniform(random, 0.8, 1.25);
     plan.airShare = uniform(random, 0.2, 0.9);
     plan.airMemorySeconds = logUniform(random, 0.02, 0.15);
-    plan.cameraAngleDeg = random.nextGaussian();
+    plan.cameraAngleDeg = 0.5 * random.nextGaussian();
     plan.seeingFwhmArcsec = logUniform(random, 1.4, 4.5);
 
     plan.cadenceSeconds = Math.max(0.3, Math.min(20, 2.5 * Math.exp(0.75 * random.nextGaussian())));
@@ -427,6 +427,11 @@ final class NightPlan {
     calm(dec, decPerFrame, Math.max(northRate, southRate));
     limit(random, ra, raPerFrame, raNoise, eastRate, true);
     limit(random, dec, decPerFrame, decNoise, northRate, false);
+    if (tightLimit == 0 && random.nextBoolean()) {
+      // Most programs have one limit for both axes.
+      ra.longestMs = Math.max(ra.longestMs, dec.longestMs);
+      dec.longestMs = ra.longestMs;
+    }
   }
 
   /** No user guides a whole night with a loop that swings by itself, or that lets the star go. */

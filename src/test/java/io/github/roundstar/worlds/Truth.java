@@ -105,6 +105,14 @@ public record Truth(
       double decDirection,
       List<Double> gustSeconds) {}
 
+  /** A figure of the sky (east, north) as the log's axes, a little turned against it, show it. */
+  public Axes inLoggedAxes(Axes sky) {
+    double turned = Math.toRadians(cameraAngleDeg);
+    return new Axes(
+        sky.ra * Math.cos(turned) + sky.dec * Math.sin(turned),
+        -sky.ra * Math.sin(turned) + sky.dec * Math.cos(turned));
+  }
+
   /** Noise of all runs, pooled by their frames. */
   public Axes noiseArcsec() {
     double ra2 = 0;
