@@ -29,13 +29,26 @@ final class DecGear {
   /** Turns the motor by so many arcsec of axis; says where the axis stands then. */
   double turn(double arcsec) {
     motor += arcsec;
-    flank = Math.max(motor - half, Math.min(motor + half, flank));
-    if (stick <= 0) {
-      axis = flank;
-    } else if (Math.abs(flank - axis) > stick) {
-      axis = flank - Math.copySign(slipTo, flank - axis);
-    }
+    flank = flankAt(motor);
+    axis = axisAt(flank);
     return axis;
+  }
+
+  /** Where the axis would stand after such a turn; nothing moves. */
+  double after(double arcsec) {
+    return axisAt(flankAt(motor + arcsec));
+  }
+
+  private double flankAt(double motorPlace) {
+    return Math.max(motorPlace - half, Math.min(motorPlace + half, flank));
+  }
+
+  private double axisAt(double flankPlace) {
+    if (stick <= 0) {
+      return flankPlace;
+    }
+    double wound = flankPlace - axis;
+    return Math.abs(wound) > stick ? flankPlace - Math.copySign(slipTo, wound) : axis;
   }
 
   double axis() {

@@ -193,6 +193,67 @@ final class Playthrough {
     }
   }
 
+  /** Where the star stands in both cameras, pulses included, grid point by grid point. */
+  private final class Track {
+    private final Unguided sky;
+    private final Pulses raPulses;
+    private final Pulses decPulses;
+    private final DecGear gear;
+    private final double side;
+    private final double axisAtStart;
+    private final double firstEast;
+    private final double firstNorth;
+    private double raMoved;
+    final double[] east;
+    final double[] north;
+    final double[] mainEast;
+    final double[] mainNorth;
+    int done;
+
+    Track(Unguided sky, Pulses raPulses, Pulses decPulses, DecGear gear) {
+      this.sky = sky;
+      this.raPulses = raPulses;
+      this.decPulses = decPulses;
+      this.gear = gear;
+      side = sky.at.tubeWest() ? 1 : -1;
+      axisAtStart = gear.axis();
+      // The set point is where the star is when guiding begins, but for a slip of the first frame.
+      firstEast = plan.firstEastArcsec - sky.east(0);
+      firstNorth = plan.firstNorthArcsec - sky.north(0);
+      east = new double[sky.points];
+      north = new double[sky.points];
+      mainEast = new double[sky.points];
+      mainNorth = new double[sky.points];
+      put(0, 0, axisAtStart);
+    }
+
+    /**
+     * Moves on to the last grid point before {@code seconds}. The point after it is laid out too,
+     * as it will be if no pulse is commanded meanwhile: exposures end between grid points.
+     */
+    void until(double seconds) {
+      int whole = (int) (seconds / step);
+      while (done < whole) {
+        double before = done * step;
+        raMoved += raPulses.moved(before, before + step);
+        double axis = gear.turn(side * decPulses.moved(before, before + step));
+        put(++done, raMoved, axis);
+      }
+      double now = done * step;
+      put(
+          done + 1,
+          raMoved + raPulses.moved(now, now + step),
+          gear.after(side * decPulses.moved(now, now + step)));
+    }
+
+    private void put(int k, double ra, double decAxis) {
+      mainEast[k] = firstEast + sky.east(k) - sky.cos * ra;
+      mainNorth[k] = firstNorth + sky.north(k) - side * (decAxis - axisAtStart);
+      east[k] = mainEast[k] + sky.bend(plan.bendRaArcsecPerHour, k);
+      north[k] = mainNorth[k] + sky.bend(plan.bendDecArcsecPerHour, k);
+    }
+  }
+
   private RandomGenerator stream(String cause, int run) {
     return plan.streams.of(cause + " " + run);
   }
@@ -206,14 +267,12 @@ final class Playthrough {
     RandomGenerator jitter = stream("jitter", index);
     RandomGenerator loss = stream("loss", index);
     DitherPlan dithers = new DitherPlan(index, at.durationSeconds());
-    double side = at.tubeWest() ? 1 : -1;
     DecGear gear =
         new DecGear(
             plan.playArcsec,
             index == 0 ? plan.playStart : Streams.uniform(stream("flank", index), -1, 1),
             plan.stickArcsec,
             plan.slipToArcsec);
-    double decAxisAtStart = gear.axis();
     double believed = plan.believedGuideRate * SkyPath.SIDEREAL_ARCSEC_PER_SECOND;
     Controller ra = new Controller(plan.ra, believed * cos);
     Controller.Settings decSettings = plan.dec.copy();
@@ -223,21 +282,7 @@ final class Playthrough {
     Controller dec = new Controller(decSettings, believed);
     Pulses raPulses = new Pulses();
     Pulses decPulses = new Pulses();
-
-    // Place of the star in the guide camera and in the main one, pulses included, on the grid.
-    double[] east = new double[sky.points];
-    double[] north = new double[sky.points];
-    double[] mainEast = new double[sky.points];
-    double[] mainNorth = new double[sky.points];
-    // The set point is where the star is when guiding begins, but for a slip of the first frame.
-    double firstEast = plan.firstEastArcsec - sky.east(0);
-    double firstNorth = plan.firstNorthArcsec - sky.north(0);
-    int done = 0;
-    mainEast[0] = plan.firstEastArcsec;
-    mainNorth[0] = plan.firstNorthArcsec;
-    east[0] = mainEast[0];
-    north[0] = mainNorth[0];
-    double raMoved = 0;
+    Track track = new Track(sky, raPulses, decPulses, gear);
 
     double turned = Math.toRadians(plan.cameraAngleDeg);
     double setEast = 0;
@@ -256,18 +301,7 @@ final class Playthrough {
 
     while (fromSeconds + plan.exposureSeconds <= at.durationSeconds()) {
       double toSeconds = fromSeconds + plan.exposureSeconds;
-      int needed = (int) Math.ceil(toSeconds / step) + 1;
-      for (; done < needed; done++) {
-        double before = done * step;
-        raMoved += raPulses.moved(before, before + step);
-        double decAxis =
-            side * (gear.turn(side * decPulses.moved(before, before + step)) - decAxisAtStart);
-        int k = done + 1;
-        mainEast[k] = firstEast + sky.east(k) - cos * raMoved;
-        mainNorth[k] = firstNorth + sky.north(k) - decAxis;
-        east[k] = mainEast[k] + sky.bend(plan.bendRaArcsecPerHour, k);
-        north[k] = mainNorth[k] + sky.bend(plan.bendDecArcsecPerHour, k);
-      }
+      track.until(toSeconds);
 
       double nightTime = at.startSeconds() + 0.5 * (fromSeconds + toSeconds);
       if (lostLeft == 0
@@ -294,8 +328,8 @@ final class Playthrough {
       double strength =
           plan.noiseAtStart
               * Math.pow(plan.noiseAtEnd / plan.noiseAtStart, nightTime / nightSeconds);
-      double trueEast = mean(east, fromSeconds, toSeconds);
-      double trueNorth = mean(north, fromSeconds, toSeconds);
+      double trueEast = mean(track.east, fromSeconds, toSeconds);
+      double trueNorth = mean(track.north, fromSeconds, toSeconds);
       double errorEast =
           strength
               * (mean(sky.airEast, fromSeconds, toSeconds)
@@ -385,8 +419,9 @@ final class Playthrough {
     if (frames < 2) {
       throw new IllegalStateException("run " + (index + 1) + " has fewer than two frames");
     }
-    motion.add(at.startSeconds(), mainEast, mainNorth, step, done);
-    expose(at, done * step, dithers, settledTimes);
+    track.until(at.durationSeconds() + 1);
+    motion.add(at.startSeconds(), track.mainEast, track.mainNorth, step, track.done);
+    expose(at, at.durationSeconds(), dithers, settledTimes);
     runs.add(truthOf(index, sky, firstStep, lastStep, frames, noiseEast, noiseNorth, decSettings));
   }
 
