@@ -4,7 +4,8 @@ import java.util.function.Consumer;
 
 /**
  * One thing done differently on the same night: a setting changed or the mount mended. Air, wander,
- * gusts, dithers and clouds stay as they were; they come from streams that no cure touches.
+ * gusts, dithers and clouds stay as they were; they come from streams that no cure touches. A cure
+ * is done as it is asked for: a gain that makes the loop swing makes it swing.
  */
 public final class Cure {
   private final String name;
@@ -119,6 +120,28 @@ public final class Cure {
   /** Pulses act at once. */
   public static Cure promptPulses() {
     return new Cure("delay", plan -> plan.delaySeconds = 0);
+  }
+
+  /** Plain gain and deadband: no filter, no integral part, no votes; gains as they are. */
+  public static Cure plainLaw() {
+    return new Cure(
+        "plain law",
+        plan -> {
+          plan.ra.law = Controller.Law.PROPORTIONAL;
+          plan.dec.law = Controller.Law.PROPORTIONAL;
+          plan.ra.votes = 0;
+          plan.dec.votes = 0;
+        });
+  }
+
+  /** Wander of both axes times {@code left}: a mount that stands firmer. */
+  public static Cure wanderTimes(double left) {
+    return new Cure(
+        "wander",
+        plan -> {
+          plan.raWander *= left;
+          plan.decWander *= left;
+        });
   }
 
   /** Declination pulses in both directions. */

@@ -299,6 +299,7 @@ final class NightPlan {
     stepSeconds = cadenceSeconds < 1 ? 0.025 : 0.05;
     exposureSeconds = cadenceSeconds * exposureShare;
     settleRuns(random);
+    settleOneWay(random);
     settleNoise();
     settleLoop(random);
     settleDithers(random);
@@ -385,6 +386,34 @@ final class NightPlan {
       }
     }
     return true;
+  }
+
+  /** Whoever pushes one way only has a drift that goes one way: the axis is drawn to give one. */
+  private void settleOneWay(RandomGenerator random) {
+    for (int attempt = 0; decOneWay && attempt < 500 && turnsBackArcsec() > 2; attempt++) {
+      double polar = logUniform(random, 3, 25);
+      double angle = uniform(random, 0, 2 * Math.PI);
+      azimuthArcmin = polar * Math.cos(angle) / Math.cos(Math.toRadians(latitudeDeg));
+      altitudeArcmin = polar * Math.sin(angle);
+    }
+  }
+
+  /** The most by which the steady drift in declination goes back on its way, of all runs. */
+  private double turnsBackArcsec() {
+    SkyPath path = skyPath();
+    double most = 0;
+    for (Pointing run : runs) {
+      double hourAngle = Math.toRadians(run.hourAngleDeg);
+      double declination = Math.toRadians(run.declinationDeg);
+      double way = Math.signum(path.offset(hourAngle, declination, run.durationSeconds)[1]);
+      double farthest = 0;
+      for (int i = 1; i <= 40; i++) {
+        double at = way * path.offset(hourAngle, declination, run.durationSeconds * i / 40)[1];
+        farthest = Math.max(farthest, at);
+        most = Math.max(most, farthest - at);
+      }
+    }
+    return most;
   }
 
   private void settleNoise() {

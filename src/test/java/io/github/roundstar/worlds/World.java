@@ -204,11 +204,7 @@ public enum World {
         plan.gustsPerHour = logUniform(random, 4, 60);
         plan.gustArcsec = logUniform(random, 0.8, 5);
       }
-      case DEC_ONE_WAY -> {
-        plan.decOneWay = true;
-        plan.azimuthArcmin += 5 * Math.signum(plan.azimuthArcmin);
-        plan.altitudeArcmin += 5 * Math.signum(plan.altitudeArcmin);
-      }
+      case DEC_ONE_WAY -> plan.decOneWay = true;
       case SEVERAL_AT_ONCE -> {
         World[] all = values();
         int wanted = random.nextInt(2, 5);

@@ -422,7 +422,7 @@ class WorldsTest {
     @ParameterizedTest
     @EnumSource
     void noiseIsAsStrongAsDrawnInEveryWorld(World world) {
-      for (long seed = 1; seed <= 3; seed++) {
+      for (long seed = 1; seed <= 2; seed++) {
         WorldNight night = world.night(seed);
         NightPlan plan = night.plan();
         Truth.Axes noise = night.truth().noiseArcsec();
@@ -661,13 +661,25 @@ class WorldsTest {
     @EnumSource
     void equalSeedsGiveEqualNights(World world) {
       WorldNight night = world.night(5);
-      String table = night.guideTable(Precision.FULL);
-      assertThat(world.night(5).guideTable(Precision.FULL)).isEqualTo(table);
-      assertThat(night.again().guideTable(Precision.FULL)).isEqualTo(table);
-      assertThat(world.night(6).guideTable(Precision.FULL)).isNotEqualTo(table);
+      double[] seen = seen(night);
+      assertThat(seen(night.again())).isEqualTo(seen);
+      assertThat(seen(world.night(6))).isNotEqualTo(seen);
       World other = World.values()[(world.ordinal() + 1) % World.values().length];
-      assertThat(other.night(5).guideTable(Precision.FULL)).isNotEqualTo(table);
-      assertThat(world.night(5).truth()).isEqualTo(night.truth());
+      assertThat(seen(other.night(5))).isNotEqualTo(seen);
+      WorldNight twin = world.night(5);
+      assertThat(seen(twin)).isEqualTo(seen);
+      assertThat(twin.truth()).isEqualTo(night.truth());
+      assertThat(twin.guideTable(Precision.ROUNDED)).isEqualTo(night.guideTable(Precision.ROUNDED));
+      assertThat(twin.equipment()).isEqualTo(night.equipment());
+    }
+
+    /** Offsets and pulses of all rows. */
+    private double[] seen(WorldNight night) {
+      LogRows rows = night.rows();
+      double[] seen = new double[2 * rows.size];
+      System.arraycopy(rows.raOffset, 0, seen, 0, rows.size);
+      System.arraycopy(rows.decPulseMs, 0, seen, rows.size, rows.size);
+      return seen;
     }
 
     @Tag("identity")
@@ -697,6 +709,23 @@ class WorldsTest {
 
     @Tag("identity")
     @Test
+    void oneWayDeclinationKeepsToItsWay() {
+      for (long seed = 1; seed <= 6; seed++) {
+        WorldNight night = World.DEC_ONE_WAY.night(seed);
+        for (Truth.Run run : night.truth().runs()) {
+          double least = 0;
+          for (int i = 0; i < night.rows().size; i++) {
+            if (night.rows().run[i] == run.run()) {
+              least = Math.min(least, night.rows().decPulseMs[i] * run.decDirection());
+            }
+          }
+          assertThat(least).as("%s", night).isZero();
+        }
+      }
+    }
+
+    @Tag("identity")
+    @Test
     void mendedMountMovesLess() {
       WorldNight night = World.PLAY.night(3);
       WorldNight mended =
@@ -712,7 +741,7 @@ class WorldsTest {
     @ParameterizedTest
     @EnumSource
     void everyWorldKeepsItsPromiseAndStaysOnTheChip(World world) {
-      for (long seed = 1; seed <= 6; seed++) {
+      for (long seed = 1; seed <= 2; seed++) {
         WorldNight night = world.night(seed);
         NightPlan plan = night.plan();
         Truth truth = night.truth();
@@ -728,15 +757,23 @@ class WorldsTest {
               Math.max(widest, Math.hypot(night.star().eastArcsec(i), night.star().northArcsec(i)));
         }
         assertThat(widest).as("%s", night).isLessThan(90);
-        for (WorldNight.Exposure exposure : night.exposures()) {
+        for (WorldNight.Exposure exposure : List.of(first(night), last(night))) {
           double[] moved =
               night.mainCamera().covariance(exposure.startSeconds(), exposure.seconds());
-          assertThat(moved[0] + moved[1]).isBetween(0.0, 1000.0);
+          assertThat(moved[0] + moved[1]).as("%s", night).isBetween(0.0, 1000.0);
         }
         for (Truth.Run run : truth.runs()) {
           assertThat(Math.abs(run.declinationDeg())).isLessThanOrEqualTo(75);
         }
       }
+    }
+
+    private WorldNight.Exposure first(WorldNight night) {
+      return night.exposures().get(0);
+    }
+
+    private WorldNight.Exposure last(WorldNight night) {
+      return night.exposures().get(night.exposures().size() - 1);
     }
 
     private boolean keeps(World world, NightPlan plan, Truth truth) {
@@ -874,7 +911,7 @@ class WorldsTest {
     @ParameterizedTest
     @EnumSource
     void toolReadsEveryRowAndTheEquipment(World world, @TempDir Path folder) throws IOException {
-      for (long seed = 1; seed <= 2; seed++) {
+      for (long seed : new long[] {1}) {
         WorldNight night = world.night(seed);
         for (Precision precision : Precision.values()) {
           Path table = folder.resolve(seed + "-" + precision + ".ecsv");
