@@ -1,8 +1,13 @@
 package io.github.roundstar.worlds;
 
+import static com.tngtech.archunit.base.DescribedPredicate.describe;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideOutsideOfPackage;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import com.tngtech.archunit.core.importer.ClassFileImporter;
 import io.github.roundstar.ingest.EquipmentReader;
 import io.github.roundstar.ingest.GuideTableReader;
 import io.github.roundstar.ingest.UnusableInputException;
@@ -33,6 +38,22 @@ import org.junit.jupiter.params.provider.EnumSource;
 /** The second simulator agrees with geometry and control theory, and its nights are as it says. */
 class WorldsTest {
   private static final double OM = 15.041067;
+
+  @Tag("identity")
+  @Test
+  void simulatorKnowsNothingOfWhatItJudges() {
+    noClasses()
+        .that()
+        .resideInAPackage("io.github.roundstar.worlds")
+        .should()
+        .dependOnClassesThat(
+            resideInAPackage("io.github.roundstar..")
+                .and(resideOutsideOfPackage("io.github.roundstar.worlds")))
+        .check(
+            new ClassFileImporter()
+                .importPackages("io.github.roundstar.worlds")
+                .that(describe("are no tests", type -> !type.getName().contains("WorldsTest"))));
+  }
 
   /** Spherical astronomy. */
   @Nested
@@ -655,6 +676,7 @@ class WorldsTest {
 
   /** Seeds, cures, and what every world promises. */
   @Nested
+  @Tag("slow")
   class Nights {
     @Tag("identity")
     @ParameterizedTest
@@ -825,6 +847,7 @@ class WorldsTest {
 
   /** The log's form, by the contract's words and by the tool's own reader. */
   @Nested
+  @Tag("slow")
   class TheLog {
     private static final Set<String> COLUMNS =
         Set.of(
