@@ -1,23 +1,19 @@
 package io.github.roundstar.motion.posterior;
 
-import java.util.Arrays;
 import java.util.List;
 
 /**
  * What is asked of the frames of one axis.
  *
- * @param runs the runs; they share strength, memory, noise, wander, play and columns
- * @param deviations prior standard deviation of what each column is multiplied by; the columns in
- *     which a sinusoid moves come last, theirs are for a walk of 1 arcsec over a turn
- * @param moving how many those are
+ * @param runs the runs, at least one; they share strength, late share, memory, noise, wander and play
+ * @param moving how many of each run's columns are those in which a sinusoid moves
  * @param mayPlay whether the axis is turned both ways, so that play shows
  * @param priors what is known before
  */
-public record AxisModel(
-    List<ObservedRun> runs, double[] deviations, int moving, boolean mayPlay, Priors priors) {
-  /** Number of columns. */
+public record AxisModel(List<ObservedRun> runs, int moving, boolean mayPlay, Priors priors) {
+  /** Number of columns of each run. */
   int columns() {
-    return deviations.length;
+    return runs.get(0).columns().length;
   }
 
   /** Number of frames. */
@@ -29,20 +25,7 @@ public record AxisModel(
   AxisModel still() {
     int staying = columns() - moving;
     return new AxisModel(
-        runs.stream()
-            .map(
-                run ->
-                    new ObservedRun(
-                        run.seconds(),
-                        run.startsPiece(),
-                        run.arcsec(),
-                        Arrays.copyOf(run.columns(), staying),
-                        run.pushes()))
-            .toList(),
-        Arrays.copyOf(deviations, staying),
-        0,
-        mayPlay,
-        priors);
+        runs.stream().map(run -> run.first(staying)).toList(), 0, mayPlay, priors);
   }
 
   /** Some of the frames where there are many, spread over every run. */
@@ -59,7 +42,6 @@ public record AxisModel(
                   return length < 16 ? run : run.blocks(blocks, length);
                 })
             .toList(),
-        deviations,
         moving,
         mayPlay,
         priors);

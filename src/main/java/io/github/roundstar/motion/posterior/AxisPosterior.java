@@ -73,7 +73,7 @@ public final class AxisPosterior {
    * @param wander standard deviation of the walk over a second [arcsec]
    * @param playArcsec width of the play on the sky [arcsec]
    * @param start share of it that a first push east or north would lose
-   * @param columns what each steady column is multiplied by
+   * @param columns of each run: what its steady columns are multiplied by
    */
   public record Draw(
       double strength,
@@ -85,7 +85,7 @@ public final class AxisPosterior {
       double wander,
       double playArcsec,
       double start,
-      double[] columns) {}
+      double[][] columns) {}
 
   /**
    * A peak of the posterior.
@@ -160,8 +160,8 @@ public final class AxisPosterior {
   }
 
   /** Exact mean and variance of what a steady column is multiplied by, over the whole mixture. */
-  double[] columnMoments(int column) {
-    NormalMixture whole = columnMixture(entries, column);
+  double[] columnMoments(int run, int column) {
+    NormalMixture whole = columnMixture(entries, run, column);
     return new double[] {whole.mean(), whole.variance()};
   }
 
@@ -179,7 +179,7 @@ public final class AxisPosterior {
     return new NormalMixture(weights, means, deviations);
   }
 
-  private static NormalMixture columnMixture(List<Entry> of, int column) {
+  private static NormalMixture columnMixture(List<Entry> of, int run, int column) {
     double[] weights = new double[of.size()];
     double[] means = new double[of.size()];
     double[] deviations = new double[of.size()];
@@ -187,7 +187,7 @@ public final class AxisPosterior {
     for (int i = 0; i < weights.length; i++) {
       Element e = of.get(i).element();
       weights[i] = Math.exp(of.get(i).logWeight() - top);
-      Evidence.Steady steady = e.steady();
+      Evidence.Steady steady = e.steady()[run];
       if (column >= steady.columns()) {
         continue;
       }
@@ -214,8 +214,8 @@ public final class AxisPosterior {
     return new NormalMixture(weights, means, deviations);
   }
 
-  /** What a steady column is multiplied by, in the column's unit. */
-  public Figure column(int column) {
+  /** What a steady column of a run is multiplied by, in the column's unit. */
+  public Figure column(int run, int column) {
     List<Entry> sampled = sampled();
     double walk =
         column < model.columns() - model.moving()
@@ -224,8 +224,8 @@ public final class AxisPosterior {
                 .mapToDouble(Priors.Movement::arcsecPerRootTurn)
                 .max()
                 .orElse(1);
-    double prior = 2 * Estimate.SIGMAS_95 * model.deviations()[column] * walk;
-    return Figure.of(columnMixture(sampled, column), prior);
+    double prior = 2 * Estimate.SIGMAS_95 * model.runs().get(run).deviations()[column] * walk;
+    return Figure.of(columnMixture(sampled, run, column), prior);
   }
 
   /** Share of pushes that arrives a frame late. */
@@ -815,7 +815,7 @@ public final class AxisPosterior {
     Draw[] draws() {
       List<Entry> sample = sample(entries);
       int k = search.model.columns();
-      double[][] normals = normals(k + 8);
+      double[][] normals = normals(k * search.model.runs().size() + 8);
       double[][][] moments = moments();
       Draw[] draws = new Draw[DRAWS];
       for (int i = 0; i < DRAWS; i++) {
@@ -861,19 +861,25 @@ public final class AxisPosterior {
           columns(e, r, d, normals, i));
     }
 
-    private double[] columns(Element e, double r, double d, double[][] normals, int i) {
-      Evidence.Steady steady = e.steady();
-      double[][] c = steady.reduced();
-      double[] x = new double[steady.columns()];
-      for (int j = 0; j < x.length; j++) {
-        x[j] =
-            c[Pushes.COLUMNS][j]
-                + r * ((1 - e.late()) * c[0][j] + e.late() * c[1][j])
-                + d * ((1 - e.late()) * c[2][j] + e.late() * c[3][j])
-                + normals[8 + j][i];
+    private double[][] columns(Element e, double r, double d, double[][] normals, int i) {
+      double[][] columns = new double[e.steady().length][];
+      int next = 8;
+      for (int run = 0; run < columns.length; run++) {
+        Evidence.Steady steady = e.steady()[run];
+        double[][] c = steady.reduced();
+        double[] x = new double[steady.columns()];
+        for (int j = 0; j < x.length; j++) {
+          x[j] =
+              c[Pushes.COLUMNS][j]
+                  + r * ((1 - e.late()) * c[0][j] + e.late() * c[1][j])
+                  + d * ((1 - e.late()) * c[2][j] + e.late() * c[3][j])
+                  + normals[next + j][i];
+        }
+        steady.lower().backward(x);
+        columns[run] = Arrays.copyOf(x, search.model.columns());
+        next += search.model.columns();
       }
-      steady.lower().backward(x);
-      return Arrays.copyOf(x, search.model.columns());
+      return columns;
     }
 
     private static double within(EvenScale scale, double even) {

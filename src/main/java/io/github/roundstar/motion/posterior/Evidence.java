@@ -21,7 +21,7 @@ final class Evidence {
 
   private final AxisModel model;
   private final Resolution resolution;
-  private final double[][] products;
+  private final double[][][] products;
   private final int steps;
   private final double constant;
   private final double unlikeness;
@@ -33,7 +33,7 @@ final class Evidence {
   private Evidence(
       AxisModel model,
       Resolution resolution,
-      double[][] products,
+      double[][][] products,
       int steps,
       double logDeterminant,
       double unlikeness) {
@@ -77,18 +77,18 @@ final class Evidence {
       double rr,
       double rd,
       double dd,
-      Steady steady) {}
+      Steady[] steady) {}
 
   /**
    * Sums up.
    *
-   * @param products of all columns, as {@link WhiteFrames} gives them
+   * @param products of all columns of each run, as {@link WhiteFrames} gives them
    * @param unlikeness about which the pushes' columns are linear
    */
   static Evidence of(
       AxisModel model,
       Resolution resolution,
-      double[][] products,
+      double[][][] products,
       WhiteFrames frames,
       double unlikeness) {
     Evidence evidence =
@@ -138,23 +138,51 @@ final class Evidence {
     elements.removeIf(e -> e.logWeight < highest - resolution.cut() - MARGIN);
   }
 
-  /** Finds the noise by plain least squares, all columns free. */
+  /** Finds the noise by plain least squares, all columns free, the pushes shared. */
   private void place() {
-    int k = products.length - 1;
-    double[][] all = new double[k + 1][];
-    for (int i = 0; i <= k; i++) {
-      all[i] = products[i].clone();
-    }
-    double left = all[k][k];
+    int q = Pushes.COLUMNS;
+    double[][] shared = new double[q + 1][q + 1];
+    double[] whole = new double[q + 1];
     int free = 0;
-    // Column by column, leaving out those that repeat the others.
-    for (int j = 0; j < k; j++) {
+    for (double[][] run : products) {
+      int k = run.length - q - 1;
+      double[][] all = copy(run);
+      free += eliminate(all, run, k);
+      for (int a = 0; a <= q; a++) {
+        whole[a] += run[k + a][k + a];
+        for (int b = 0; b <= a; b++) {
+          shared[a][b] += all[k + a][k + b];
+        }
+      }
+    }
+    double[][] plain = new double[q + 1][q + 1];
+    for (int a = 0; a <= q; a++) {
+      plain[a][a] = whole[a];
+    }
+    free += eliminate(shared, plain, q);
+    double left = shared[q][q];
+    double degrees = Math.max(1, steps - free);
+    double deviation = model.priors().noiseLogDeviation();
+    double precision = 2 * degrees + 1 / (deviation * deviation);
+    double least = Math.max(left, 1e-20 * whole[q] + 1e-300);
+    double median = Math.log(model.priors().noiseMedianArcsec());
+    centre =
+        steps > free
+            ? Math.max(0.5 * Math.log(least / degrees), median - 25 * deviation)
+            : median;
+    width = 1 / Math.sqrt(precision);
+  }
+
+  /** Takes the first columns out of the others, but for those that repeat others; how many. */
+  private static int eliminate(double[][] all, double[][] before, int count) {
+    int free = 0;
+    for (int j = 0; j < count; j++) {
       double pivot = all[j][j];
-      if (pivot <= REPEATS * products[j][j] || pivot <= 0) {
+      if (pivot <= REPEATS * before[j][j] || pivot <= 0) {
         continue;
       }
       free++;
-      for (int a = j + 1; a <= k; a++) {
+      for (int a = j + 1; a < all.length; a++) {
         double share = all[a][j] / pivot;
         if (share != 0) {
           for (int b = j + 1; b <= a; b++) {
@@ -162,15 +190,16 @@ final class Evidence {
           }
         }
       }
-      left = all[k][k];
     }
-    double degrees = Math.max(1, steps - free);
-    double deviation = model.priors().noiseLogDeviation();
-    double precision = 2 * degrees + 1 / (deviation * deviation);
-    double plain = 0.5 * Math.log(Math.max(left, 1e-20 * products[k][k] + 1e-300) / degrees);
-    double median = Math.log(model.priors().noiseMedianArcsec());
-    centre = steps > free ? Math.max(plain, median - 25 * deviation) : median;
-    width = 1 / Math.sqrt(precision);
+    return free;
+  }
+
+  private static double[][] copy(double[][] matrix) {
+    double[][] copy = new double[matrix.length][];
+    for (int i = 0; i < copy.length; i++) {
+      copy[i] = matrix[i].clone();
+    }
+    return copy;
   }
 
   private double atNoise(double logNoise) {
@@ -188,15 +217,39 @@ final class Evidence {
   private double atMovement(double logNoise, int movement, double before) {
     double unit = Math.exp(-2 * logNoise);
     double walk = model.priors().movements().get(movement).arcsecPerRootTurn();
+    int q = Pushes.COLUMNS + 1;
+    double[][] left = new double[q][q];
+    Steady[] steady = new Steady[products.length];
+    double base = before;
+    for (int r = 0; r < steady.length; r++) {
+      base += atRun(r, unit, walk, left, steady);
+    }
+    base -= 0.5 * left[q - 1][q - 1];
+    double best = Double.NEGATIVE_INFINITY;
+    List<Strength> strengths = model.priors().strengths();
+    for (int c = 0; c < strengths.size(); c++) {
+      best =
+          Math.max(
+              best, atStrength(logNoise, movement, c, strengths.get(c), base, left, steady));
+    }
+    return best;
+  }
+
+  /** Integrates a run's steady columns; what they leave of pushes and offsets is added. */
+  private double atRun(int r, double unit, double walk, double[][] left, Steady[] steady) {
+    double[][] of = products[r];
     int all = model.columns();
-    int k = walk > 0 ? all : all - model.moving();
+    int staying = all - model.moving();
+    int k = walk > 0 ? all : staying;
+    double[] deviations = model.runs().get(r).deviations();
     double logPrior = 0;
-    double[][] precision = new double[k][k];
+    double[][] precision = new double[k][];
     for (int i = 0; i < k; i++) {
+      precision[i] = new double[i + 1];
       for (int j = 0; j <= i; j++) {
-        precision[i][j] = unit * products[i][j];
+        precision[i][j] = unit * of[i][j];
       }
-      double deviation = model.deviations()[i] * (i < all - model.moving() ? 1 : walk);
+      double deviation = deviations[i] * (i < staying ? 1 : walk);
       precision[i][i] += 1 / (deviation * deviation);
       logPrior -= Math.log(deviation);
     }
@@ -205,30 +258,22 @@ final class Evidence {
     double[][] reduced = new double[q][k];
     for (int c = 0; c < q; c++) {
       for (int i = 0; i < k; i++) {
-        reduced[c][i] = unit * products[all + c][i];
+        reduced[c][i] = unit * of[all + c][i];
       }
       lower.forward(reduced[c]);
     }
-    double[][] left = new double[q][q];
     for (int a = 0; a < q; a++) {
       for (int b = 0; b <= a; b++) {
-        double sum = unit * products[all + a][all + b];
+        double sum = unit * of[all + a][all + b];
         for (int i = 0; i < k; i++) {
           sum -= reduced[a][i] * reduced[b][i];
         }
-        left[a][b] = sum;
-        left[b][a] = sum;
+        left[a][b] += sum;
+        left[b][a] = left[a][b];
       }
     }
-    double base = before + logPrior - 0.5 * lower.logDeterminant() - 0.5 * left[q - 1][q - 1];
-    Steady steady = new Steady(lower, reduced, k);
-    double best = Double.NEGATIVE_INFINITY;
-    List<Strength> strengths = model.priors().strengths();
-    for (int c = 0; c < strengths.size(); c++) {
-      best =
-          Math.max(best, atStrength(logNoise, movement, c, strengths.get(c), base, left, steady));
-    }
-    return best;
+    steady[r] = new Steady(lower, reduced, k);
+    return logPrior - 0.5 * lower.logDeterminant();
   }
 
   private double atStrength(
@@ -238,7 +283,7 @@ final class Evidence {
       Strength strength,
       double base,
       double[][] left,
-      Steady steady) {
+      Steady[] steady) {
     double m = strength.mean();
     double v = strength.deviation() * strength.deviation();
     double u = model.priors().unlikeness() * m;

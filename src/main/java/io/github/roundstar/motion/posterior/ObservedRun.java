@@ -8,12 +8,25 @@ import java.util.Arrays;
  * @param seconds middle of each exposure, ascending [s]
  * @param startsPiece whether the level is lost before a frame; the first starts a piece in any case
  * @param arcsec where the star stood, known shifts of the set point added [arcsec]
- * @param columns what moves steadily, in the order of the model; null for one that is not in this
- *     run
+ * @param columns what moves steadily; each run has as many, and what they are multiplied by is its own.
+ *     Those in which a sinusoid moves come last
+ * @param deviations prior standard deviation of what each column is multiplied by; in the moving ones
+ *     for a walk of 1 arcsec over a turn
  * @param pushes what the pulses push
  */
 public record ObservedRun(
-    double[] seconds, boolean[] startsPiece, double[] arcsec, double[][] columns, Pushes pushes) {
+    double[] seconds, boolean[] startsPiece, double[] arcsec, double[][] columns, double[] deviations, Pushes pushes) {
+  /** The first of the columns alone. */
+  ObservedRun first(int count) {
+    return new ObservedRun(
+        seconds,
+        startsPiece,
+        arcsec,
+        Arrays.copyOf(columns, count),
+        Arrays.copyOf(deviations, count),
+        pushes);
+  }
+
   /** Number of frames. */
   int size() {
     return seconds.length;
@@ -39,7 +52,8 @@ public record ObservedRun(
         at(kept, seconds),
         starts,
         at(kept, arcsec),
-        Arrays.stream(columns).map(c -> c == null ? null : at(kept, c)).toArray(double[][]::new),
+        Arrays.stream(columns).map(c -> at(kept, c)).toArray(double[][]::new),
+        deviations,
         (width, start, unlikeness) ->
             Arrays.stream(pushes.columns(width, start, unlikeness))
                 .map(c -> at(kept, c))

@@ -13,45 +13,32 @@ final class WhiteFrames {
   /** Frames taken together, so that all columns stay in the fastest memory. */
   private static final int CHUNK = 512;
 
-  private final AxisModel model;
   private final List<OfRun> runs = new ArrayList<>();
-  private final double[][] steady;
   private int steps;
   private double logDeterminant;
 
   WhiteFrames(AxisModel model) {
-    this.model = model;
     for (ObservedRun run : model.runs()) {
       runs.add(new OfRun(run));
     }
-    steady = new double[size()][size()];
   }
 
   /** One run: its columns as they are, and room for them made white. */
-  private final class OfRun {
+  private static final class OfRun {
     final ObservedRun run;
     final double[][] plain;
-    final int[] place;
+    final double[][] steady;
+    final int columns;
     double[][] white;
     double[][] pushed;
     Whitening whitening;
 
     OfRun(ObservedRun run) {
       this.run = run;
-      int[] present = new int[model.columns() + 1];
-      int count = 0;
-      for (int j = 0; j < model.columns(); j++) {
-        if (run.columns()[j] != null) {
-          present[count++] = j;
-        }
-      }
-      present[count++] = size() - 1;
-      place = Arrays.copyOf(present, count);
-      plain = new double[count][];
-      for (int a = 0; a < count - 1; a++) {
-        plain[a] = run.columns()[place[a]];
-      }
-      plain[count - 1] = run.arcsec();
+      columns = run.columns().length;
+      plain = Arrays.copyOf(run.columns(), columns + 1);
+      plain[columns] = run.arcsec();
+      steady = new double[columns + 1][columns + 1];
     }
 
     void filter(double ratio, double memory) {
@@ -61,12 +48,36 @@ final class WhiteFrames {
         pushed = new double[Pushes.COLUMNS][whitening.size()];
       }
       whitening.apply(plain, white);
+      for (double[] row : steady) {
+        Arrays.fill(row, 0);
+      }
+      add(white, white, whitening.size(), true, steady);
     }
-  }
 
-  /** Number of columns of {@link #products}. */
-  int size() {
-    return model.columns() + Pushes.COLUMNS + 1;
+    /** Steady columns, pushes, offsets: products below the diagonal. */
+    double[][] products(double[][] pushes) {
+      int count = whitening.size();
+      whitening.apply(pushes, pushed);
+      double[][] own = new double[Pushes.COLUMNS][Pushes.COLUMNS];
+      add(pushed, pushed, count, true, own);
+      double[][] across = new double[columns + 1][Pushes.COLUMNS];
+      add(white, pushed, count, false, across);
+      double[][] all = new double[columns + Pushes.COLUMNS + 1][columns + Pushes.COLUMNS + 1];
+      for (int i = 0; i < columns; i++) {
+        System.arraycopy(steady[i], 0, all[i], 0, i + 1);
+      }
+      int last = columns + Pushes.COLUMNS;
+      for (int d = 0; d < Pushes.COLUMNS; d++) {
+        for (int i = 0; i < columns; i++) {
+          all[columns + d][i] = across[i][d];
+        }
+        System.arraycopy(own[d], 0, all[columns + d], columns, d + 1);
+        all[last][columns + d] = across[columns][d];
+      }
+      System.arraycopy(steady[columns], 0, all[last], 0, columns);
+      all[last][last] = steady[columns][columns];
+      return all;
+    }
   }
 
   /** Number of white steps. */
@@ -83,77 +94,47 @@ final class WhiteFrames {
   void filter(double ratioPerSecond, double memorySeconds) {
     steps = 0;
     logDeterminant = 0;
-    for (double[] row : steady) {
-      Arrays.fill(row, 0);
-    }
     for (OfRun run : runs) {
       run.filter(ratioPerSecond, memorySeconds);
       steps += run.whitening.size();
       logDeterminant += run.whitening.logDeterminant();
-      add(run.white, run.place, run.white, run.place, run.whitening.size(), true, steady);
     }
   }
 
   /**
-   * Scalar products of all columns made white; the part below the diagonal is filled.
+   * For each run the scalar products of all columns made white; the part below the diagonal is
+   * filled.
    *
    * @param pushes for every run
    */
-  double[][] products(double[][][] pushes) {
-    double[][] all = new double[size()][];
-    for (int a = 0; a < all.length; a++) {
-      all[a] = steady[a].clone();
+  double[][][] products(double[][][] pushes) {
+    double[][][] products = new double[runs.size()][][];
+    for (int r = 0; r < products.length; r++) {
+      products[r] = runs.get(r).products(pushes[r]);
     }
-    int first = model.columns();
-    int[] place = new int[Pushes.COLUMNS];
-    for (int d = 0; d < place.length; d++) {
-      place[d] = first + d;
-    }
-    for (int r = 0; r < runs.size(); r++) {
-      OfRun run = runs.get(r);
-      int count = run.whitening.size();
-      run.whitening.apply(pushes[r], run.pushed);
-      add(run.pushed, place, run.pushed, place, count, true, all);
-      add(run.white, run.place, run.pushed, place, count, false, all);
-    }
-    return all;
+    return products;
   }
 
-  /** Adds products of columns a and b, below the diagonal of where they stand. */
+  /** Adds products of columns a and b; of the same columns only those below the diagonal. */
   private static void add(
-      double[][] a,
-      int[] placeA,
-      double[][] b,
-      int[] placeB,
-      int count,
-      boolean same,
-      double[][] sums) {
+      double[][] a, double[][] b, int count, boolean same, double[][] sums) {
     for (int from = 0; from < count; from += CHUNK) {
       int to = Math.min(count, from + CHUNK);
       for (int i = 0; i < a.length; i += 2) {
-        int second = Math.min(i + 1, a.length - 1);
         for (int j = 0; j <= (same ? i : b.length - 1); j += 2) {
-          int other = Math.min(j + 1, b.length - 1);
-          add(a[i], a[second], b[j], b[other], from, to, sums, placeA, placeB, i, second, j, other);
+          add(a, i, b, j, from, to, same, sums);
         }
       }
     }
   }
 
+  /** Two columns by two at once: each value is read once for two products. */
   private static void add(
-      double[] a0,
-      double[] a1,
-      double[] b0,
-      double[] b1,
-      int from,
-      int to,
-      double[][] sums,
-      int[] placeA,
-      int[] placeB,
-      int i,
-      int second,
-      int j,
-      int other) {
+      double[][] a, int i, double[][] b, int j, int from, int to, boolean same, double[][] sums) {
+    double[] a0 = a[i];
+    double[] a1 = a[Math.min(i + 1, a.length - 1)];
+    double[] b0 = b[j];
+    double[] b1 = b[Math.min(j + 1, b.length - 1)];
     double s00 = 0;
     double s01 = 0;
     double s10 = 0;
@@ -168,19 +149,17 @@ final class WhiteFrames {
       s10 += x1 * y0;
       s11 += x1 * y1;
     }
-    put(sums, placeA[i], placeB[j], s00);
-    if (other > j && !(a0 == b0 && a1 == b1)) {
-      put(sums, placeA[i], placeB[other], s01);
+    sums[i][j] += s00;
+    boolean secondA = i + 1 < a.length;
+    boolean secondB = j + 1 < b.length;
+    if (secondB && !(same && i == j)) {
+      sums[i][j + 1] += s01;
     }
-    if (second > i) {
-      put(sums, placeA[second], placeB[j], s10);
-      if (other > j) {
-        put(sums, placeA[second], placeB[other], s11);
+    if (secondA) {
+      sums[i + 1][j] += s10;
+      if (secondB) {
+        sums[i + 1][j + 1] += s11;
       }
     }
-  }
-
-  private static void put(double[][] sums, int a, int b, double value) {
-    sums[Math.max(a, b)][Math.min(a, b)] += value;
   }
 }

@@ -54,14 +54,14 @@ public final class CalibrationTable {
     figures.put("noise", new Told(n -> n.noise, d -> d.noise()));
     figures.put("memory", new Told(n -> n.memory, d -> d.memory()));
     figures.put("wander", new Told(n -> n.wander, d -> d.wander()));
-    figures.put("drift", new Told(n -> n.columns[0], d -> d.columns()[0]));
-    figures.put("bend", new Told(n -> n.columns[1], d -> d.columns()[1]));
+    figures.put("drift", new Told(n -> n.columns[0], d -> d.columns()[0][0]));
+    figures.put("bend", new Told(n -> n.columns[1], d -> d.columns()[0][1]));
     if (worm) {
       figures.put(
           "amplitude",
           new Told(
-              n -> PriorNight.amplitude(n.columns), d -> PriorNight.amplitude(d.columns())));
-      figures.put("movement", new Told(n -> n.columns[4], d -> d.columns()[4]));
+              n -> PriorNight.amplitude(n.columns), d -> PriorNight.amplitude(d.columns()[0])));
+      figures.put("movement", new Told(n -> n.columns[4], d -> d.columns()[0][4]));
     } else {
       figures.put("play", new Told(n -> n.play * n.strength, d -> d.playArcsec()));
     }

@@ -14,7 +14,7 @@ import org.apache.commons.math3.linear.RealVector;
  * regressors without a prior, sums over even steps. It knows neither filters nor lattices.
  */
 final class DensePosterior {
-  private static final int LATES = 24;
+  private static final int LATES = 44;
 
   private final AxisModel model;
   private final ObservedRun run;
@@ -90,7 +90,7 @@ final class DensePosterior {
     RealVector right = xvy.mapMultiply(1 / s2);
     double logPrior = 0;
     for (int j = 0; j < k; j++) {
-      double d = model.deviations()[j];
+      double d = run.deviations()[j];
       precision.addToEntry(j, j, 1 / (d * d));
       logPrior -= Math.log(d) + 0.5 * Math.log(2 * Math.PI);
     }

@@ -54,8 +54,9 @@ class DensePosteriorTest {
               - 0.02 * pushes[2][i];
     }
     return new AxisModel(
-        List.of(new ObservedRun(seconds, starts, arcsec, columns, (w, s, u) -> pushes)),
-        new double[] {0.1, 15, 15},
+        List.of(
+            new ObservedRun(
+                seconds, starts, arcsec, columns, new double[] {0.1, 15, 15}, (w, s, u) -> pushes)),
         0,
         false,
         priors);
@@ -71,8 +72,8 @@ class DensePosteriorTest {
     assertThat(posterior.strengthMoments()[0]).isCloseTo(dense[1], within(1e-6 * deviation));
     assertThat(posterior.strengthMoments()[1]).isCloseTo(dense[2], within(1e-6 * dense[2]));
     double ofDrift = Math.sqrt(dense[4]);
-    assertThat(posterior.columnMoments(0)[0]).isCloseTo(dense[3], within(1e-6 * ofDrift));
-    assertThat(posterior.columnMoments(0)[1]).isCloseTo(dense[4], within(1e-6 * dense[4]));
+    assertThat(posterior.columnMoments(0, 0)[0]).isCloseTo(dense[3], within(1e-6 * ofDrift));
+    assertThat(posterior.columnMoments(0, 0)[1]).isCloseTo(dense[4], within(1e-6 * dense[4]));
     AxisPosterior usual = AxisPosterior.of(model);
     assertThat(usual.logEvidence()).isCloseTo(dense[0], within(0.01));
     assertThat(usual.strengthMoments()[0]).isCloseTo(dense[1], within(0.01 * deviation));

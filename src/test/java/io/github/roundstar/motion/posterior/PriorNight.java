@@ -138,9 +138,9 @@ final class PriorNight {
               wave * (m == 0 ? 1 : Math.sqrt(2) * Math.cos(Math.PI * m * seconds[i] / span));
         }
       }
-      observed.add(run(seconds, of, dithers, known, gain, deadband, most));
+      observed.add(run(seconds, of, deviations, dithers, known, gain, deadband, most));
     }
-    model = new AxisModel(observed, deviations, worm ? 2 * MOVING : 0, !worm, priors);
+    model = new AxisModel(observed, worm ? 2 * MOVING : 0, !worm, priors);
   }
 
   private double drawnWalk() {
@@ -157,6 +157,7 @@ final class PriorNight {
   private ObservedRun run(
       double[] seconds,
       double[][] of,
+      double[] deviations,
       boolean dithers,
       boolean known,
       double gain,
@@ -213,7 +214,7 @@ final class PriorNight {
       double wanted = Math.abs(seen) > deadband ? gain * seen : 0;
       pulses[i] = Math.max(-most, Math.min(most, wanted));
     }
-    return new ObservedRun(seconds, starts, motion, of, (w, s, u) -> pushes(pulses, w, s, u));
+    return new ObservedRun(seconds, starts, motion, of, deviations, (w, s, u) -> pushes(pulses, w, s, u));
   }
 
   private static double[][] pushes(double[] pulses, double width, double start, double unlike) {
