@@ -66,6 +66,22 @@ public final class Reconstruction {
     return sky(behind(lost));
   }
 
+  /**
+   * What the pulses push, as declared.
+   *
+   * @param samples which of the measured frames
+   * @param cosine cosine of the declination; 1 to stay on the sky
+   */
+  RunPushes pushes(int[] samples, double cosine) {
+    int[] frames = IntStream.of(samples).map(m -> measured[m]).toArray();
+    return new RunPushes(exposures, sent, arcsecPerSecond / cosine, frames);
+  }
+
+  /** Whether pulses were sent both ways. */
+  boolean pushedBothWays() {
+    return sent.count(1) > 0 && sent.count(-1) > 0;
+  }
+
   /** Whether any pulse was sent. */
   boolean pushed() {
     return arcsecPerSecond != 0;

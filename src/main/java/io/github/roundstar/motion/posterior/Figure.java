@@ -15,7 +15,7 @@ public record Figure(Estimate estimate, double learned) {
   }
 
   /** Of equally likely values. */
-  static Figure of(double[] draws, double priorWidth) {
+  public static Figure of(double[] draws, double priorWidth) {
     double[] sorted = draws.clone();
     Arrays.sort(sorted);
     return of(at(sorted, 0.025), at(sorted, 0.5), at(sorted, 0.975), priorWidth);

@@ -13,9 +13,12 @@ import java.util.Arrays;
  * @param deviations prior standard deviation of what each column is multiplied by; in the moving ones
  *     for a walk of 1 arcsec over a turn
  * @param pushes what the pulses push
+ * @param walkShare variance of the walk in this run over the common one: cos^2 (declination) for one at
+ *     the right ascension axis that is seen on the sky, else 1
  */
 public record ObservedRun(
-    double[] seconds, boolean[] startsPiece, double[] arcsec, double[][] columns, double[] deviations, Pushes pushes) {
+    double[] seconds, boolean[] startsPiece, double[] arcsec, double[][] columns, double[] deviations, Pushes pushes,
+    double walkShare) {
   /** The first of the columns alone. */
   ObservedRun first(int count) {
     return new ObservedRun(
@@ -24,7 +27,8 @@ public record ObservedRun(
         arcsec,
         Arrays.copyOf(columns, count),
         Arrays.copyOf(deviations, count),
-        pushes);
+        pushes,
+        walkShare);
   }
 
   /** Number of frames. */
@@ -57,7 +61,8 @@ public record ObservedRun(
         (width, start, unlikeness) ->
             Arrays.stream(pushes.columns(width, start, unlikeness))
                 .map(c -> at(kept, c))
-                .toArray(double[][]::new));
+                .toArray(double[][]::new),
+        walkShare);
   }
 
   private static double[] at(int[] samples, double[] values) {

@@ -42,7 +42,8 @@ final class WhiteFrames {
     }
 
     void filter(double ratio, double memory) {
-      whitening = Whitening.of(run.seconds(), run.startsPiece(), ratio, memory);
+      whitening = Whitening.of(
+              run.seconds(), run.startsPiece(), ratio * run.walkShare(), memory);
       if (white == null) {
         white = new double[plain.length][whitening.size()];
         pushed = new double[Pushes.COLUMNS][whitening.size()];

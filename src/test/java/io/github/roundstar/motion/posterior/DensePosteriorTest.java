@@ -56,7 +56,7 @@ class DensePosteriorTest {
     return new AxisModel(
         List.of(
             new ObservedRun(
-                seconds, starts, arcsec, columns, new double[] {0.1, 15, 15}, (w, s, u) -> pushes)),
+                seconds, starts, arcsec, columns, new double[] {0.1, 15, 15}, (w, s, u) -> pushes, 1)),
         0,
         false,
         priors);

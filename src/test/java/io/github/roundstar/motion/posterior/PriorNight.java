@@ -214,7 +214,7 @@ final class PriorNight {
       double wanted = Math.abs(seen) > deadband ? gain * seen : 0;
       pulses[i] = Math.max(-most, Math.min(most, wanted));
     }
-    return new ObservedRun(seconds, starts, motion, of, deviations, (w, s, u) -> pushes(pulses, w, s, u));
+    return new ObservedRun(seconds, starts, motion, of, deviations, (w, s, u) -> pushes(pulses, w, s, u), 1);
   }
 
   private static double[][] pushes(double[] pulses, double width, double start, double unlike) {

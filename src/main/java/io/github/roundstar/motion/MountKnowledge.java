@@ -1,0 +1,71 @@
+package io.github.roundstar.motion;
+
+import io.github.roundstar.model.Equipment;
+import io.github.roundstar.model.GuideRun;
+import io.github.roundstar.motion.AxisKnowledge.Part;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a night tells of both axes of the mount.
+ *
+ * @param ra right ascension, over all runs
+ * @param dec declination, run by run
+ */
+public record MountKnowledge(Answer<AxisKnowledge> ra, List<Answer<AxisKnowledge>> dec) {
+  /** Pulses so far off make sinusoids be looked for again, in a motion that takes that out. */
+  private static final double OFF = 0.05;
+
+  /** Finds out. */
+  public static MountKnowledge of(List<GuideRun> runs, Equipment equipment) {
+    return new MountKnowledge(
+        ra(runs, equipment), runs.stream().map(run -> dec(run, equipment)).toList());
+  }
+
+  private static Answer<AxisKnowledge> ra(List<GuideRun> runs, Equipment equipment) {
+    Gears gears = Gears.of(equipment);
+    List<Part> parts = new ArrayList<>();
+    List<AxisRun> quiet = new ArrayList<>();
+    for (GuideRun run : runs) {
+      double cosine = CosDec.of(run).value().orElse(1.0);
+      Answer<RaMotion> motion = RaMotion.of(run, equipment, cosine, gears);
+      parts.add(
+          new Part(run, motion.value().flatMap(RaMotion::response).map(Response::quiet)));
+      motion.value().ifPresent(m -> quiet.add(m.quiet()));
+    }
+    List<Family> families = families(quiet, gears);
+    Answer<AxisKnowledge> first = AxisKnowledge.of(parts, Axis.RA, equipment, families);
+    return first;
+  }
+
+  /** The sinusoids, the worm or else the largest first. */
+  private static List<Family> families(List<AxisRun> runs, Gears gears) {
+    if (runs.isEmpty()) {
+      return List.of();
+    }
+    Optional<PeriodicError> found = PeriodicError.of(runs, gears).value();
+    if (found.isEmpty()) {
+      return List.of();
+    }
+    List<Family> families = new ArrayList<>(found.get().families());
+    found
+        .get()
+        .mainFamily()
+        .ifPresent(
+            main -> {
+              Family first = families.remove(main);
+              families.add(0, first);
+            });
+    return families;
+  }
+
+  private static Answer<AxisKnowledge> dec(GuideRun run, Equipment equipment) {
+    Optional<JoltFree> quiet =
+        DecMotion.of(run, equipment)
+            .value()
+            .flatMap(DecMotion::response)
+            .map(Response::quiet);
+    return AxisKnowledge.of(List.of(new Part(run, quiet)), Axis.DEC, equipment, List.of());
+  }
+}
