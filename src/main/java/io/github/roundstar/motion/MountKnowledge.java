@@ -39,23 +39,30 @@ public record MountKnowledge(Answer<AxisKnowledge> ra, List<Answer<AxisKnowledge
     return first;
   }
 
-  /** The sinusoids, the worm or else the largest first. */
+  /**
+   * The sinusoids, the worm or else the largest first. A worm whose period is known stands among
+   * them whether it shows or not: then what it may have is bounded.
+   */
   private static List<Family> families(List<AxisRun> runs, Gears gears) {
-    if (runs.isEmpty()) {
-      return List.of();
+    List<Family> families = new ArrayList<>();
+    if (!runs.isEmpty()) {
+      PeriodicError.of(runs, gears)
+          .value()
+          .ifPresent(
+              found -> {
+                families.addAll(found.families());
+                found
+                    .mainFamily()
+                    .ifPresent(main -> families.add(0, families.remove(main)));
+              });
     }
-    Optional<PeriodicError> found = PeriodicError.of(runs, gears).value();
-    if (found.isEmpty()) {
-      return List.of();
-    }
-    List<Family> families = new ArrayList<>(found.get().families());
-    found
-        .get()
-        .mainFamily()
+    gears
+        .wormPeriodSeconds()
         .ifPresent(
-            main -> {
-              Family first = families.remove(main);
-              families.add(0, first);
+            period -> {
+              if (families.stream().noneMatch(f -> f.source().equals(Family.WORM))) {
+                families.add(0, Family.ofPeriod(period, 1, Family.WORM));
+              }
             });
     return families;
   }

@@ -38,9 +38,13 @@ public final class AxisPosterior {
   /** First steps of a climb to a play: logarithms of its width and of the odds of its start. */
   private static final double[] PLAY_STEPS = {0.3, 1};
 
+  /** Between two peaks the density falls by at least this [natural logarithm]. */
+  private static final double DIP = 0.5;
+
   private static final double[] RATIOS = {-5, -4, -3, -2, -1, 0};
   private static final double[] SHARES = {0.03, 0.25, 0.5, 0.75, 0.9};
-  private static final double[] WIDTHS = {0.1, 0.2, 0.4, 0.7, 1, 1.5, 2, 3, 4.5, 6.5, 9, 12, 16};
+  private static final double[] PLAY_RATIOS = {-4, -3, -2, -1};
+  private static final double[] WIDTHS = {0.15, 0.3, 0.6, 1, 1.6, 2.5, 4, 6, 9, 14};
   private static final double[] STARTS = {0.1, 0.5, 0.9};
 
   private final AxisModel model;
@@ -276,6 +280,10 @@ public final class AxisPosterior {
     return explanations;
   }
 
+  String counts() {
+    return entries.size() + " entries, " + entries.stream().map(Entry::place).distinct().count() + " places " + Surface.evaluations + " evaluations " + explanations;
+  }
+
   /** The joint draws. */
   public List<Draw> draws() {
     return List.of(draws);
@@ -327,9 +335,9 @@ public final class AxisPosterior {
       this.resolution = resolution;
       this.full = new Surface(model, resolution);
       AxisModel staying = model.still();
-      this.still = model.moving() == 0 ? full : new Surface(staying, Resolution.USUAL);
+      this.still = new Surface(staying, Resolution.SEARCH);
       AxisModel sample = staying.sample(SKETCH_FRAMES, SKETCH_BLOCKS);
-      this.sketch = sample == staying ? still : new Surface(sample, Resolution.USUAL);
+      this.sketch = sample == staying ? still : new Surface(sample, Resolution.SEARCH);
       this.cadence = cadence(model);
     }
 
@@ -409,7 +417,7 @@ public final class AxisPosterior {
       double[] best = new double[WIDTHS.length];
       Play[] plays = new Play[WIDTHS.length];
       Arrays.fill(best, Double.NEGATIVE_INFINITY);
-      for (double logRatio : RATIOS) {
+      for (double logRatio : PLAY_RATIOS) {
         for (int w = 0; w < WIDTHS.length; w++) {
           for (double start : STARTS) {
             Play trial = new Play(WIDTHS[w], start, 0);
@@ -430,7 +438,7 @@ public final class AxisPosterior {
         }
       }
       tops.sort(Comparator.comparingDouble(w -> -best[w]));
-      return tops.stream().limit(MOST_PEAKS).map(w -> plays[w]).toList();
+      return tops.stream().limit(2).map(w -> plays[w]).toList();
     }
 
     private double logMemory(double share) {
@@ -471,15 +479,32 @@ public final class AxisPosterior {
       return peaks;
     }
 
-    private static void add(List<Joint> peaks, Joint peak) {
-      if (peaks.stream()
-          .noneMatch(
-              p ->
-                  distance(p.outer(), peak.outer()) < 1
-                      && Math.abs(p.play().width() - peak.play().width())
-                          <= 0.1 * peak.play().width())) {
-        peaks.add(peak);
+    /** Adds a peak, unless the density hardly dips on the way to one that is known. */
+    private void add(List<Joint> peaks, Joint peak) {
+      for (int p = 0; p < peaks.size(); p++) {
+        Joint known = peaks.get(p);
+        boolean samePlay =
+            Math.abs(known.play().width() - peak.play().width()) <= 0.3 * peak.play().width();
+        if (samePlay && connected(known, peak)) {
+          if (peak.outer().logDensity() > known.outer().logDensity()) {
+            peaks.set(p, peak);
+          }
+          return;
+        }
       }
+      peaks.add(peak);
+    }
+
+    private boolean connected(Joint a, Joint b) {
+      double lower = Math.min(a.outer().logDensity(), b.outer().logDensity());
+      if (distance(a.outer(), b.outer()) < 1) {
+        return true;
+      }
+      double[] middle = new double[a.outer().at().length];
+      for (int i = 0; i < middle.length; i++) {
+        middle[i] = (a.outer().at()[i] + b.outer().at()[i]) / 2;
+      }
+      return density(still, middle, a.play()) > lower - DIP;
     }
 
     private int sketchSize() {
@@ -517,17 +542,17 @@ public final class AxisPosterior {
     private Peak playPeak(double[] even, Play from) {
       double start = Math.max(1e-3, Math.min(1 - 1e-3, from.start()));
       return Peak.climb(
-          x -> playDensity(even, x, from.unlikeness()),
+          x -> playDensity(still, even, x, from.unlikeness()),
           new double[] {
             Math.log(from.width() > 0 ? from.width() : WIDTHS[0]), Math.log(start / (1 - start))
           },
           PLAY_STEPS);
     }
 
-    private double playDensity(double[] even, double[] x, double unlike) {
+    private double playDensity(Surface surface, double[] even, double[] x, double unlike) {
       return Math.abs(x[0]) > 8 || Math.abs(x[1]) > 40
           ? Double.NEGATIVE_INFINITY
-          : full.log(ratios.number(even[0]), memories.number(even[1]), playAt(x, unlike))
+          : surface.log(ratios.number(even[0]), memories.number(even[1]), playAt(x, unlike))
               + logPlayPrior(x);
     }
 
@@ -573,7 +598,7 @@ public final class AxisPosterior {
         origin = origin == null ? top : origin;
         List<Point> points =
             Lattice.over(
-                x -> playDensity(even, x, unlike),
+                x -> playDensity(full, even, x, unlike),
                 List.of(origin, top),
                 steps,
                 resolution.cut(),
@@ -680,7 +705,7 @@ public final class AxisPosterior {
       for (PlayPoint point : order) {
         // A play that is so light at the peak is taken to be not much heavier here.
         double lighter = point.expected()[peak] - order.get(0).expected()[peak];
-        if (lighter < 0 && top + lighter < highest[0] - 1.5 * resolution.cut()) {
+        if (lighter < 0 && top + lighter < highest[0] - resolution.cut()) {
           break;
         }
         Evidence evidence = full.at(logRatio, logMemory, point.play());

@@ -14,6 +14,9 @@ final class Evidence {
   /** Elements so much lighter than the heaviest are dropped at once [natural logarithm]. */
   private static final double MARGIN = 1;
 
+  /** A prior of the strength so much lighter at its best late share is not looked at further. */
+  private static final double SURELY = 4;
+
   private static final int MOST_NOISES = 60;
 
   /** The least pivot of a column that the rest of noise is counted without. */
@@ -288,35 +291,26 @@ final class Evidence {
     double v = strength.deviation() * strength.deviation();
     double u = model.priors().unlikeness() * m;
     u *= u;
-    LateShare lates = LateShare.of(left, strength, u, model.priors().meanLate(), resolution.cut());
+    LateShare lates =
+        LateShare.of(left, strength, u, model.priors().meanLate(), resolution.cut());
+    double prior = base + Math.log(strength.weight()) - 0.5 * (Math.log(v * u) + m * m / v);
+    double first = gaussian(left, lates.likeliest(), m / v, 1 / v, 1 / u).log();
+    double length = lates.to() - lates.from();
+    if (prior + first + model.priors().logLate(lates.likeliest()) + Math.log(length)
+        < highest - resolution.cut() - SURELY) {
+      return Double.NEGATIVE_INFINITY;
+    }
     double best = Double.NEGATIVE_INFINITY;
-    double prior =
-        base + Math.log(strength.weight()) - 0.5 * (Math.log(v) + Math.log(u)) - 0.5 * m * m / v;
     GaussLegendre rule = GaussLegendre.of(resolution.lateNodes());
     for (int i = 0; i < rule.size(); i++) {
       double late = rule.node(i, lates.from(), lates.to());
-      double a = 1 - late;
-      double b = late;
-      double rr = a * a * left[0][0] + 2 * a * b * left[0][1] + b * b * left[1][1];
-      double rd = a * a * left[0][2] + a * b * (left[0][3] + left[1][2]) + b * b * left[1][3];
-      double dd = a * a * left[2][2] + 2 * a * b * left[2][3] + b * b * left[3][3];
-      double ry = -(a * left[0][4] + b * left[1][4]) + m / v;
-      double dy = -(a * left[2][4] + b * left[3][4]);
-      rr += 1 / v + unlikeness * unlikeness / u;
-      rd += unlikeness / u;
-      dd += 1 / u;
-      double determinant = rr * dd - rd * rd;
-      double r = (dd * ry - rd * dy) / determinant;
-      double d = (rr * dy - rd * ry) / determinant;
+      Gaussian at = gaussian(left, late, m / v, 1 / v, 1 / u);
       double weight =
-          prior
-              + Math.log(rule.weight(i) * (lates.to() - lates.from()))
-              + model.priors().logLate(late)
-              - 0.5 * Math.log(determinant)
-              + 0.5 * (r * ry + d * dy);
+          prior + Math.log(rule.weight(i) * length) + model.priors().logLate(late) + at.log();
       best = Math.max(best, weight);
       if (weight > highest - resolution.cut() - MARGIN) {
         highest = Math.max(highest, weight);
+        double determinant = at.determinant();
         elements.add(
             new Element(
                 weight,
@@ -326,14 +320,37 @@ final class Evidence {
                 rule.edge(i, lates.from(), lates.to()),
                 rule.edge(i + 1, lates.from(), lates.to()),
                 index,
-                r,
-                d,
-                dd / determinant,
-                -rd / determinant,
-                rr / determinant,
+                at.r(),
+                at.d(),
+                at.dd() / determinant,
+                -at.rd() / determinant,
+                at.rr() / determinant,
                 steady));
       }
     }
     return best;
+  }
+
+  /** Strength and unlikeness for one late share: their means and precisions. */
+  private record Gaussian(
+      double r, double d, double rr, double rd, double dd, double determinant, double log) {}
+
+  private Gaussian gaussian(
+      double[][] left, double late, double pull, double precisionR, double precisionD) {
+    double a = 1 - late;
+    double b = late;
+    double rr = a * a * left[0][0] + 2 * a * b * left[0][1] + b * b * left[1][1];
+    double rd = a * a * left[0][2] + a * b * (left[0][3] + left[1][2]) + b * b * left[1][3];
+    double dd = a * a * left[2][2] + 2 * a * b * left[2][3] + b * b * left[3][3];
+    double ry = -(a * left[0][4] + b * left[1][4]) + pull;
+    double dy = -(a * left[2][4] + b * left[3][4]);
+    rr += precisionR + unlikeness * unlikeness * precisionD;
+    rd += unlikeness * precisionD;
+    dd += precisionD;
+    double determinant = rr * dd - rd * rd;
+    double r = (dd * ry - rd * dy) / determinant;
+    double d = (rr * dy - rd * ry) / determinant;
+    return new Gaussian(
+        r, d, rr, rd, dd, determinant, -0.5 * Math.log(determinant) + 0.5 * (r * ry + d * dy));
   }
 }

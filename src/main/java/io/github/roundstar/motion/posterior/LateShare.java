@@ -8,8 +8,9 @@ import io.github.roundstar.motion.posterior.Priors.Strength;
  *
  * @param from lower end, at least 0
  * @param to upper end, at most 1
+ * @param likeliest share inside, for a first look
  */
-record LateShare(double from, double to) {
+record LateShare(double from, double to, double likeliest) {
   /** A strength less certain than this many deviations tells no share. */
   private static final double CERTAIN = 8;
 
@@ -24,7 +25,7 @@ record LateShare(double from, double to) {
     a[2][1] = left[1][2] - left[0][2];
     a[2][2] = left[2][2] + 1 / unlike;
     if (!(a[1][1] > 0)) {
-      return new LateShare(0, 1);
+      return new LateShare(0, 1, 0.05);
     }
     Cholesky lower = Cholesky.inPlace(a);
     double[] x = {-left[0][4] + strength.mean() / v, left[0][4] - left[1][4], -left[2][4]};
@@ -37,23 +38,24 @@ record LateShare(double from, double to) {
     lower.forward(two);
     lower.backward(two);
     if (!(x[0] > CERTAIN * Math.sqrt(one[0]))) {
-      return new LateShare(0, 1);
+      return new LateShare(0, 1, 0.05);
     }
     double share = x[1] / x[0];
     double sigma =
         Math.sqrt(Math.max(0, two[1] - 2 * share * one[1] + share * share * one[0])) / x[0];
     if (!(sigma > 0) || sigma > 1) {
-      return new LateShare(0, 1);
+      return new LateShare(0, 1, 0.05);
     }
     double s2 = sigma * sigma;
     double reach = Math.sqrt(2 * cut) * sigma;
     if (share < 0) {
-      return new LateShare(0, Math.min(1, cut / (1 / mean - share / s2)));
+      return new LateShare(0, Math.min(1, cut / (1 / mean - share / s2)), 0);
     }
     if (share > 1) {
-      return new LateShare(Math.max(0, 1 - cut * s2 / (share - 1)), 1);
+      return new LateShare(Math.max(0, 1 - cut * s2 / (share - 1)), 1, 1);
     }
     double shift = Math.min(share, s2 / mean);
-    return new LateShare(Math.max(0, share - shift - reach), Math.min(1, share + reach));
+    return new LateShare(
+        Math.max(0, share - shift - reach), Math.min(1, share + reach), share - shift);
   }
 }

@@ -81,15 +81,17 @@ public record Priors(
           new Movement(0.125, 1.35));
 
   /**
-   * A declared rate is mostly right to a few per cent (gears and guide scale), at times off by
-   * twenty (a scale from a catalogue's focal length), and now and then typed wrong by two.
+   * A declared rate is mostly right to a few per cent (gears and guide scale), at times off by twenty
+   * (a scale from a catalogue's focal length); now and then the rate itself was left at half or
+   * twice what the mount uses, and is as exact as any other about that; and anything else happens.
    */
   private static final List<Strength> DECLARED =
       List.of(
-          new Strength(0.75, 1, 0.04),
-          new Strength(0.2, 1, 0.2),
-          new Strength(0.025, 0.5, 0.1),
-          new Strength(0.025, 2, 0.4));
+          new Strength(0.72, 1, 0.04),
+          new Strength(0.18, 1, 0.2),
+          new Strength(0.025, 0.5, 0.03),
+          new Strength(0.025, 2, 0.12),
+          new Strength(0.05, 1, 0.5));
 
   /** Nothing declared: anything from a tenth to one and a half times the sidereal rate. */
   private static final List<Strength> UNDECLARED = List.of(new Strength(1, 1, 0.5));

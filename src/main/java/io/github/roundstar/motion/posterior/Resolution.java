@@ -12,6 +12,9 @@ public record Resolution(double step, double cut, int lateNodes) {
   /** What figures are made with: off by 2e-3 of a weight. */
   public static final Resolution USUAL = new Resolution(1.6, 8, 8);
 
+  /** To find peaks with. */
+  static final Resolution SEARCH = new Resolution(2, 5, 4);
+
   /** To hold against other ways of integration: off by less than 1e-8. */
   public static final Resolution FINE = new Resolution(0.3, 25, 30);
 }
