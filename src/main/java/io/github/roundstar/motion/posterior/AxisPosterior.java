@@ -24,6 +24,9 @@ public final class AxisPosterior {
   /** Number of joint draws. */
   public static final int DRAWS = 400;
 
+  /** Memory for which the scale of the wander is made [s]. */
+  private static final double USUAL_MEMORY_SECONDS = 0.8;
+
   /** So many frames show where the peaks are. */
   private static final int SKETCH_FRAMES = 3000;
 
@@ -32,17 +35,20 @@ public final class AxisPosterior {
   /** Points at most, far above what any night needed. */
   private static final int MOST_POINTS = 4000;
 
+  /** Few posteriors are narrower than this on an even scale; steps need not be. */
+  private static final double LEAST_UNITS = 0.75;
+
   /** So many peaks are climbed at most. */
   private static final int MOST_PEAKS = 4;
 
   /** First steps of a climb to a play: logarithms of its width and of the odds of its start. */
-  private static final double[] PLAY_STEPS = {0.3, 1};
+  private static final double[] PLAY_STEPS = {0.7, 1.2};
 
   /** Between two peaks the density falls by at least this [natural logarithm]. */
   private static final double DIP = 0.5;
 
   private static final double[] RATIOS = {-5, -4, -3, -2, -1, 0};
-  private static final double[] SHARES = {0.03, 0.25, 0.5, 0.75, 0.9};
+  private static final double[] SHARES = {0.001, 0.06, 0.25, 0.5, 0.75, 0.9};
   private static final double[] PLAY_RATIOS = {-4, -3, -2, -1};
   private static final double[] WIDTHS = {0.15, 0.3, 0.6, 1, 1.6, 2.5, 4, 6, 9, 14};
   private static final double[] STARTS = {0.1, 0.5, 0.9};
@@ -246,9 +252,14 @@ public final class AxisPosterior {
 
   /** Time in which the noise forgets all but 1/e of itself [s]. */
   public Figure memory() {
-    double d = Estimate.SIGMAS_95 * model.priors().memoryLogDeviation();
-    double median = model.priors().memoryMedianSeconds();
-    return drawn(Draw::memory, median * (Math.exp(d) - Math.exp(-d)));
+    List<Priors.Memory> memories = model.priors().memories();
+    NormalMixture logs =
+        new NormalMixture(
+            memories.stream().mapToDouble(Priors.Memory::weight).toArray(),
+            memories.stream().mapToDouble(m -> Math.log(m.medianSeconds())).toArray(),
+            memories.stream().mapToDouble(Priors.Memory::logDeviation).toArray());
+    return drawn(
+        Draw::memory, Math.exp(logs.quantile(0.975)) - Math.exp(logs.quantile(0.025)));
   }
 
   /** Standard deviation of the walk over a second [arcsec]; told on a scale of decades. */
@@ -278,6 +289,10 @@ public final class AxisPosterior {
   /** The peaks, the likeliest first. */
   public List<Explanation> explanations() {
     return explanations;
+  }
+
+  public String columnString(int j) {
+    return j + ":" + column(0, j).estimate();
   }
 
   String counts() {
@@ -376,14 +391,17 @@ public final class AxisPosterior {
           EvenScale.ofRatio(
               model.size(),
               cadence,
-              model.priors().memoryMedianSeconds(),
+              USUAL_MEMORY_SECONDS,
               model.priors().ratioDeviationLog());
       memories =
           EvenScale.ofMemory(
               model.size(),
               cadence,
               Math.pow(10, seeds.get(0).logRatio()),
-              model.priors().memoryLogDeviation());
+              model.priors().memories().stream()
+                  .mapToDouble(Priors.Memory::logDeviation)
+                  .min()
+                  .orElseThrow());
       return summed(peaks(seeds));
     }
 
@@ -466,10 +484,10 @@ public final class AxisPosterior {
         Peak fine =
             sketch == still
                 ? rough
-                : Peak.climb(x -> density(still, x, behind), rough.at(), new double[] {1.5, 1.5});
+                : Peak.climb(x -> density(still, x, behind), rough.at(), new double[] {1, 1});
         if (behind.width() > 0) {
           Play closer = playAt(playPeak(fine.at(), behind).at(), 0);
-          fine = Peak.climb(x -> density(still, x, closer), fine.at(), new double[] {1.5, 1.5});
+          fine = Peak.climb(x -> density(still, x, closer), fine.at(), new double[] {1, 1});
           add(peaks, new Joint(fine, closer));
         } else {
           add(peaks, new Joint(fine, behind));
@@ -664,7 +682,7 @@ public final class AxisPosterior {
         plays = plays(unlikes, unlike, steps);
         playKernel = kernel(steps);
       }
-      double[][] steps = steps(peaks.get(0));
+      double[][] steps = steps(peaks.get(0).noNarrower(LEAST_UNITS));
       double cell = Math.log(Math.abs(steps[0][0] * steps[1][1]));
       List<Entry> entries = new ArrayList<>();
       double[] highest = {Double.NEGATIVE_INFINITY};

@@ -1,6 +1,7 @@
 package io.github.roundstar.motion.posterior;
 
 import io.github.roundstar.motion.posterior.Priors.Movement;
+import io.github.roundstar.motion.posterior.Priors.Scale;
 import io.github.roundstar.motion.posterior.Priors.Strength;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,6 +18,9 @@ final class Evidence {
   /** A prior of the strength so much lighter at its best late share is not looked at further. */
   private static final double SURELY = 4;
 
+  /** A movement or size so much lighter for one noise is light for all [natural logarithm]. */
+  private static final double BY_FAR = 30;
+
   private static final int MOST_NOISES = 60;
 
   /** The least pivot of a column that the rest of noise is counted without. */
@@ -30,6 +34,7 @@ final class Evidence {
   private final double unlikeness;
   private final List<Element> elements = new ArrayList<>();
   private double highest = Double.NEGATIVE_INFINITY;
+  private double[][] heaviest;
   private double centre;
   private double width;
 
@@ -208,16 +213,39 @@ final class Evidence {
   private double atNoise(double logNoise) {
     double best = Double.NEGATIVE_INFINITY;
     List<Movement> movements = model.priors().movements();
-    double prior = model.priors().logNoise(logNoise) + Math.log(noiseStep()) + constant;
-    boolean moves = model.moving() > 0;
-    for (int m = 0; m < (moves ? movements.size() : 1); m++) {
-      double weight = moves ? Math.log(movements.get(m).weight()) : 0;
-      best = Math.max(best, atMovement(logNoise, m, prior + weight - steps * logNoise));
+    List<Scale> scales = model.priors().scales();
+    double prior =
+        model.priors().logNoise(logNoise)
+            + Math.log(noiseStep())
+            + constant
+            - steps * logNoise;
+    int moves = model.moving() > 0 ? movements.size() : 1;
+    if (heaviest == null) {
+      heaviest = new double[moves][scales.size()];
+    }
+    for (int m = 0; m < moves; m++) {
+      double weight = model.moving() > 0 ? Math.log(movements.get(m).weight()) : 0;
+      for (int g = 0; g < scales.size(); g++) {
+        if (heaviest[m][g] == Double.NEGATIVE_INFINITY) {
+          continue;
+        }
+        double here =
+            atMovement(
+                logNoise,
+                m,
+                scales.get(g).factor(),
+                prior + weight + Math.log(scales.get(g).weight()));
+        // What is so light beside the others for one noise is light for its neighbours.
+        if (here < highest - resolution.cut() - BY_FAR) {
+          heaviest[m][g] = Double.NEGATIVE_INFINITY;
+        }
+        best = Math.max(best, here);
+      }
     }
     return best;
   }
 
-  private double atMovement(double logNoise, int movement, double before) {
+  private double atMovement(double logNoise, int movement, double scale, double before) {
     double unit = Math.exp(-2 * logNoise);
     double walk = model.priors().movements().get(movement).arcsecPerRootTurn();
     int q = Pushes.COLUMNS + 1;
@@ -225,7 +253,7 @@ final class Evidence {
     Steady[] steady = new Steady[products.length];
     double base = before;
     for (int r = 0; r < steady.length; r++) {
-      base += atRun(r, unit, walk, left, steady);
+      base += atRun(r, unit, walk, scale, left, steady);
     }
     base -= 0.5 * left[q - 1][q - 1];
     double best = Double.NEGATIVE_INFINITY;
@@ -239,7 +267,8 @@ final class Evidence {
   }
 
   /** Integrates a run's steady columns; what they leave of pushes and offsets is added. */
-  private double atRun(int r, double unit, double walk, double[][] left, Steady[] steady) {
+  private double atRun(
+      int r, double unit, double walk, double scale, double[][] left, Steady[] steady) {
     double[][] of = products[r];
     int all = model.columns();
     int staying = all - model.moving();
@@ -252,7 +281,8 @@ final class Evidence {
       for (int j = 0; j <= i; j++) {
         precision[i][j] = unit * of[i][j];
       }
-      double deviation = deviations[i] * (i < staying ? 1 : walk);
+      double deviation =
+          deviations[i] * (i < model.scaled() ? scale : i < staying ? 1 : walk);
       precision[i][i] += 1 / (deviation * deviation);
       logPrior -= Math.log(deviation);
     }

@@ -77,18 +77,14 @@ record Peak(double[] at, double logDensity, double[][] spread) {
     return new Peak(x, value, spread(curvature));
   }
 
-  /**
-   * The same peak as points further away see it: scaled so that the curvature is that of more data.
-   */
-  Peak narrower(double factor) {
-    double[][] narrower = new double[spread.length][];
-    for (int i = 0; i < narrower.length; i++) {
-      narrower[i] = spread[i].clone();
-      for (int j = 0; j < narrower[i].length; j++) {
-        narrower[i][j] *= factor;
-      }
+  /** The same peak with a spread of at least so much along each column of its root. */
+  Peak noNarrower(double least) {
+    double[][] wider = new double[spread.length][];
+    for (int i = 0; i < wider.length; i++) {
+      wider[i] = spread[i].clone();
+      wider[i][i] = Math.max(least, wider[i][i]);
     }
-    return new Peak(at, logDensity, narrower);
+    return new Peak(at, logDensity, wider);
   }
 
   /** Standard deviation in a direction. */
@@ -106,11 +102,11 @@ record Peak(double[] at, double logDensity, double[][] spread) {
     return moved;
   }
 
-  /** Keeps a curvature positive, and no direction wider than twice its step. */
+  /** Keeps a curvature positive, and no direction wider than its step. */
   private static void bounded(double[][] curvature, double[] step) {
     int n = step.length;
     for (int i = 0; i < n; i++) {
-      double least = 0.25 / (step[i] * step[i]);
+      double least = 0.8 / (step[i] * step[i]);
       if (!(curvature[i][i] > least)) {
         curvature[i][i] = least;
       }

@@ -11,9 +11,9 @@ import java.util.List;
  *     of their mean: each direction is some 3 % off by itself
  * @param meanLate mean of the share of each push that arrives a frame late; it falls from zero,
  *     since most logs are written before the next exposure begins
- * @param memoryMedianSeconds median of the time in which the star's noise forgets all but 1/e of
- *     itself: the air moves through the line of sight of a small aperture within a second
- * @param memoryLogDeviation standard deviation of its natural logarithm
+ * @param memories the time in which the star's noise forgets all but 1/e of itself, as log-normal
+ *     distributions: that of photons and of a camera has no memory that any frame would see, that of
+ *     the air lasts as long as it takes to move through the line of sight
  * @param ratioMedianLog median of wander over noise, q / s^2, as the walk's variance in a second:
  *     0.02 arcsec a second beside a noise of 0.35 arcsec [decades of 1/s]
  * @param ratioDeviationLog standard deviation of it: at two of them below, a night's wander is lost
@@ -24,20 +24,25 @@ import java.util.List;
  * @param playShare share of the mounts that have play at all
  * @param meanPlayArcsec mean width where there is one, falling from zero [arcsec of declared
  *     pushes]
+ * @param scales common factor on all of {@link #DRIFT}, {@link #BEND} and {@link #TONE} of a mount,
+ *     each with its probability. Where pulses may be stronger, everything that a mount is said to
+ *     do grows with them: amplitudes that were each equally likely at any size would together make
+ *     strong pulses likelier by as many powers of the strength. A good mount and a bad one differ by a
+ *     factor of a hundred in all of them
  * @param movements how fast the complex amplitude of a sinusoid walks, each with its probability
  */
 public record Priors(
     List<Strength> strengths,
     double unlikeness,
     double meanLate,
-    double memoryMedianSeconds,
-    double memoryLogDeviation,
+    List<Memory> memories,
     double ratioMedianLog,
     double ratioDeviationLog,
     double noiseMedianArcsec,
     double noiseLogDeviation,
     double playShare,
     double meanPlayArcsec,
+    List<Scale> scales,
     List<Movement> movements) {
   /**
    * Standard deviation of a drift [arcsec/s]: a polar axis ten arcminutes off drifts by 2.6 arcsec
@@ -51,7 +56,10 @@ public record Priors(
    */
   public static final double BEND = 1e-5;
 
-  /** Standard deviation of each amplitude of a sinusoid [arcsec]: worms of 30 arcsec exist. */
+  /**
+   * Standard deviation of each amplitude of a sinusoid [arcsec]: worms of 30 arcsec exist. Those of
+   * harmonics are smaller by their order.
+   */
   public static final double TONE = 15;
 
   /**
@@ -71,6 +79,34 @@ public record Priors(
    *     stays
    */
   public record Movement(double weight, double arcsecPerRootTurn) {}
+
+  /**
+   * One kind of memory.
+   *
+   * @param weight its probability
+   * @param medianSeconds median [s]
+   * @param logDeviation standard deviation of the natural logarithm
+   */
+  public record Memory(double weight, double medianSeconds, double logDeviation) {}
+
+  private static final List<Memory> MEMORIES =
+      List.of(new Memory(0.5, 0.8, Math.log(3)), new Memory(0.5, 0.05, Math.log(2)));
+
+  /**
+   * One size of everything that a mount does by itself.
+   *
+   * @param weight its probability
+   * @param factor on the standard deviations
+   */
+  public record Scale(double weight, double factor) {}
+
+  private static final List<Scale> SCALES =
+      List.of(
+          new Scale(0.2, 1),
+          new Scale(0.2, 0.333),
+          new Scale(0.2, 0.111),
+          new Scale(0.2, 0.037),
+          new Scale(0.2, 0.0123));
 
   private static final List<Movement> MOVEMENTS =
       List.of(
@@ -98,7 +134,7 @@ public record Priors(
 
   /** Those that hold for a mount whose guide rate is declared. */
   public static final Priors USUAL =
-      new Priors(DECLARED, 0.021, 0.1, 0.8, Math.log(3), -2.5, 1.5, 0.35, 1.0, 0.5, 3.0, MOVEMENTS);
+      new Priors(DECLARED, 0.021, 0.1, MEMORIES, -2.5, 1.5, 0.35, 1.0, 0.5, 3.0, SCALES, MOVEMENTS);
 
   /** The same without a declared rate: strengths are in multiples of half the sidereal rate. */
   public Priors undeclared() {
@@ -111,14 +147,14 @@ public record Priors(
         others,
         unlikeness,
         meanLate,
-        memoryMedianSeconds,
-        memoryLogDeviation,
+        memories,
         ratioMedianLog,
         ratioDeviationLog,
         noiseMedianArcsec,
         noiseLogDeviation,
         playShare,
         meanPlayArcsec,
+        scales,
         movements);
   }
 
@@ -130,14 +166,16 @@ public record Priors(
             .toList(),
         factor * unlikeness,
         Math.min(1, factor * meanLate),
-        memoryMedianSeconds,
-        factor * memoryLogDeviation,
+        memories.stream()
+            .map(m -> new Memory(m.weight(), m.medianSeconds(), factor * m.logDeviation()))
+            .toList(),
         ratioMedianLog,
         factor * ratioDeviationLog,
         noiseMedianArcsec,
         factor * noiseLogDeviation,
         playShare,
         factor * meanPlayArcsec,
+        scales,
         movements);
   }
 
@@ -148,7 +186,11 @@ public record Priors(
 
   /** Logarithm of the density of the memory's natural logarithm. */
   double logMemory(double logSeconds) {
-    return logNormal(logSeconds, Math.log(memoryMedianSeconds), memoryLogDeviation);
+    double sum = 0;
+    for (Memory m : memories) {
+      sum += m.weight() * Math.exp(logNormal(logSeconds, Math.log(m.medianSeconds()), m.logDeviation()));
+    }
+    return Math.log(sum);
   }
 
   /** Logarithm of the density of the natural logarithm of the noise. */

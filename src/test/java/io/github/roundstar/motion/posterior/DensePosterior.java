@@ -158,9 +158,7 @@ final class DensePosterior {
     RealVector y = new ArrayRealVector(run.arcsec());
     for (double a = -6; a <= 6; a += ratioStep / priors.ratioDeviationLog()) {
       double logRatio = priors.ratioMedianLog() + a * priors.ratioDeviationLog();
-      for (double b = -6; b <= 6; b += memoryStep / priors.memoryLogDeviation()) {
-        double logMemory =
-            Math.log(priors.memoryMedianSeconds()) + b * priors.memoryLogDeviation();
+      for (double logMemory = -7.5; logMemory <= 6.6; logMemory += memoryStep) {
         RealMatrix v = covariance(Math.pow(10, logRatio), Math.exp(logMemory));
         CholeskyDecomposition lower = new CholeskyDecomposition(v, 1e-8, 0);
         double logV = 0;

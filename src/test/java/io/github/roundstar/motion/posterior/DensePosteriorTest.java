@@ -58,6 +58,7 @@ class DensePosteriorTest {
             new ObservedRun(
                 seconds, starts, arcsec, columns, new double[] {0.1, 15, 15}, (w, s, u) -> pushes, 1)),
         0,
+        0,
         false,
         priors);
   }

@@ -77,8 +77,9 @@ final class PriorNight {
     } while (late > 1);
     noise =
         priors.noiseMedianArcsec() * Math.exp(priors.noiseLogDeviation() * random.nextGaussian());
-    memory =
-        priors.memoryMedianSeconds() * Math.exp(priors.memoryLogDeviation() * random.nextGaussian());
+    Priors.Memory kind =
+        priors.memories().get(random.nextDouble() < priors.memories().get(0).weight() ? 0 : 1);
+    memory = kind.medianSeconds() * Math.exp(kind.logDeviation() * random.nextGaussian());
     double logRatio = priors.ratioMedianLog() + priors.ratioDeviationLog() * random.nextGaussian();
     wander = noise * Math.sqrt(Math.pow(10, logRatio));
     play =
@@ -106,9 +107,10 @@ final class PriorNight {
     deviations[1] = Priors.BEND;
     columns = new double[k];
     double walk = drawnWalk();
+    double scale = priors.scales().get(random.nextInt(priors.scales().size())).factor();
     double turns = span / period;
     for (int j = 0; j < k; j++) {
-      double use = 1;
+      double use = scale;
       if (j >= staying) {
         deviations[j] = Math.sqrt(turns) / (Math.PI * ((j - staying) / 2 + 1));
         use = walk;
@@ -140,7 +142,7 @@ final class PriorNight {
       }
       observed.add(run(seconds, of, deviations, dithers, known, gain, deadband, most));
     }
-    model = new AxisModel(observed, worm ? 2 * MOVING : 0, !worm, priors);
+    model = new AxisModel(observed, staying, worm ? 2 * MOVING : 0, !worm, priors);
   }
 
   private double drawnWalk() {
