@@ -53,7 +53,13 @@ public final class AxisKnowledge {
    */
   static Answer<AxisKnowledge> of(
       List<Part> parts, Axis axis, Equipment equipment, List<Family> families) {
-    AxisQuestion question = new AxisQuestion(families);
+    double cadence =
+        parts.stream()
+            .mapToDouble(part -> Cadence.medianSeconds(part.run().frames()).orElse(0))
+            .filter(seconds -> seconds > 0)
+            .min()
+            .orElse(1);
+    AxisQuestion question = new AxisQuestion(families, cadence);
     List<Integer> ids = new ArrayList<>();
     double declared = 0;
     String because = "there is no run";

@@ -3,6 +3,7 @@ package io.github.roundstar.motion;
 import io.github.roundstar.motion.posterior.AxisModel;
 import io.github.roundstar.motion.posterior.ObservedRun;
 import io.github.roundstar.motion.posterior.Priors;
+import io.github.roundstar.motion.posterior.Pushes;
 import io.github.roundstar.signal.WhiteRegression;
 import io.github.roundstar.signal.Whitening;
 import java.util.ArrayList;
@@ -26,12 +27,19 @@ final class AxisQuestion {
 
   private static final double USUAL_MEMORY_SECONDS = 0.8;
 
+  /** Most delays are shorter; at fast cadences a third of a frame [s]. */
+  private static final double PART_SECONDS = 0.3;
+
+  private final double cadence;
+  private final double partDelay;
   private final List<Family> families;
   private final List<ObservedRun> runs = new ArrayList<>();
   private boolean turned;
 
   /** A question about an axis with these families. */
-  AxisQuestion(List<Family> families) {
+  AxisQuestion(List<Family> families, double cadence) {
+    this.cadence = cadence;
+    this.partDelay = Math.min(PART_SECONDS, cadence / 3);
     this.families = List.copyOf(families);
   }
 
@@ -80,7 +88,7 @@ final class AxisQuestion {
         add(columns, deviations, wave(since, rate, dimming, false), Priors.TONE / harmonic);
       }
     }
-    RunPushes pushes = made.pushes(samples, 1);
+    RunPushes pushes = made.pushes(samples, partDelay);
     if (!families.isEmpty()) {
       for (double[] column : byRate(columns, shape(columns, seconds, starts, arcsec, pushes), since)) {
         add(columns, deviations, column, 1 / span);
@@ -107,7 +115,7 @@ final class AxisQuestion {
       try (var w = new java.io.PrintWriter(System.getProperty("dump") + runs.size())) {
         double[][] q = pushes.columns(0, 0.5, 0);
         for (int i = 0; i < seconds.length; i++) {
-          w.print(seconds[i] + " " + (starts[i] ? 1 : 0) + " " + arcsec[i] + " " + q[0][i] + " " + q[1][i] + " " + q[2][i]);
+          w.print(seconds[i] + " " + (starts[i] ? 1 : 0) + " " + arcsec[i] + " " + q[0][i] + " " + q[2][i] + " " + q[3][i]);
           for (double[] c : columns) w.print(" " + c[i]);
           w.println();
         }
@@ -133,7 +141,7 @@ final class AxisQuestion {
   /** The whole question. */
   AxisModel model(Axis axis, Priors priors) {
     return new AxisModel(
-        runs, tone(families.size(), 0), families.isEmpty() || System.getProperty("still") != null ? 0 : 2 * WAVES, axis == Axis.DEC && turned, priors);
+        runs, cadence, partDelay, tone(families.size(), 0), families.isEmpty() || System.getProperty("still") != null ? 0 : 2 * WAVES, axis == Axis.DEC && turned, priors);
   }
 
   /** Column of a harmonic's cosine; the sine follows it. */
@@ -160,7 +168,7 @@ final class AxisQuestion {
     double[][] pushed = pushes.columns(0, 0.5, 0);
     List<double[]> all = new ArrayList<>(columns);
     all.add(pushed[0]);
-    all.add(pushed[2]);
+    all.add(pushed[Pushes.DELAYS]);
     Whitening whitening =
         Whitening.of(seconds, starts, USUAL_RATIO, USUAL_MEMORY_SECONDS);
     return WhiteRegression.of(

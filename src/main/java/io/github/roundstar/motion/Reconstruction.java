@@ -70,11 +70,11 @@ public final class Reconstruction {
    * What the pulses push, as declared.
    *
    * @param samples which of the measured frames
-   * @param cosine cosine of the declination; 1 to stay on the sky
+   * @param partDelay delay of the second column [s]
    */
-  RunPushes pushes(int[] samples, double cosine) {
+  RunPushes pushes(int[] samples, double partDelay) {
     int[] frames = IntStream.of(samples).map(m -> measured[m]).toArray();
-    return new RunPushes(exposures, sent, arcsecPerSecond / cosine, frames);
+    return new RunPushes(exposures, sent, arcsecPerSecond, partDelay, frames);
   }
 
   /** Whether pulses were sent both ways. */

@@ -3,7 +3,6 @@ package io.github.roundstar.motion.posterior;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.motion.posterior.Evidence.Element;
 import io.github.roundstar.motion.posterior.Lattice.Point;
-import io.github.roundstar.signal.Quantile;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -77,7 +76,7 @@ public final class AxisPosterior {
    *
    * @param strength mean of both directions [declared]
    * @param oneWay of pulses east or north, otherWay west or south [declared]
-   * @param late share of pushes that arrives a frame late
+   * @param delay how long pushes wait after the exposure that asked for them [s]
    * @param noise standard deviation of the star's noise [arcsec]
    * @param memory time in which it forgets [s]
    * @param wander standard deviation of the walk over a second [arcsec]
@@ -89,7 +88,7 @@ public final class AxisPosterior {
       double strength,
       double oneWay,
       double otherWay,
-      double late,
+      double delay,
       double noise,
       double memory,
       double wander,
@@ -189,7 +188,7 @@ public final class AxisPosterior {
     return new NormalMixture(weights, means, deviations);
   }
 
-  private static NormalMixture columnMixture(List<Entry> of, int run, int column) {
+  private NormalMixture columnMixture(List<Entry> of, int run, int column) {
     double[] weights = new double[of.size()];
     double[] means = new double[of.size()];
     double[] deviations = new double[of.size()];
@@ -205,15 +204,15 @@ public final class AxisPosterior {
       unit[column] = 1;
       steady.lower().forward(unit);
       double[][] c = steady.reduced();
-      double late = e.late();
       double mean = 0;
       double byR = 0;
       double byD = 0;
       double own = 0;
       for (int j = column; j < unit.length; j++) {
         mean += unit[j] * c[Pushes.COLUMNS][j];
-        byR += unit[j] * ((1 - late) * c[0][j] + late * c[1][j]);
-        byD += unit[j] * ((1 - late) * c[2][j] + late * c[3][j]);
+        double[] taken = Evidence.taken(model, c, e.delay(), j);
+        byR += unit[j] * taken[0];
+        byD += unit[j] * taken[1];
         own += unit[j] * unit[j];
       }
       means[i] = mean + byR * e.r() + byD * e.d();
@@ -238,9 +237,13 @@ public final class AxisPosterior {
     return Figure.of(columnMixture(sampled, run, column), prior);
   }
 
-  /** Share of pushes that arrives a frame late. */
-  public Figure late() {
-    return drawn(Draw::late, model.priors().meanLate() * Math.log(0.975 / 0.025));
+  /** How long pushes wait after the exposure that asked for them [s]. */
+  public Figure delay() {
+    double mean = 0;
+    for (Priors.Delay delay : model.priors().delays()) {
+      mean += delay.weight() * (delay.meanSeconds() + delay.meanFrames() * model.cadence());
+    }
+    return drawn(Draw::delay, mean * Math.log(0.975 / 0.025));
   }
 
   /** Standard deviation of the star's noise [arcsec]. */
@@ -353,22 +356,7 @@ public final class AxisPosterior {
       this.still = new Surface(staying, Resolution.SEARCH);
       AxisModel sample = staying.sample(SKETCH_FRAMES, SKETCH_BLOCKS);
       this.sketch = sample == staying ? still : new Surface(sample, Resolution.SEARCH);
-      this.cadence = cadence(model);
-    }
-
-    private static double cadence(AxisModel model) {
-      double[] steps =
-          model.runs().stream()
-              .flatMapToDouble(
-                  run -> {
-                    double[] own = new double[Math.max(0, run.size() - 1)];
-                    for (int i = 0; i < own.length; i++) {
-                      own[i] = run.seconds()[i + 1] - run.seconds()[i];
-                    }
-                    return Arrays.stream(own);
-                  })
-              .toArray();
-      return steps.length == 0 ? 1 : Quantile.median(steps);
+      this.cadence = model.cadence();
     }
 
     /** A peak of wander and memory, and the play that goes with it. */
@@ -693,7 +681,7 @@ public final class AxisPosterior {
           steps,
           resolution.cut(),
           MOST_POINTS);
-      entries.removeIf(e -> e.logWeight() < highest[0] - resolution.cut() - 1);
+      entries.removeIf(e -> e.logWeight() < highest[0] - resolution.elementCut());
       return finished(entries, peaks, unlike, kernel(steps), playKernel);
     }
 
@@ -738,7 +726,7 @@ public final class AxisPosterior {
         for (Element element : evidence.elements()) {
           double weight = element.logWeight() + before + point.logPrior();
           highest[0] = Math.max(highest[0], weight);
-          if (weight > highest[0] - resolution.cut() - 1) {
+          if (weight > highest[0] - resolution.elementCut()) {
             entries.add(new Entry(element, weight, place));
           }
         }
@@ -895,7 +883,7 @@ public final class AxisPosterior {
           r,
           (1 + unlike) * r + d,
           (1 - unlike) * r - d,
-          e.lateFrom() + (e.lateTo() - e.lateFrom()) * Normal.below(normals[7][i]),
+          e.delayFrom() + (e.delayTo() - e.delayFrom()) * Normal.below(normals[7][i]),
           noise,
           memory,
           noise * Math.sqrt(Math.pow(10, logRatio)),
@@ -912,11 +900,9 @@ public final class AxisPosterior {
         double[][] c = steady.reduced();
         double[] x = new double[steady.columns()];
         for (int j = 0; j < x.length; j++) {
+          double[] taken = Evidence.taken(search.model, c, e.delay(), j);
           x[j] =
-              c[Pushes.COLUMNS][j]
-                  + r * ((1 - e.late()) * c[0][j] + e.late() * c[1][j])
-                  + d * ((1 - e.late()) * c[2][j] + e.late() * c[3][j])
-                  + normals[next + j][i];
+              c[Pushes.COLUMNS][j] + r * taken[0] + d * taken[1] + normals[next + j][i];
         }
         steady.lower().backward(x);
         columns[run] = Arrays.copyOf(x, search.model.columns());

@@ -65,8 +65,8 @@ final class Evidence {
    * @param logWeight logarithm of its weight, prior and width of its cell included
    * @param logNoise natural logarithm of the noise's standard deviation [arcsec]
    * @param movement index among the prior's
-   * @param late share of pushes that arrives a frame late
-   * @param lateFrom lower end of the shares that this one stands for, lateTo upper end
+   * @param delay how long pushes wait [s]
+   * @param delayFrom lower end of the delays that this one stands for, delayTo upper end
    * @param strength index among the prior's
    * @param r mean of the strength [declared]
    * @param d mean of the excess unlikeness times strength
@@ -76,9 +76,9 @@ final class Evidence {
       double logWeight,
       double logNoise,
       int movement,
-      double late,
-      double lateFrom,
-      double lateTo,
+      double delay,
+      double delayFrom,
+      double delayTo,
       int strength,
       double r,
       double d,
@@ -137,13 +137,13 @@ final class Evidence {
       for (int i = side < 0 ? 0 : 1; i < MOST_NOISES; i++) {
         double here = atNoise(centre + side * i * noiseStep());
         top = Math.max(top, here);
-        if (here < top - resolution.cut() && here < before) {
+        if (here < top - resolution.elementCut() && here < before) {
           break;
         }
         before = here;
       }
     }
-    elements.removeIf(e -> e.logWeight < highest - resolution.cut() - MARGIN);
+    elements.removeIf(e -> e.logWeight < highest - resolution.elementCut() - MARGIN);
   }
 
   /** Finds the noise by plain least squares, all columns free, the pushes shared. */
@@ -236,7 +236,7 @@ final class Evidence {
                 scales.get(g).factor(),
                 prior + weight + Math.log(scales.get(g).weight()));
         // What is so light beside the others for one noise is light for its neighbours.
-        if (here < highest - resolution.cut() - BY_FAR) {
+        if (here < highest - resolution.elementCut() - BY_FAR) {
           heaviest[m][g] = Double.NEGATIVE_INFINITY;
         }
         best = Math.max(best, here);
@@ -321,24 +321,61 @@ final class Evidence {
     double v = strength.deviation() * strength.deviation();
     double u = model.priors().unlikeness() * m;
     u *= u;
-    LateShare lates =
-        LateShare.of(left, strength, u, model.priors().meanLate(), resolution.cut());
     double prior = base + Math.log(strength.weight()) - 0.5 * (Math.log(v * u) + m * m / v);
-    double first = gaussian(left, lates.likeliest(), m / v, 1 / v, 1 / u).log();
-    double length = lates.to() - lates.from();
-    if (prior + first + model.priors().logLate(lates.likeliest()) + Math.log(length)
-        < highest - resolution.cut() - SURELY) {
-      return Double.NEGATIVE_INFINITY;
+    double best = Double.NEGATIVE_INFINITY;
+    double begin = 0;
+    double end = model.partDelay();
+    for (int part = 0; part < Pushes.DELAYS - 1; part++) {
+      double fall =
+          model.priors().logDelay(begin, model.cadence())
+              - model.priors().logDelay(end, model.cadence());
+      LateShare lates = LateShare.of(left, part, strength, u, 1 / fall, resolution.elementCut());
+      double length = (lates.to() - lates.from()) * (end - begin);
+      double likeliest = begin + lates.likeliest() * (end - begin);
+      double first =
+          gaussian(left, likeliest, m / v, 1 / v, 1 / u).log()
+              + model.priors().logDelay(likeliest, model.cadence())
+              + Math.log(length);
+      if (prior + first > highest - resolution.elementCut() - SURELY) {
+        double from = begin + lates.from() * (end - begin);
+        best =
+            Math.max(
+                best,
+                atDelays(
+                    logNoise, movement, index, strength, prior, from, from + length, left, steady));
+      }
+      begin = end;
+      end = model.cadence();
     }
+    return best;
+  }
+
+  private double atDelays(
+      double logNoise,
+      int movement,
+      int index,
+      Strength strength,
+      double prior,
+      double from,
+      double to,
+      double[][] left,
+      Steady[] steady) {
+    double m = strength.mean();
+    double v = strength.deviation() * strength.deviation();
+    double u = model.priors().unlikeness() * m;
+    u *= u;
     double best = Double.NEGATIVE_INFINITY;
     GaussLegendre rule = GaussLegendre.of(resolution.lateNodes());
     for (int i = 0; i < rule.size(); i++) {
-      double late = rule.node(i, lates.from(), lates.to());
-      Gaussian at = gaussian(left, late, m / v, 1 / v, 1 / u);
+      double delay = rule.node(i, from, to);
+      Gaussian at = gaussian(left, delay, m / v, 1 / v, 1 / u);
       double weight =
-          prior + Math.log(rule.weight(i) * length) + model.priors().logLate(late) + at.log();
+          prior
+              + Math.log(rule.weight(i) * (to - from))
+              + model.priors().logDelay(delay, model.cadence())
+              + at.log();
       best = Math.max(best, weight);
-      if (weight > highest - resolution.cut() - MARGIN) {
+      if (weight > highest - resolution.elementCut() - MARGIN) {
         highest = Math.max(highest, weight);
         double determinant = at.determinant();
         elements.add(
@@ -346,9 +383,9 @@ final class Evidence {
                 weight,
                 logNoise,
                 movement,
-                late,
-                rule.edge(i, lates.from(), lates.to()),
-                rule.edge(i + 1, lates.from(), lates.to()),
+                delay,
+                rule.edge(i, from, to),
+                rule.edge(i + 1, from, to),
                 index,
                 at.r(),
                 at.d(),
@@ -361,19 +398,29 @@ final class Evidence {
     return best;
   }
 
-  /** Strength and unlikeness for one late share: their means and precisions. */
+  /** Strength and unlikeness for one delay: their means and precisions. */
   private record Gaussian(
       double r, double d, double rr, double rd, double dd, double determinant, double log) {}
 
   private Gaussian gaussian(
-      double[][] left, double late, double pull, double precisionR, double precisionD) {
-    double a = 1 - late;
-    double b = late;
-    double rr = a * a * left[0][0] + 2 * a * b * left[0][1] + b * b * left[1][1];
-    double rd = a * a * left[0][2] + a * b * (left[0][3] + left[1][2]) + b * b * left[1][3];
-    double dd = a * a * left[2][2] + 2 * a * b * left[2][3] + b * b * left[3][3];
-    double ry = -(a * left[0][4] + b * left[1][4]) + pull;
-    double dy = -(a * left[2][4] + b * left[3][4]);
+      double[][] left, double delay, double pull, double precisionR, double precisionD) {
+    double[] between = model.betweenColumns(delay);
+    int i = (int) between[0];
+    int j = i + 1;
+    double b = between[1];
+    double a = 1 - b;
+    int k = Pushes.DELAYS;
+    int l = k + 1;
+    int y = l + 1;
+    double late = delay / model.cadence();
+    double now = 1 - late;
+    double rr = a * a * left[i][i] + 2 * a * b * left[i][j] + b * b * left[j][j];
+    double rd =
+        now * (a * left[i][k] + b * left[j][k]) + late * (a * left[i][l] + b * left[j][l]);
+    double dd =
+        now * now * left[k][k] + 2 * now * late * left[k][l] + late * late * left[l][l];
+    double ry = -(a * left[i][y] + b * left[j][y]) + pull;
+    double dy = -(now * left[k][y] + late * left[l][y]);
     rr += precisionR + unlikeness * unlikeness * precisionD;
     rd += unlikeness * precisionD;
     dd += precisionD;
@@ -382,5 +429,18 @@ final class Evidence {
     double d = (rr * dy - rd * ry) / determinant;
     return new Gaussian(
         r, d, rr, rd, dd, determinant, -0.5 * Math.log(determinant) + 0.5 * (r * ry + d * dy));
+  }
+
+  /** What a run's pushes take from a reduced column of offsets, by strength and unlikeness. */
+  static double[] taken(AxisModel model, double[][] reduced, double delay, int row) {
+    double[] between = model.betweenColumns(delay);
+    int i = (int) between[0];
+    double b = between[1];
+    double late = delay / model.cadence();
+    int k = Pushes.DELAYS;
+    return new double[] {
+      (1 - b) * reduced[i][row] + b * reduced[i + 1][row],
+      (1 - late) * reduced[k][row] + late * reduced[k + 1][row]
+    };
   }
 }

@@ -3,8 +3,8 @@ package io.github.roundstar.motion.posterior;
 import io.github.roundstar.motion.posterior.Priors.Strength;
 
 /**
- * Where the late share has weight: in a linear model the late part of the strength stands beside
- * the strength, and their quotient is the share.
+ * Where a delay has weight between two columns of pushes: in a linear model the strength of what
+ * comes later stands beside the strength, and their quotient is the share of the way.
  *
  * @param from lower end, at least 0
  * @param to upper end, at most 1
@@ -14,21 +14,28 @@ record LateShare(double from, double to, double likeliest) {
   /** A strength less certain than this many deviations tells no share. */
   private static final double CERTAIN = 8;
 
-  static LateShare of(double[][] left, Strength strength, double unlike, double mean, double cut) {
+  static LateShare of(double[][] left, int part, Strength strength, double unlike, double mean, double cut) {
     double v = strength.deviation() * strength.deviation();
     // Strength, late part of it, unlikeness.
     double[][] a = new double[3][3];
-    a[0][0] = left[0][0] + 1 / v;
-    a[1][0] = left[0][1] - left[0][0];
-    a[1][1] = left[1][1] - 2 * left[0][1] + left[0][0];
-    a[2][0] = left[0][2];
-    a[2][1] = left[1][2] - left[0][2];
-    a[2][2] = left[2][2] + 1 / unlike;
+    int next = part + 1;
+    int last = left.length - 1;
+    int slope = Pushes.DELAYS;
+    a[0][0] = left[part][part] + 1 / v;
+    a[1][0] = left[part][next] - left[part][part];
+    a[1][1] = left[next][next] - 2 * left[part][next] + left[part][part];
+    a[2][0] = left[part][slope];
+    a[2][1] = left[next][slope] - left[part][slope];
+    a[2][2] = left[slope][slope] + 1 / unlike;
     if (!(a[1][1] > 0)) {
       return new LateShare(0, 1, 0.05);
     }
     Cholesky lower = Cholesky.inPlace(a);
-    double[] x = {-left[0][4] + strength.mean() / v, left[0][4] - left[1][4], -left[2][4]};
+    double[] x = {
+      -left[part][last] + strength.mean() / v,
+      left[part][last] - left[next][last],
+      -left[slope][last]
+    };
     lower.forward(x);
     lower.backward(x);
     double[] one = {1, 0, 0};

@@ -9,8 +9,9 @@ import java.util.List;
  * @param strengths strength of pulses, in multiples of the declared one
  * @param unlikeness standard deviation of half the difference between both directions, as a share
  *     of their mean: each direction is some 3 % off by itself
- * @param meanLate mean of the share of each push that arrives a frame late; it falls from zero,
- *     since most logs are written before the next exposure begins
+ * @param delays how long a push waits after the exposure that asked for it, as distributions that fall
+ *     from zero: computers and mounts take a tenth of a second or two; and some programs log a pulse
+ *     with the frame before the one that it follows
  * @param memories the time in which the star's noise forgets all but 1/e of itself, as log-normal
  *     distributions: that of photons and of a camera has no memory that any frame would see, that of
  *     the air lasts as long as it takes to move through the line of sight
@@ -34,7 +35,7 @@ import java.util.List;
 public record Priors(
     List<Strength> strengths,
     double unlikeness,
-    double meanLate,
+    List<Delay> delays,
     List<Memory> memories,
     double ratioMedianLog,
     double ratioDeviationLog,
@@ -79,6 +80,18 @@ public record Priors(
    *     stays
    */
   public record Movement(double weight, double arcsecPerRootTurn) {}
+
+  /**
+   * One kind of delay, falling from zero; its mean is the sum of both.
+   *
+   * @param weight its probability
+   * @param meanSeconds mean [s]
+   * @param meanFrames mean [frames]
+   */
+  public record Delay(double weight, double meanSeconds, double meanFrames) {}
+
+  private static final List<Delay> DELAYS =
+      List.of(new Delay(0.85, 0.15, 0), new Delay(0.15, 0, 0.3));
 
   /**
    * One kind of memory.
@@ -134,7 +147,7 @@ public record Priors(
 
   /** Those that hold for a mount whose guide rate is declared. */
   public static final Priors USUAL =
-      new Priors(DECLARED, 0.021, 0.1, MEMORIES, -2.5, 1.5, 0.35, 1.0, 0.5, 3.0, SCALES, MOVEMENTS);
+      new Priors(DECLARED, 0.021, DELAYS, MEMORIES, -2.5, 1.5, 0.35, 1.0, 0.5, 3.0, SCALES, MOVEMENTS);
 
   /** The same without a declared rate: strengths are in multiples of half the sidereal rate. */
   public Priors undeclared() {
@@ -146,7 +159,7 @@ public record Priors(
     return new Priors(
         others,
         unlikeness,
-        meanLate,
+        delays,
         memories,
         ratioMedianLog,
         ratioDeviationLog,
@@ -165,7 +178,9 @@ public record Priors(
             .map(s -> new Strength(s.weight(), s.mean(), factor * s.deviation()))
             .toList(),
         factor * unlikeness,
-        Math.min(1, factor * meanLate),
+        delays.stream()
+            .map(d -> new Delay(d.weight(), factor * d.meanSeconds(), factor * d.meanFrames()))
+            .toList(),
         memories.stream()
             .map(m -> new Memory(m.weight(), m.medianSeconds(), factor * m.logDeviation()))
             .toList(),
@@ -198,9 +213,19 @@ public record Priors(
     return logNormal(logArcsec, Math.log(noiseMedianArcsec), noiseLogDeviation);
   }
 
-  /** Logarithm of the density of the late share, 0 to 1. */
-  double logLate(double share) {
-    return -share / meanLate - Math.log(meanLate) - Math.log1p(-Math.exp(-1 / meanLate));
+  /**
+   * Logarithm of the density of a delay, from none to a whole frame [1/s].
+   *
+   * @param cadence time between frames [s]
+   */
+  double logDelay(double seconds, double cadence) {
+    double sum = 0;
+    for (Delay delay : delays) {
+      double mean = delay.meanSeconds() + delay.meanFrames() * cadence;
+      sum +=
+          delay.weight() * Math.exp(-seconds / mean) / (mean * -Math.expm1(-cadence / mean));
+    }
+    return Math.log(sum);
   }
 
   /** Logarithm of the density of a width that is not zero [per arcsec], times its probability. */

@@ -4,12 +4,16 @@ package io.github.roundstar.motion.posterior;
 @FunctionalInterface
 public interface Pushes {
   /** Number of columns. */
-  int COLUMNS = 4;
+  int COLUMNS = 5;
+
+  /** Columns of what is pushed on balance: at once, after a part of a frame, after a whole one. */
+  int DELAYS = 3;
 
   /**
-   * Four columns at the run's samples, for pulses of the declared strength behind a play [arcsec]:
-   * how far they have pushed on balance, east or north positive; the same as it had been a frame
-   * earlier; and how the two change with the unlikeness of the directions.
+   * Five columns at the run's samples, for pulses of the declared strength behind a play [arcsec]:
+   * how far they have pushed on balance, east or north positive, if they act at once; if they wait
+   * for {@link AxisModel#partDelay}; if they wait for a whole frame; and how the first and the third
+   * change with the unlikeness of the directions.
    *
    * @param width what a full reversal loses, in declared pushes [arcsec]
    * @param start share of it that a first push east or north would lose, 0 to 1

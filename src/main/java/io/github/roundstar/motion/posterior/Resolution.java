@@ -9,6 +9,14 @@ package io.github.roundstar.motion.posterior;
  * @param lateNodes points over the late share, by Gauss and Legendre
  */
 public record Resolution(double step, double cut, int lateNodes) {
+  /** What a point is made of is spread over many elements, each of them light. */
+  private static final double ELEMENTS = 4;
+
+  /** How light a single element may be [natural logarithm below the heaviest]. */
+  double elementCut() {
+    return cut + ELEMENTS;
+  }
+
   /** What figures are made with: off by 2e-3 of a weight. */
   public static final Resolution USUAL = new Resolution(1.6, 8, 8);
 

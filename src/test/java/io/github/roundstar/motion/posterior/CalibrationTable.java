@@ -50,7 +50,7 @@ public final class CalibrationTable {
     figures.put("strength", new Told(n -> n.strength, d -> d.strength()));
     figures.put("one way", new Told(n -> n.oneWay, d -> d.oneWay()));
     figures.put("other way", new Told(n -> n.otherWay, d -> d.otherWay()));
-    figures.put("late share", new Told(n -> n.late, d -> d.late()));
+    figures.put("delay", new Told(n -> n.delay, d -> d.delay()));
     figures.put("noise", new Told(n -> n.noise, d -> d.noise()));
     figures.put("memory", new Told(n -> n.memory, d -> d.memory()));
     figures.put("wander", new Told(n -> n.wander, d -> d.wander()));

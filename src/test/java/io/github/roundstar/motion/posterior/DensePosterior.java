@@ -60,7 +60,7 @@ final class DensePosterior {
   }
 
   /** Steady columns, levels, pushes on balance and by unlikeness: all regressors. */
-  private double[][] regressors(double late) {
+  private double[][] regressors(double delay) {
     int n = run.seconds().length;
     int k = model.columns();
     double[][] x = new double[n][k + pieces + 2];
@@ -71,8 +71,15 @@ final class DensePosterior {
         x[i][j] = run.columns()[j][i];
       }
       x[i][k + piece] = 1;
-      x[i][k + pieces] = -((1 - late) * pushes[0][i] + late * pushes[1][i]);
-      x[i][k + pieces + 1] = -((1 - late) * pushes[2][i] + late * pushes[3][i]);
+      double part = model.partDelay();
+      double whole = model.cadence();
+      x[i][k + pieces] =
+          -(delay < part
+              ? pushes[0][i] + delay / part * (pushes[1][i] - pushes[0][i])
+              : pushes[1][i]
+                  + (delay - part) / (whole - part) * (pushes[2][i] - pushes[1][i]));
+      double late = delay / whole;
+      x[i][k + pieces + 1] = -((1 - late) * pushes[3][i] + late * pushes[4][i]);
     }
     return x;
   }
@@ -126,10 +133,10 @@ final class DensePosterior {
     return new double[] {log, mean.getEntry(r), variance, mean.getEntry(0), driftVariance};
   }
 
-  /** Logarithm of the density at one wander, memory, noise, late share and prior of the strength. */
-  double log(double logRatio, double logMemory, double logNoise, double late, int c) {
+  /** Logarithm of the density at one wander, memory, noise, delay and prior of the strength. */
+  double log(double logRatio, double logMemory, double logNoise, double delay, int c) {
     RealMatrix v = covariance(Math.pow(10, logRatio), Math.exp(logMemory));
-    double[][] x = regressors(late);
+    double[][] x = regressors(delay);
     return with(v, new Array2DRowRealMatrix(x, false), logNoise, c)[0];
   }
 
@@ -153,7 +160,9 @@ final class DensePosterior {
    */
   double[] sum(double ratioStep, double memoryStep, double noiseStep) {
     Priors priors = model.priors();
-    double[][][] x = {regressors(0), regressors(0.5), regressors(1)};
+    double part = model.partDelay();
+    double whole = model.cadence();
+    double[][] bounds = {{0, part}, {part, whole}};
     GaussIntegrator lates = new GaussIntegratorFactory().legendre(LATES, 0, 1);
     RealVector y = new ArrayRealVector(run.arcsec());
     for (double a = -6; a <= 6; a += ratioStep / priors.ratioDeviationLog()) {
@@ -168,17 +177,22 @@ final class DensePosterior {
         RealVector vy = lower.getSolver().solve(y);
         double yvy = y.dotProduct(vy);
         double prior = priors.logRatio(logRatio) + priors.logMemory(logMemory);
-        // Products are of second degree in the late share: three of them give all.
+        for (double[] bound : bounds) {
+        double length = bound[1] - bound[0];
+        // Products are of second degree in the delay: three of them give all.
         RealMatrix[] xvx = new RealMatrix[3];
         RealVector[] xvy = new RealVector[3];
         for (int q = 0; q < 3; q++) {
-          RealMatrix of = MatrixUtils.createRealMatrix(x[q]);
+          RealMatrix of =
+              MatrixUtils.createRealMatrix(
+                  regressors(bound[0] + (0.0005 + 0.4995 * q) * length));
           xvx[q] = of.transpose().multiply(lower.getSolver().solve(of));
           xvy[q] = of.transpose().operate(vy);
         }
         double noiseCentre = noise(xvx[0], xvy[0], yvy);
         for (int l = 0; l < LATES; l++) {
-          double t = lates.getPoint(l);
+          double delay = bound[0] + lates.getPoint(l) * length;
+          double t = (lates.getPoint(l) - 0.0005) / 0.999;
           double[] basis = {(1 - t) * (1 - 2 * t), 4 * t * (1 - t), t * (2 * t - 1)};
           RealMatrix m =
               xvx[0]
@@ -199,11 +213,12 @@ final class DensePosterior {
                   here,
                   here[0]
                       + prior
-                      + priors.logLate(t)
+                      + priors.logDelay(delay, whole)
                       + priors.logNoise(ln)
-                      + Math.log(lates.getWeight(l) * ratioStep * memoryStep * noiseStep));
+                      + Math.log(lates.getWeight(l) * length * ratioStep * memoryStep * noiseStep));
             }
           }
+        }
         }
       }
     }

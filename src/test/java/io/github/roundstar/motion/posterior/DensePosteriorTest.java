@@ -23,7 +23,7 @@ class DensePosteriorTest {
     boolean[] starts = new boolean[n];
     double[] arcsec = new double[n];
     double[][] columns = new double[3][n];
-    double[][] pushes = new double[4][n];
+    double[][] pushes = new double[5][n];
     double walk = 0;
     double noise = random.nextGaussian();
     for (int i = 0; i < n; i++) {
@@ -39,9 +39,10 @@ class DensePosteriorTest {
       if (i > 0) {
         double push = random.nextGaussian();
         pushes[0][i] = pushes[0][i - 1] + push;
-        pushes[2][i] = pushes[2][i - 1] + Math.abs(push);
-        pushes[1][i] = pushes[0][i - 1];
-        pushes[3][i] = pushes[2][i - 1];
+        pushes[1][i] = pushes[0][i - 1] + 0.6 * push + 0.1 * push * Math.abs(push);
+        pushes[2][i] = pushes[0][i - 1];
+        pushes[3][i] = pushes[3][i - 1] + Math.abs(push);
+        pushes[4][i] = pushes[3][i - 1];
       }
       arcsec[i] =
           3
@@ -50,16 +51,14 @@ class DensePosteriorTest {
               + 0.7 * columns[1][i]
               + walk
               + 0.4 * noise
-              - 1.05 * (0.8 * pushes[0][i] + 0.2 * pushes[1][i])
-              - 0.02 * pushes[2][i];
+              - 1.05 * (0.7 * pushes[0][i] + 0.3 * pushes[1][i])
+              - 0.02 * pushes[3][i];
     }
     return new AxisModel(
         List.of(
             new ObservedRun(
                 seconds, starts, arcsec, columns, new double[] {0.1, 15, 15}, (w, s, u) -> pushes, 1)),
-        0,
-        0,
-        false,
+        2, 0.4, 0, 0, false,
         priors);
   }
 

@@ -18,7 +18,7 @@ final class PriorNight {
 
   double oneWay;
   double otherWay;
-  double late;
+  double delay;
   double noise;
   double memory;
   double wander;
@@ -30,6 +30,7 @@ final class PriorNight {
   private final Priors priors;
   private final boolean worm;
   private AxisModel model;
+  private double cadence;
 
   private PriorNight(long seed, Priors priors, boolean worm) {
     this.random = new Random(seed);
@@ -72,9 +73,6 @@ final class PriorNight {
     double difference = priors.unlikeness() * of.mean() * random.nextGaussian();
     oneWay = strength + difference;
     otherWay = strength - difference;
-    do {
-      late = -priors.meanLate() * Math.log(random.nextDouble());
-    } while (late > 1);
     noise =
         priors.noiseMedianArcsec() * Math.exp(priors.noiseLogDeviation() * random.nextGaussian());
     Priors.Memory kind =
@@ -91,6 +89,8 @@ final class PriorNight {
 
   private void playOut(int frames, int runs) {
     double cadence = 1 + 4 * random.nextDouble();
+    this.cadence = cadence;
+    drawDelay();
     boolean even = random.nextBoolean();
     boolean dithers = random.nextInt(3) > 0;
     boolean known = random.nextBoolean();
@@ -142,7 +142,21 @@ final class PriorNight {
       }
       observed.add(run(seconds, of, deviations, dithers, known, gain, deadband, most));
     }
-    model = new AxisModel(observed, staying, worm ? 2 * MOVING : 0, !worm, priors);
+    model = new AxisModel(observed, cadence, partDelay(), staying, worm ? 2 * MOVING : 0, !worm, priors);
+  }
+
+  private void drawDelay() {
+    Priors.Delay kind =
+        priors.delays().get(random.nextDouble() < priors.delays().get(0).weight() ? 0 : 1);
+    do {
+      delay =
+          -(kind.meanSeconds() + kind.meanFrames() * cadence) * Math.log(random.nextDouble());
+    } while (delay > cadence);
+  }
+
+  /** A delay of this leaves the short pulses of the last frame out. */
+  private double partDelay() {
+    return Math.min(0.3, cadence / 3);
   }
 
   private double drawnWalk() {
@@ -210,13 +224,27 @@ final class PriorNight {
               + walk
               + air
               + offLevel
-              - strength * ((1 - late) * pushed + late * pushedBefore);
+              - strength * arrived(pushed, pushedBefore);
       // The loop sees the star against the set point that it was given last.
       double seen = motion[i] - setPoint - (known ? 0 : 0);
       double wanted = Math.abs(seen) > deadband ? gain * seen : 0;
       pulses[i] = Math.max(-most, Math.min(most, wanted));
     }
     return new ObservedRun(seconds, starts, motion, of, deviations, (w, s, u) -> pushes(pulses, w, s, u), 1);
+  }
+
+  /** By the three columns: at once, the large part of what is new late, all of it late. */
+  private double arrived(double pushed, double before) {
+    double part = part(pushed, before);
+    double share = delay / partDelay();
+    return share < 1
+        ? pushed + share * (part - pushed)
+        : part + (delay - partDelay()) / (cadence - partDelay()) * (before - part);
+  }
+
+  private static double part(double pushed, double before) {
+    double news = pushed - before;
+    return before + Math.signum(news) * Math.min(0.3, Math.abs(news));
   }
 
   private static double[][] pushes(double[] pulses, double width, double start, double unlike) {
@@ -228,7 +256,12 @@ final class PriorNight {
     for (int i = 0; i < slope.length; i++) {
       slope[i] = (more[i] - less[i]) / (2 * step);
     }
-    return new double[][] {here, before(here), slope, before(slope)};
+    double[] before = before(here);
+    double[] part = new double[here.length];
+    for (int i = 0; i < part.length; i++) {
+      part[i] = part(here[i], before[i]);
+    }
+    return new double[][] {here, part, before, slope, before(slope)};
   }
 
   private static double[] pushed(double[] pulses, double width, double start, double unlike) {
@@ -257,11 +290,11 @@ final class PriorNight {
   public String toString() {
     return String.format(
         java.util.Locale.ROOT,
-        "R %.3f (%.3f %.3f) late %.3f noise %.3f memory %.2f wander %.4f play %.2f start %.2f %s",
+        "R %.3f (%.3f %.3f) delay %.3f noise %.3f memory %.2f wander %.4f play %.2f start %.2f %s",
         strength,
         oneWay,
         otherWay,
-        late,
+        delay,
         noise,
         memory,
         wander,
