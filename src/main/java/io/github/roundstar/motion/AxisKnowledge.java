@@ -14,12 +14,18 @@ import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 
 /**
- * What the frames of one axis tell, over one run or all runs of a night: every figure out of the one
- * posterior.
+ * What the frames of one axis tell, over one run or all runs of a night: every figure out of the
+ * one posterior.
  */
 public final class AxisKnowledge {
   /** Fewer frames do not fill a model of drift, pulses, wander and noise. */
   static final int FEWEST_FRAMES = 20;
+
+  /** Pushes are lost with at least this probability before it is asked how. */
+  private static final double SURELY_LOST = 0.9;
+
+  /** Share of the axes that lose pushes which stick; common practice, no source. */
+  private static final double STICKING = 0.1;
 
   /** A sinusoid's amplitude is known to nobody before: an interval as wide as its prior. */
   private static final double TONE_WIDTH = 2 * Estimate.SIGMAS_95 * Priors.TONE;
@@ -28,6 +34,7 @@ public final class AxisKnowledge {
   private final AxisQuestion question;
   private final List<Family> families;
   private final double declaredArcsecPerSecond;
+  private final LostMotion.Kind kind;
   private final List<Integer> runIds;
 
   private AxisKnowledge(
@@ -35,11 +42,13 @@ public final class AxisKnowledge {
       AxisQuestion question,
       List<Family> families,
       double declaredArcsecPerSecond,
+      LostMotion.Kind kind,
       List<Integer> runIds) {
     this.posterior = posterior;
     this.question = question;
     this.families = families;
     this.declaredArcsecPerSecond = declaredArcsecPerSecond;
+    this.kind = kind;
     this.runIds = runIds;
   }
 
@@ -53,13 +62,43 @@ public final class AxisKnowledge {
    */
   static Answer<AxisKnowledge> of(
       List<Part> parts, Axis axis, Equipment equipment, List<Family> families) {
+    Answer<AxisKnowledge> playing = of(parts, axis, equipment, families, LostMotion.Kind.PLAY);
+    if (axis == Axis.RA || playing.value().isEmpty()) {
+      return playing;
+    }
+    // Only where pushes are lost at all the question is how.
+    AxisPosterior play = playing.value().get().posterior();
+    if (play.playProbability() < SURELY_LOST) {
+      return playing;
+    }
+    Answer<AxisKnowledge> sticking = of(parts, axis, equipment, families, LostMotion.Kind.STICKING);
+    return sticking
+        .value()
+        .filter(
+            sticks ->
+                sticks.posterior().logEvidence()
+                        + Math.log(sticks.posterior().playProbability())
+                        + Math.log(STICKING)
+                    > play.logEvidence()
+                        + Math.log(play.playProbability())
+                        + Math.log(1 - STICKING))
+        .map(sticks -> sticking)
+        .orElse(playing);
+  }
+
+  private static Answer<AxisKnowledge> of(
+      List<Part> parts,
+      Axis axis,
+      Equipment equipment,
+      List<Family> families,
+      LostMotion.Kind kind) {
     double cadence =
         parts.stream()
             .mapToDouble(part -> Cadence.medianSeconds(part.run().frames()).orElse(0))
             .filter(seconds -> seconds > 0)
             .min()
             .orElse(1);
-    AxisQuestion question = new AxisQuestion(families, cadence);
+    AxisQuestion question = new AxisQuestion(families, cadence, kind);
     List<Integer> ids = new ArrayList<>();
     double declared = 0;
     String because = "there is no run";
@@ -83,18 +122,18 @@ public final class AxisKnowledge {
           cosine,
           part.run().camera().exposureSeconds().orElse(0));
       ids.add(part.run().id());
-      declared =
-          GuideRate.declaredAxis(part.run(), equipment).value().orElse(declared);
+      declared = GuideRate.declaredAxis(part.run(), equipment).value().orElse(declared);
     }
     if (!question.hasRuns()) {
       return Answer.none(because);
     }
     return Answer.of(
         new AxisKnowledge(
-            AxisPosterior.of(question.model(axis, System.getProperty("fix") == null ? Priors.USUAL : Priors.USUAL.withStrengths(List.of(new Priors.Strength(1, Double.parseDouble(System.getProperty("fix")), 0.001))))),
+            AxisPosterior.of(question.model(axis, Priors.USUAL)),
             question,
             families,
             declared,
+            kind,
             ids));
   }
 
@@ -143,12 +182,17 @@ public final class AxisKnowledge {
     return posterior.noise();
   }
 
-  /** Width of the play [arcsec at the axis]. */
-  public Figure playArcsecAxis() {
-    return posterior.play();
+  /** Width of the play [arcsec at the axis]; nothing where the axis sticks. */
+  public Optional<Figure> playArcsecAxis() {
+    return kind == LostMotion.Kind.PLAY ? Optional.of(posterior.play()) : Optional.empty();
   }
 
-  /** Number of sinusoids' families. */
+  /** What an axis that sticks withholds [arcsec at the axis]; nothing where it does not. */
+  public Optional<Figure> stickingArcsecAxis() {
+    return kind == LostMotion.Kind.PLAY ? Optional.empty() : Optional.of(posterior.play());
+  }
+
+  /** Number of families of sinusoids. */
   public int familyCount() {
     return families.size();
   }

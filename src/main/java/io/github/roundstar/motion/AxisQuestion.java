@@ -15,14 +15,16 @@ import java.util.Optional;
  *
  * <p>First drift and bend about the middle of the run; then, for every harmonic of every family,
  * cosine and sine; then for each family what an error of its rate changes; last, where a family may
- * move, its leading sinusoid times slow waves over the run: a walk of its complex amplitude, but for
- * its mean, is a sum of those (the expansion of Karhunen and Lo&egrave;ve).
+ * move, its leading sinusoid times slow waves over the run: a walk of its complex amplitude, but
+ * for its mean, is a sum of those (the expansion of Karhunen and Lo&egrave;ve).
  */
 final class AxisQuestion {
   /** Waves that a moving sinusoid is made of: what more would follow is slower than wander. */
   private static final int WAVES = 6;
 
-  /** Wander and memory that the shape of a family is first looked for with: those of most nights. */
+  /**
+   * Wander and memory that the shape of a family is first looked for with: those of most nights.
+   */
   private static final double USUAL_RATIO = 3e-3;
 
   private static final double USUAL_MEMORY_SECONDS = 0.8;
@@ -30,6 +32,7 @@ final class AxisQuestion {
   /** Most delays are shorter; at fast cadences a third of a frame [s]. */
   private static final double PART_SECONDS = 0.3;
 
+  private final LostMotion.Kind kind;
   private final double cadence;
   private final double partDelay;
   private final List<Family> families;
@@ -37,7 +40,8 @@ final class AxisQuestion {
   private boolean turned;
 
   /** A question about an axis with these families. */
-  AxisQuestion(List<Family> families, double cadence) {
+  AxisQuestion(List<Family> families, double cadence, LostMotion.Kind kind) {
+    this.kind = kind;
     this.cadence = cadence;
     this.partDelay = Math.min(PART_SECONDS, cadence / 3);
     this.families = List.copyOf(families);
@@ -88,12 +92,12 @@ final class AxisQuestion {
         add(columns, deviations, wave(since, rate, dimming, false), Priors.TONE / harmonic);
       }
     }
-    RunPushes pushes = made.pushes(samples, partDelay);
+    RunPushes pushes = made.pushes(samples, partDelay, kind);
     if (!families.isEmpty()) {
-      for (double[] column : byRate(columns, shape(columns, seconds, starts, arcsec, pushes), since)) {
+      for (double[] column :
+          byRate(columns, shape(columns, seconds, starts, arcsec, pushes), since)) {
         add(columns, deviations, column, 1 / span);
       }
-      if (System.getProperty("still") == null) {
       Family first = families.get(0);
       double rate = first.harmonics().get(0) * first.angularRate();
       double dimming = cosine * ToneColumns.averaging(rate, exposureSeconds);
@@ -109,17 +113,6 @@ final class AxisQuestion {
         add(columns, deviations, cosineColumn, Math.sqrt(turns) / (Math.PI * m));
         add(columns, deviations, sineColumn, Math.sqrt(turns) / (Math.PI * m));
       }
-      }
-    }
-    if (System.getProperty("dump") != null && !families.isEmpty()) {
-      try (var w = new java.io.PrintWriter(System.getProperty("dump") + runs.size())) {
-        double[][] q = pushes.columns(0, 0.5, 0);
-        for (int i = 0; i < seconds.length; i++) {
-          w.print(seconds[i] + " " + (starts[i] ? 1 : 0) + " " + arcsec[i] + " " + q[0][i] + " " + q[2][i] + " " + q[3][i]);
-          for (double[] c : columns) w.print(" " + c[i]);
-          w.println();
-        }
-      } catch (java.io.IOException e) { throw new IllegalStateException(e); }
     }
     runs.add(
         new ObservedRun(
@@ -141,7 +134,13 @@ final class AxisQuestion {
   /** The whole question. */
   AxisModel model(Axis axis, Priors priors) {
     return new AxisModel(
-        runs, cadence, partDelay, tone(families.size(), 0), families.isEmpty() || System.getProperty("still") != null ? 0 : 2 * WAVES, axis == Axis.DEC && turned, priors);
+        runs,
+        cadence,
+        partDelay,
+        tone(families.size(), 0),
+        families.isEmpty() ? 0 : 2 * WAVES,
+        axis == Axis.DEC && turned,
+        priors);
   }
 
   /** Column of a harmonic's cosine; the sine follows it. */
@@ -169,8 +168,7 @@ final class AxisQuestion {
     List<double[]> all = new ArrayList<>(columns);
     all.add(pushed[0]);
     all.add(pushed[Pushes.DELAYS]);
-    Whitening whitening =
-        Whitening.of(seconds, starts, USUAL_RATIO, USUAL_MEMORY_SECONDS);
+    Whitening whitening = Whitening.of(seconds, starts, USUAL_RATIO, USUAL_MEMORY_SECONDS);
     return WhiteRegression.of(
             whitening.apply(arcsec), whitening.apply(all.toArray(double[][]::new)))
         .coefficients();

@@ -17,9 +17,6 @@ public record MountKnowledge(Answer<AxisKnowledge> ra, List<Answer<AxisKnowledge
   /** Orders that a worm always is taken to have. */
   private static final int HARMONICS = 4;
 
-  /** Pulses so far off make sinusoids be looked for again, in a motion that takes that out. */
-  private static final double OFF = 0.05;
-
   /** Finds out. */
   public static MountKnowledge of(List<GuideRun> runs, Equipment equipment) {
     return new MountKnowledge(
@@ -33,13 +30,11 @@ public record MountKnowledge(Answer<AxisKnowledge> ra, List<Answer<AxisKnowledge
     for (GuideRun run : runs) {
       double cosine = CosDec.of(run).value().orElse(1.0);
       Answer<RaMotion> motion = RaMotion.of(run, equipment, cosine, gears);
-      parts.add(
-          new Part(run, System.getProperty("nojolts") != null ? Optional.empty() : motion.value().flatMap(RaMotion::response).map(Response::quiet)));
+      parts.add(new Part(run, motion.value().flatMap(RaMotion::response).map(Response::quiet)));
       motion.value().ifPresent(m -> quiet.add(m.quiet()));
     }
     List<Family> families = families(quiet, gears);
-    Answer<AxisKnowledge> first = AxisKnowledge.of(parts, Axis.RA, equipment, families);
-    return first;
+    return AxisKnowledge.of(parts, Axis.RA, equipment, families);
   }
 
   /**
@@ -54,9 +49,7 @@ public record MountKnowledge(Answer<AxisKnowledge> ra, List<Answer<AxisKnowledge
           .ifPresent(
               found -> {
                 families.addAll(found.families());
-                found
-                    .mainFamily()
-                    .ifPresent(main -> families.add(0, families.remove(main)));
+                found.mainFamily().ifPresent(main -> families.add(0, families.remove(main)));
               });
     }
     gears
@@ -80,10 +73,7 @@ public record MountKnowledge(Answer<AxisKnowledge> ra, List<Answer<AxisKnowledge
 
   private static Answer<AxisKnowledge> dec(GuideRun run, Equipment equipment) {
     Optional<JoltFree> quiet =
-        DecMotion.of(run, equipment)
-            .value()
-            .flatMap(DecMotion::response)
-            .map(Response::quiet);
+        DecMotion.of(run, equipment).value().flatMap(DecMotion::response).map(Response::quiet);
     return AxisKnowledge.of(List.of(new Part(run, quiet)), Axis.DEC, equipment, List.of());
   }
 }

@@ -71,10 +71,11 @@ public final class Reconstruction {
    *
    * @param samples which of the measured frames
    * @param partDelay delay of the second column [s]
+   * @param kind what the widths asked for are those of
    */
-  RunPushes pushes(int[] samples, double partDelay) {
+  RunPushes pushes(int[] samples, double partDelay, LostMotion.Kind kind) {
     int[] frames = IntStream.of(samples).map(m -> measured[m]).toArray();
-    return new RunPushes(exposures, sent, arcsecPerSecond, partDelay, frames);
+    return new RunPushes(exposures, sent, arcsecPerSecond, partDelay, kind, frames);
   }
 
   /** Whether pulses were sent both ways. */

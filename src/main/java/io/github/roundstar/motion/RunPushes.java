@@ -3,8 +3,8 @@ package io.github.roundstar.motion;
 import io.github.roundstar.motion.posterior.Pushes;
 
 /**
- * What the pulses of a run push, at some of its frames. The column by unlikeness is a difference over
- * a small step: behind a play the directions' unlikeness also shows in where the motor stands.
+ * What the pulses of a run push, at some of its frames. The column by unlikeness is a difference
+ * over a small step: behind a play the directions' unlikeness also shows in where the motor stands.
  */
 final class RunPushes implements Pushes {
   private static final double STEP = 0.01;
@@ -13,6 +13,7 @@ final class RunPushes implements Pushes {
   private final PulseTrain sent;
   private final double arcsecPerSecond;
   private final double partDelay;
+  private final LostMotion.Kind kind;
   private final int[] frames;
 
   /**
@@ -20,6 +21,7 @@ final class RunPushes implements Pushes {
    *
    * @param arcsecPerSecond declared speed of a pulse, on the sky or at the axis
    * @param partDelay delay of the second column [s]
+   * @param kind what widths are those of: play of the gears, or an axis that sticks
    * @param frames which frames of the run are asked for
    */
   RunPushes(
@@ -27,11 +29,13 @@ final class RunPushes implements Pushes {
       PulseTrain sent,
       double arcsecPerSecond,
       double partDelay,
+      LostMotion.Kind kind,
       int[] frames) {
     this.exposures = exposures;
     this.sent = sent;
     this.arcsecPerSecond = arcsecPerSecond;
     this.partDelay = partDelay;
+    this.kind = kind;
     this.frames = frames;
   }
 
@@ -63,7 +67,11 @@ final class RunPushes implements Pushes {
     PulseTrain moved =
         width == 0
             ? sent
-            : sent.behind(new GearPlay(width / arcsecPerSecond, start, unlikeness));
+            : sent.behind(
+                (kind == LostMotion.Kind.PLAY
+                        ? LostMotion.play(width / arcsecPerSecond, start, unlikeness)
+                        : LostMotion.sticking(width / arcsecPerSecond, 2 * start - 1, unlikeness))
+                    .begin());
     return ExecutedPulses.balance(exposures, moved, delay, 1 + unlikeness, 1 - unlikeness);
   }
 }

@@ -132,8 +132,7 @@ public final class OtherWorldsTable {
   private static void judge(WorldNight night, Map<String, Column> columns) throws Exception {
     Path log = Files.createTempFile("night", ".ecsv");
     Path equipmentFile = Files.createTempFile("equipment", ".toml");
-    Files.writeString(
-        log, night.guideTable(WorldNight.Precision.ROUNDED), StandardCharsets.UTF_8);
+    Files.writeString(log, night.guideTable(WorldNight.Precision.ROUNDED), StandardCharsets.UTF_8);
     Files.writeString(equipmentFile, night.equipment(), StandardCharsets.UTF_8);
     List<GuideRun> runs = GuideTableReader.read(log).runs();
     Equipment equipment = EquipmentReader.read(equipmentFile);
@@ -170,7 +169,13 @@ public final class OtherWorldsTable {
     Truth.Axes bend = of.bendArcsecPerMinuteSky();
     Truth.Axes drift =
         truth.inLoggedAxes(new Truth.Axes(steady.ra() + bend.ra(), steady.dec() + bend.dec()));
-    add(columns, "RA drift", ra.flatMap(k -> k.driftArcsecPerMinuteSky(run.id())), drift.ra(), 1, seed);
+    add(
+        columns,
+        "RA drift",
+        ra.flatMap(k -> k.driftArcsecPerMinuteSky(run.id())),
+        drift.ra(),
+        1,
+        seed);
     add(
         columns,
         "RA noise",
@@ -186,7 +191,13 @@ public final class OtherWorldsTable {
         truth.dec().meanArcsecPerSecond(),
         truth.dec().meanArcsecPerSecond(),
         seed);
-    add(columns, "Dec drift", dec.flatMap(k -> k.driftArcsecPerMinuteSky(run.id())), drift.dec(), 1, seed);
+    add(
+        columns,
+        "Dec drift",
+        dec.flatMap(k -> k.driftArcsecPerMinuteSky(run.id())),
+        drift.dec(),
+        1,
+        seed);
     add(
         columns,
         "Dec noise",
@@ -194,7 +205,23 @@ public final class OtherWorldsTable {
         of.noiseArcsec().dec(),
         of.noiseArcsec().dec(),
         seed);
-    add(columns, "play", dec.map(AxisKnowledge::playArcsecAxis), truth.decPlayArcsec(), 1, seed);
+    if (truth.decStickArcsec() > 0) {
+      add(
+          columns,
+          "sticking",
+          dec.flatMap(AxisKnowledge::stickingArcsecAxis),
+          truth.decStickArcsec(),
+          1,
+          seed);
+    } else {
+      add(
+          columns,
+          "play",
+          dec.flatMap(AxisKnowledge::playArcsecAxis),
+          truth.decPlayArcsec(),
+          1,
+          seed);
+    }
   }
 
   private static int longest(List<GuideRun> runs) {

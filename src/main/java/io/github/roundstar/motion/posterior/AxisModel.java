@@ -5,10 +5,12 @@ import java.util.List;
 /**
  * What is asked of the frames of one axis.
  *
- * @param runs the runs, at least one; they share strength, late share, memory, noise, wander and play
+ * @param runs the runs, at least one; they share strength, late share, memory, noise, wander and
+ *     play
  * @param cadence time between frames, as long as a delay may be [s]
  * @param partDelay delay of the pushes' second column, shorter [s]
- * @param scaled how many of each run's first columns have a size in common with all others of the mount
+ * @param scaled how many of each run's first columns have a size in common with all others of the
+ *     mount
  * @param moving how many of each run's columns are those in which a sinusoid moves
  * @param mayPlay whether the axis is turned both ways, so that play shows
  * @param priors what is known before
@@ -21,7 +23,9 @@ public record AxisModel(
     int moving,
     boolean mayPlay,
     Priors priors) {
-  /** Where a delay lies between those of the pushes' columns: the column before it, and the share. */
+  /**
+   * Where a delay lies between those of the pushes' columns: the column before it, and the share.
+   */
   double[] betweenColumns(double delay) {
     return delay < partDelay
         ? new double[] {0, delay / partDelay}
@@ -42,7 +46,13 @@ public record AxisModel(
   AxisModel still() {
     int staying = columns() - moving;
     return new AxisModel(
-        runs.stream().map(run -> run.first(staying)).toList(), cadence, partDelay, scaled, 0, mayPlay, priors);
+        runs.stream().map(run -> run.first(staying)).toList(),
+        cadence,
+        partDelay,
+        scaled,
+        0,
+        mayPlay,
+        priors);
   }
 
   /** Some of the frames where there are many, spread over every run. */

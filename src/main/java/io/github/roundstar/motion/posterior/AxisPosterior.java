@@ -37,6 +37,17 @@ public final class AxisPosterior {
   /** Few posteriors are narrower than this on an even scale; steps need not be. */
   private static final double LEAST_UNITS = 0.75;
 
+  /**
+   * A play that is less likely than this beside none has no peak to lay a lattice about [natural
+   * logarithm].
+   */
+  private static final double VAGUE_PLAY = 6;
+
+  /** Where the search for the widest play that may be begins [arcsec], and by what it goes on. */
+  private static final double NARROWEST = 0.05;
+
+  private static final double WIDER = 1.4;
+
   /** So many peaks are climbed at most. */
   private static final int MOST_PEAKS = 4;
 
@@ -54,7 +65,11 @@ public final class AxisPosterior {
 
   private final AxisModel model;
   private final double unlikeness;
-  private final List<Entry> entries;
+
+  /** As many elements as draws, at even steps of weight. */
+  private final List<Entry> sample;
+
+  private final double[][] moments;
   private final double logEvidence;
   private final Draw[] draws;
   private final List<Explanation> explanations;
@@ -69,7 +84,8 @@ public final class AxisPosterior {
    * @param even ratio and memory on their even scales, then logarithms of play and of the odds of
    *     its start
    */
-  private record Place(double[] even, Play play, double noiseCentre, double noiseStep, int peak) {}
+  private record Place(
+      double[] even, Play play, double[] cell, double noiseCentre, double noiseStep, int peak) {}
 
   /**
    * One joint draw.
@@ -115,7 +131,11 @@ public final class AxisPosterior {
       double playProbability) {
     this.model = model;
     this.unlikeness = unlikeness;
-    this.entries = entries;
+    this.sample = sample(entries).stream().map(e -> new Entry(e.element(), 0, e.place())).toList();
+    NormalMixture strength = mixture(entries, 1, 0);
+    NormalMixture first = model.columns() == 0 ? strength : columnMixture(entries, 0, 0);
+    this.moments =
+        new double[][] {{strength.mean(), strength.variance()}, {first.mean(), first.variance()}};
     this.logEvidence = logEvidence;
     this.draws = draws;
     this.explanations = explanations;
@@ -153,7 +173,7 @@ public final class AxisPosterior {
   }
 
   private Figure linear(double ofStrength, double ofUnlikeness) {
-    NormalMixture mixture = mixture(sampled(), ofStrength, ofUnlikeness);
+    NormalMixture mixture = mixture(sample, ofStrength, ofUnlikeness);
     NormalMixture prior =
         new NormalMixture(
             model.priors().strengths().stream().mapToDouble(Priors.Strength::weight).toArray(),
@@ -162,16 +182,14 @@ public final class AxisPosterior {
     return Figure.of(mixture, prior.quantile(0.975) - prior.quantile(0.025));
   }
 
-  /** Exact mean and variance of the strength over the whole mixture. */
+  /** Mean and variance of the strength over the whole mixture. */
   double[] strengthMoments() {
-    NormalMixture whole = mixture(entries, 1, 0);
-    return new double[] {whole.mean(), whole.variance()};
+    return moments[0].clone();
   }
 
-  /** Exact mean and variance of what a steady column is multiplied by, over the whole mixture. */
-  double[] columnMoments(int run, int column) {
-    NormalMixture whole = columnMixture(entries, run, column);
-    return new double[] {whole.mean(), whole.variance()};
+  /** The same of what the first column of the first run is multiplied by. */
+  double[] firstColumnMoments() {
+    return moments[1].clone();
   }
 
   private static NormalMixture mixture(List<Entry> of, double r, double d) {
@@ -225,7 +243,6 @@ public final class AxisPosterior {
 
   /** What a steady column of a run is multiplied by, in the column's unit. */
   public Figure column(int run, int column) {
-    List<Entry> sampled = sampled();
     double walk =
         column < model.columns() - model.moving()
             ? 1
@@ -234,7 +251,7 @@ public final class AxisPosterior {
                 .max()
                 .orElse(1);
     double prior = 2 * Estimate.SIGMAS_95 * model.runs().get(run).deviations()[column] * walk;
-    return Figure.of(columnMixture(sampled, run, column), prior);
+    return Figure.of(columnMixture(sample, run, column), prior);
   }
 
   /** How long pushes wait after the exposure that asked for them [s]. */
@@ -261,8 +278,7 @@ public final class AxisPosterior {
             memories.stream().mapToDouble(Priors.Memory::weight).toArray(),
             memories.stream().mapToDouble(m -> Math.log(m.medianSeconds())).toArray(),
             memories.stream().mapToDouble(Priors.Memory::logDeviation).toArray());
-    return drawn(
-        Draw::memory, Math.exp(logs.quantile(0.975)) - Math.exp(logs.quantile(0.025)));
+    return drawn(Draw::memory, Math.exp(logs.quantile(0.975)) - Math.exp(logs.quantile(0.025)));
   }
 
   /** Standard deviation of the walk over a second [arcsec]; told on a scale of decades. */
@@ -294,14 +310,6 @@ public final class AxisPosterior {
     return explanations;
   }
 
-  public String columnString(int j) {
-    return j + ":" + column(0, j).estimate();
-  }
-
-  String counts() {
-    return entries.size() + " entries, " + entries.stream().map(Entry::place).distinct().count() + " places " + Surface.evaluations + " evaluations " + explanations;
-  }
-
   /** The joint draws. */
   public List<Draw> draws() {
     return List.of(draws);
@@ -310,10 +318,6 @@ public final class AxisPosterior {
   /** Any figure of a draw. */
   public Figure drawn(ToDoubleFunction<Draw> figure, double priorWidth) {
     return Figure.of(Arrays.stream(draws).mapToDouble(figure).toArray(), priorWidth);
-  }
-
-  private List<Entry> sampled() {
-    return sample(entries).stream().map(e -> new Entry(e.element(), 0, e.place())).toList();
   }
 
   /** As many elements as draws, at even steps of weight. */
@@ -377,10 +381,7 @@ public final class AxisPosterior {
       seeds.sort(Comparator.comparingDouble(seed -> -seed.logDensity()));
       ratios =
           EvenScale.ofRatio(
-              model.size(),
-              cadence,
-              USUAL_MEMORY_SECONDS,
-              model.priors().ratioDeviationLog());
+              model.size(), cadence, USUAL_MEMORY_SECONDS, model.priors().ratioDeviationLog());
       memories =
           EvenScale.ofMemory(
               model.size(),
@@ -418,7 +419,9 @@ public final class AxisPosterior {
       return found;
     }
 
-    /** For each width the best start over all ratios; the widths that stand above their neighbours. */
+    /**
+     * For each width the best start over all ratios; the widths that stand above their neighbours.
+     */
     private List<Play> plays(double logMemory) {
       double[] best = new double[WIDTHS.length];
       Play[] plays = new Play[WIDTHS.length];
@@ -584,8 +587,10 @@ public final class AxisPosterior {
      * @param x logarithms of its width and of the odds of its start; NaN for none
      * @param logPrior of it times its cell
      * @param expected for each peak how heavy it is there, beside the heaviest
+     * @param cell bounds of width and start that it stands for; null where the lattice is even
      */
-    private record PlayPoint(Play play, double[] x, double logPrior, double[] expected) {}
+    private record PlayPoint(
+        Play play, double[] x, double logPrior, double[] expected, double[] cell) {}
 
     /** Plays that have weight at any peak, on one lattice. */
     private List<PlayPoint> plays(List<Joint> peaks, double unlike, double[][] steps) {
@@ -597,7 +602,8 @@ public final class AxisPosterior {
               new Play(0, 0.5, unlike),
               new double[] {Double.NaN, Double.NaN},
               Math.log(1 - model.priors().playShare()),
-              new double[peaks.size()]);
+              new double[peaks.size()],
+              null);
       for (int p = 0; p < peaks.size(); p++) {
         double[] even = peaks.get(p).outer().at();
         double[] top = playPeak(even, peaks.get(p).play()).at();
@@ -627,7 +633,8 @@ public final class AxisPosterior {
                     playAt(point.x(), unlike),
                     point.x(),
                     logPlayPrior(point.x()) + cell,
-                    expected);
+                    expected,
+                    null);
             found.put(key, known);
           }
           known.expected()[p] = point.logDensity() - highest;
@@ -636,6 +643,75 @@ public final class AxisPosterior {
       List<PlayPoint> all = new ArrayList<>();
       all.add(none);
       all.addAll(found.values());
+      return all;
+    }
+
+    /** Whether the frames say little of a play. */
+    private boolean vague(Joint peak, Peak ofPlay, double unlike) {
+      double[] even = peak.outer().at();
+      double logRatio = ratios.number(even[0]);
+      double logMemory = memories.number(even[1]);
+      return full.log(logRatio, logMemory, playAt(ofPlay.at(), unlike))
+              - full.log(logRatio, logMemory, new Play(0, 0.5, unlike))
+          < VAGUE_PLAY;
+    }
+
+    /** Plays where none stands out: widths from zero to where they surely would show, any start. */
+    private List<PlayPoint> vague(List<Joint> peaks, double unlike) {
+      double[] even = peaks.get(0).outer().at();
+      double logRatio = ratios.number(even[0]);
+      double logMemory = memories.number(even[1]);
+      List<PlayPoint> all = new ArrayList<>();
+      Play none = new Play(0, 0.5, unlike);
+      double noneLog = Math.log(1 - model.priors().playShare());
+      double bare = full.log(logRatio, logMemory, none);
+      double highest = bare + noneLog;
+      double widest = NARROWEST;
+      for (; widest < WIDTHS[WIDTHS.length - 1]; widest *= WIDER) {
+        double best = Double.NEGATIVE_INFINITY;
+        for (double start : STARTS) {
+          best = Math.max(best, still.log(logRatio, logMemory, new Play(widest, start, unlike)));
+        }
+        if (best + model.priors().logPlay(widest) < highest - resolution.cut()) {
+          break;
+        }
+      }
+      GaussLegendre widths = GaussLegendre.of(3 * resolution.lateNodes() / 2);
+      GaussLegendre starts = GaussLegendre.of(resolution.lateNodes() / 2);
+      for (int i = 0; i < widths.size(); i++) {
+        double width = widths.node(i, 0, widest);
+        for (int j = 0; j < starts.size(); j++) {
+          double start = starts.node(j, 0, 1);
+          Play play = new Play(width, start, unlike);
+          double log =
+              model.priors().logPlay(width)
+                  + Math.log(widths.weight(i) * widest * starts.weight(j));
+          double here = full.log(logRatio, logMemory, play) + log;
+          highest = Math.max(highest, here);
+          double[] expected = new double[peaks.size()];
+          Arrays.fill(expected, here);
+          all.add(
+              new PlayPoint(
+                  play,
+                  new double[] {Math.log(width), Math.log(start / (1 - start))},
+                  log,
+                  expected,
+                  new double[] {
+                    widths.edge(i, 0, widest),
+                    widths.edge(i + 1, 0, widest),
+                    starts.edge(j, 0, 1),
+                    starts.edge(j + 1, 0, 1)
+                  }));
+        }
+      }
+      double[] ofNone = new double[peaks.size()];
+      Arrays.fill(ofNone, bare + noneLog);
+      all.add(new PlayPoint(none, new double[] {Double.NaN, Double.NaN}, noneLog, ofNone, null));
+      for (PlayPoint point : all) {
+        for (int p = 0; p < peaks.size(); p++) {
+          point.expected()[p] -= highest;
+        }
+      }
       return all;
     }
 
@@ -653,7 +729,8 @@ public final class AxisPosterior {
                   Play.NONE,
                   new double[] {Double.NaN, Double.NaN},
                   0,
-                  new double[peaks.size()]));
+                  new double[peaks.size()],
+                  null));
       double[] playKernel = new double[2];
       if (model.mayPlay()) {
         unlike = joints.get(0).play().width() > 0 ? unlikeness(joints.get(0)) : 0;
@@ -661,14 +738,16 @@ public final class AxisPosterior {
         List<Joint> unlikes =
             joints.stream()
                 .map(
-                    j ->
-                        new Joint(
-                            j.outer(), new Play(j.play().width(), j.play().start(), shared)))
+                    j -> new Joint(j.outer(), new Play(j.play().width(), j.play().start(), shared)))
                 .toList();
-        double[][] steps =
-            steps(playPeak(unlikes.get(0).outer().at(), unlikes.get(0).play()));
-        plays = plays(unlikes, unlike, steps);
-        playKernel = kernel(steps);
+        Peak ofPlay = playPeak(unlikes.get(0).outer().at(), unlikes.get(0).play());
+        if (vague(unlikes.get(0), ofPlay, unlike)) {
+          plays = vague(unlikes, unlike);
+        } else {
+          double[][] steps = steps(ofPlay);
+          plays = plays(unlikes, unlike, steps);
+          playKernel = kernel(steps);
+        }
       }
       double[][] steps = steps(peaks.get(0).noNarrower(LEAST_UNITS));
       double cell = Math.log(Math.abs(steps[0][0] * steps[1][1]));
@@ -720,6 +799,7 @@ public final class AxisPosterior {
             new Place(
                 new double[] {x[0], x[1], point.x()[0], point.x()[1]},
                 point.play(),
+                point.cell(),
                 evidence.centre(),
                 evidence.noiseStep(),
                 peak);
@@ -878,6 +958,11 @@ public final class AxisPosterior {
       boolean plays = place.play().width() > 0;
       double width = plays ? Math.exp(even[2]) : 0;
       double start = plays ? 1 / (1 + Math.exp(-even[3])) : 0.5;
+      double[] cell = place.cell();
+      if (cell != null) {
+        width = cell[0] + (cell[1] - cell[0]) * Normal.below(normals[4][i]);
+        start = cell[2] + (cell[3] - cell[2]) * Normal.below(normals[5][i]);
+      }
       double unlike = place.play().unlikeness();
       return new Draw(
           r,
@@ -901,8 +986,7 @@ public final class AxisPosterior {
         double[] x = new double[steady.columns()];
         for (int j = 0; j < x.length; j++) {
           double[] taken = Evidence.taken(search.model, c, e.delay(), j);
-          x[j] =
-              c[Pushes.COLUMNS][j] + r * taken[0] + d * taken[1] + normals[next + j][i];
+          x[j] = c[Pushes.COLUMNS][j] + r * taken[0] + d * taken[1] + normals[next + j][i];
         }
         steady.lower().backward(x);
         columns[run] = Arrays.copyOf(x, search.model.columns());

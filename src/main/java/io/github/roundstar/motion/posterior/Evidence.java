@@ -175,9 +175,7 @@ final class Evidence {
     double least = Math.max(left, 1e-20 * whole[q] + 1e-300);
     double median = Math.log(model.priors().noiseMedianArcsec());
     centre =
-        steps > free
-            ? Math.max(0.5 * Math.log(least / degrees), median - 25 * deviation)
-            : median;
+        steps > free ? Math.max(0.5 * Math.log(least / degrees), median - 25 * deviation) : median;
     width = 1 / Math.sqrt(precision);
   }
 
@@ -215,10 +213,7 @@ final class Evidence {
     List<Movement> movements = model.priors().movements();
     List<Scale> scales = model.priors().scales();
     double prior =
-        model.priors().logNoise(logNoise)
-            + Math.log(noiseStep())
-            + constant
-            - steps * logNoise;
+        model.priors().logNoise(logNoise) + Math.log(noiseStep()) + constant - steps * logNoise;
     int moves = model.moving() > 0 ? movements.size() : 1;
     if (heaviest == null) {
       heaviest = new double[moves][scales.size()];
@@ -260,8 +255,7 @@ final class Evidence {
     List<Strength> strengths = model.priors().strengths();
     for (int c = 0; c < strengths.size(); c++) {
       best =
-          Math.max(
-              best, atStrength(logNoise, movement, c, strengths.get(c), base, left, steady));
+          Math.max(best, atStrength(logNoise, movement, c, strengths.get(c), base, left, steady));
     }
     return best;
   }
@@ -281,8 +275,7 @@ final class Evidence {
       for (int j = 0; j <= i; j++) {
         precision[i][j] = unit * of[i][j];
       }
-      double deviation =
-          deviations[i] * (i < model.scaled() ? scale : i < staying ? 1 : walk);
+      double deviation = deviations[i] * (i < model.scaled() ? scale : i < staying ? 1 : walk);
       precision[i][i] += 1 / (deviation * deviation);
       logPrior -= Math.log(deviation);
     }
@@ -415,10 +408,8 @@ final class Evidence {
     double late = delay / model.cadence();
     double now = 1 - late;
     double rr = a * a * left[i][i] + 2 * a * b * left[i][j] + b * b * left[j][j];
-    double rd =
-        now * (a * left[i][k] + b * left[j][k]) + late * (a * left[i][l] + b * left[j][l]);
-    double dd =
-        now * now * left[k][k] + 2 * now * late * left[k][l] + late * late * left[l][l];
+    double rd = now * (a * left[i][k] + b * left[j][k]) + late * (a * left[i][l] + b * left[j][l]);
+    double dd = now * now * left[k][k] + 2 * now * late * left[k][l] + late * late * left[l][l];
     double ry = -(a * left[i][y] + b * left[j][y]) + pull;
     double dy = -(now * left[k][y] + late * left[l][y]);
     rr += precisionR + unlikeness * unlikeness * precisionD;

@@ -14,7 +14,8 @@ record LateShare(double from, double to, double likeliest) {
   /** A strength less certain than this many deviations tells no share. */
   private static final double CERTAIN = 8;
 
-  static LateShare of(double[][] left, int part, Strength strength, double unlike, double mean, double cut) {
+  static LateShare of(
+      double[][] left, int part, Strength strength, double unlike, double mean, double cut) {
     double v = strength.deviation() * strength.deviation();
     // Strength, late part of it, unlikeness.
     double[][] a = new double[3][3];

@@ -8,16 +8,21 @@ import java.util.Arrays;
  * @param seconds middle of each exposure, ascending [s]
  * @param startsPiece whether the level is lost before a frame; the first starts a piece in any case
  * @param arcsec where the star stood, known shifts of the set point added [arcsec]
- * @param columns what moves steadily; each run has as many, and what they are multiplied by is its own.
- *     Those in which a sinusoid moves come last
- * @param deviations prior standard deviation of what each column is multiplied by; in the moving ones
- *     for a walk of 1 arcsec over a turn
+ * @param columns what moves steadily; each run has as many, and what they are multiplied by is its
+ *     own. Those in which a sinusoid moves come last
+ * @param deviations prior standard deviation of what each column is multiplied by; in the moving
+ *     ones for a walk of 1 arcsec over a turn
  * @param pushes what the pulses push
- * @param walkShare variance of the walk in this run over the common one: cos^2 (declination) for one at
- *     the right ascension axis that is seen on the sky, else 1
+ * @param walkShare variance of the walk in this run over the common one: cos^2 (declination) for
+ *     one at the right ascension axis that is seen on the sky, else 1
  */
 public record ObservedRun(
-    double[] seconds, boolean[] startsPiece, double[] arcsec, double[][] columns, double[] deviations, Pushes pushes,
+    double[] seconds,
+    boolean[] startsPiece,
+    double[] arcsec,
+    double[][] columns,
+    double[] deviations,
+    Pushes pushes,
     double walkShare) {
   /** The first of the columns alone. */
   ObservedRun first(int count) {

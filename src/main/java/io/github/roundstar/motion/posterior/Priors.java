@@ -9,12 +9,12 @@ import java.util.List;
  * @param strengths strength of pulses, in multiples of the declared one
  * @param unlikeness standard deviation of half the difference between both directions, as a share
  *     of their mean: each direction is some 3 % off by itself
- * @param delays how long a push waits after the exposure that asked for it, as distributions that fall
- *     from zero: computers and mounts take a tenth of a second or two; and some programs log a pulse
- *     with the frame before the one that it follows
+ * @param delays how long a push waits after the exposure that asked for it, as distributions that
+ *     fall from zero: computers and mounts take a tenth of a second or two; and some programs log a
+ *     pulse with the frame before the one that it follows
  * @param memories the time in which the star's noise forgets all but 1/e of itself, as log-normal
- *     distributions: that of photons and of a camera has no memory that any frame would see, that of
- *     the air lasts as long as it takes to move through the line of sight
+ *     distributions: that of photons and of a camera has no memory that any frame would see, that
+ *     of the air lasts as long as it takes to move through the line of sight
  * @param ratioMedianLog median of wander over noise, q / s^2, as the walk's variance in a second:
  *     0.02 arcsec a second beside a noise of 0.35 arcsec [decades of 1/s]
  * @param ratioDeviationLog standard deviation of it: at two of them below, a night's wander is lost
@@ -28,8 +28,8 @@ import java.util.List;
  * @param scales common factor on all of {@link #DRIFT}, {@link #BEND} and {@link #TONE} of a mount,
  *     each with its probability. Where pulses may be stronger, everything that a mount is said to
  *     do grows with them: amplitudes that were each equally likely at any size would together make
- *     strong pulses likelier by as many powers of the strength. A good mount and a bad one differ by a
- *     factor of a hundred in all of them
+ *     strong pulses likelier by as many powers of the strength. A good mount and a bad one differ
+ *     by a factor of a hundred in all of them
  * @param movements how fast the complex amplitude of a sinusoid walks, each with its probability
  */
 public record Priors(
@@ -130,9 +130,10 @@ public record Priors(
           new Movement(0.125, 1.35));
 
   /**
-   * A declared rate is mostly right to a few per cent (gears and guide scale), at times off by twenty
-   * (a scale from a catalogue's focal length); now and then the rate itself was left at half or
-   * twice what the mount uses, and is as exact as any other about that; and anything else happens.
+   * A declared rate is mostly right to a few per cent (gears and guide scale), at times off by
+   * twenty (a scale from a catalogue's focal length); now and then the rate itself was left at half
+   * or twice what the mount uses, and is as exact as any other about that; and anything else
+   * happens.
    */
   private static final List<Strength> DECLARED =
       List.of(
@@ -147,7 +148,8 @@ public record Priors(
 
   /** Those that hold for a mount whose guide rate is declared. */
   public static final Priors USUAL =
-      new Priors(DECLARED, 0.021, DELAYS, MEMORIES, -2.5, 1.5, 0.35, 1.0, 0.5, 3.0, SCALES, MOVEMENTS);
+      new Priors(
+          DECLARED, 0.021, DELAYS, MEMORIES, -2.5, 1.5, 0.35, 1.0, 0.5, 3.0, SCALES, MOVEMENTS);
 
   /** The same without a declared rate: strengths are in multiples of half the sidereal rate. */
   public Priors undeclared() {
@@ -203,7 +205,9 @@ public record Priors(
   double logMemory(double logSeconds) {
     double sum = 0;
     for (Memory m : memories) {
-      sum += m.weight() * Math.exp(logNormal(logSeconds, Math.log(m.medianSeconds()), m.logDeviation()));
+      sum +=
+          m.weight()
+              * Math.exp(logNormal(logSeconds, Math.log(m.medianSeconds()), m.logDeviation()));
     }
     return Math.log(sum);
   }
@@ -222,8 +226,7 @@ public record Priors(
     double sum = 0;
     for (Delay delay : delays) {
       double mean = delay.meanSeconds() + delay.meanFrames() * cadence;
-      sum +=
-          delay.weight() * Math.exp(-seconds / mean) / (mean * -Math.expm1(-cadence / mean));
+      sum += delay.weight() * Math.exp(-seconds / mean) / (mean * -Math.expm1(-cadence / mean));
     }
     return Math.log(sum);
   }

@@ -12,8 +12,8 @@ public interface Pushes {
   /**
    * Five columns at the run's samples, for pulses of the declared strength behind a play [arcsec]:
    * how far they have pushed on balance, east or north positive, if they act at once; if they wait
-   * for {@link AxisModel#partDelay}; if they wait for a whole frame; and how the first and the third
-   * change with the unlikeness of the directions.
+   * for {@link AxisModel#partDelay}; if they wait for a whole frame; and how the first and the
+   * third change with the unlikeness of the directions.
    *
    * @param width what a full reversal loses, in declared pushes [arcsec]
    * @param start share of it that a first push east or north would lose, 0 to 1

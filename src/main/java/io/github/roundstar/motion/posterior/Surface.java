@@ -23,9 +23,7 @@ final class Surface {
   }
 
   /** The posterior at a point, priors of ratio and memory left out. */
-  static int evaluations;
   Evidence at(double logRatio, double logMemory, Play play) {
-    evaluations++;
     if (logRatio != filteredRatio || logMemory != filteredMemory) {
       frames.filter(Math.pow(10, logRatio), Math.exp(logMemory));
       filteredRatio = logRatio;

@@ -42,8 +42,7 @@ final class WhiteFrames {
     }
 
     void filter(double ratio, double memory) {
-      whitening = Whitening.of(
-              run.seconds(), run.startsPiece(), ratio * run.walkShare(), memory);
+      whitening = Whitening.of(run.seconds(), run.startsPiece(), ratio * run.walkShare(), memory);
       if (white == null) {
         white = new double[plain.length][whitening.size()];
         pushed = new double[Pushes.COLUMNS][whitening.size()];
@@ -117,8 +116,7 @@ final class WhiteFrames {
   }
 
   /** Adds products of columns a and b; of the same columns only those below the diagonal. */
-  private static void add(
-      double[][] a, double[][] b, int count, boolean same, double[][] sums) {
+  private static void add(double[][] a, double[][] b, int count, boolean same, double[][] sums) {
     for (int from = 0; from < count; from += CHUNK) {
       int to = Math.min(count, from + CHUNK);
       for (int i = 0; i < a.length; i += 2) {

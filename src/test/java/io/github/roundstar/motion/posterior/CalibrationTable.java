@@ -9,11 +9,11 @@ import java.util.Map;
 import java.util.function.ToDoubleFunction;
 
 /**
- * Simulation-based calibration: nights drawn from the priors themselves, the rank of the truth among
- * the draws.
+ * Simulation-based calibration: nights drawn from the priors themselves, the rank of the truth
+ * among the draws.
  *
- * @see "Talts et al. (2018), arXiv:1804.06788; envelope of the ranks: Sailynoja, Burkner &amp; Vehtari
- *     (2022), Stat. Comput. 32, 32"
+ * @see "Talts et al. (2018), arXiv:1804.06788; envelope of the ranks: Sailynoja, Burkner &amp;
+ *     Vehtari (2022), Stat. Comput. 32, 32"
  */
 public final class CalibrationTable {
   private CalibrationTable() {}
@@ -36,7 +36,8 @@ public final class CalibrationTable {
       int n = sorted.length;
       double largest = 0;
       for (int i = 0; i < n; i++) {
-        largest = Math.max(largest, Math.max((i + 1.0) / n - sorted[i], sorted[i] - (double) i / n));
+        largest =
+            Math.max(largest, Math.max((i + 1.0) / n - sorted[i], sorted[i] - (double) i / n));
       }
       return largest * Math.sqrt(n);
     }

@@ -76,8 +76,7 @@ final class DensePosterior {
       x[i][k + pieces] =
           -(delay < part
               ? pushes[0][i] + delay / part * (pushes[1][i] - pushes[0][i])
-              : pushes[1][i]
-                  + (delay - part) / (whole - part) * (pushes[2][i] - pushes[1][i]));
+              : pushes[1][i] + (delay - part) / (whole - part) * (pushes[2][i] - pushes[1][i]));
       double late = delay / whole;
       x[i][k + pieces + 1] = -((1 - late) * pushes[3][i] + late * pushes[4][i]);
     }
@@ -178,47 +177,47 @@ final class DensePosterior {
         double yvy = y.dotProduct(vy);
         double prior = priors.logRatio(logRatio) + priors.logMemory(logMemory);
         for (double[] bound : bounds) {
-        double length = bound[1] - bound[0];
-        // Products are of second degree in the delay: three of them give all.
-        RealMatrix[] xvx = new RealMatrix[3];
-        RealVector[] xvy = new RealVector[3];
-        for (int q = 0; q < 3; q++) {
-          RealMatrix of =
-              MatrixUtils.createRealMatrix(
-                  regressors(bound[0] + (0.0005 + 0.4995 * q) * length));
-          xvx[q] = of.transpose().multiply(lower.getSolver().solve(of));
-          xvy[q] = of.transpose().operate(vy);
-        }
-        double noiseCentre = noise(xvx[0], xvy[0], yvy);
-        for (int l = 0; l < LATES; l++) {
-          double delay = bound[0] + lates.getPoint(l) * length;
-          double t = (lates.getPoint(l) - 0.0005) / 0.999;
-          double[] basis = {(1 - t) * (1 - 2 * t), 4 * t * (1 - t), t * (2 * t - 1)};
-          RealMatrix m =
-              xvx[0]
-                  .scalarMultiply(basis[0])
-                  .add(xvx[1].scalarMultiply(basis[1]))
-                  .add(xvx[2].scalarMultiply(basis[2]));
-          RealVector w =
-              xvy[0]
-                  .mapMultiply(basis[0])
-                  .add(xvy[1].mapMultiply(basis[1]))
-                  .add(xvy[2].mapMultiply(basis[2]));
-          for (double ln = noiseCentre - 12 * noiseStep;
-              ln <= noiseCentre + 12.01 * noiseStep;
-              ln += noiseStep) {
-            for (int c = 0; c < priors.strengths().size(); c++) {
-              double[] here = at(m, w, yvy, logV, ln, c);
-              add(
-                  here,
-                  here[0]
-                      + prior
-                      + priors.logDelay(delay, whole)
-                      + priors.logNoise(ln)
-                      + Math.log(lates.getWeight(l) * length * ratioStep * memoryStep * noiseStep));
+          double length = bound[1] - bound[0];
+          // Products are of second degree in the delay: three of them give all.
+          RealMatrix[] xvx = new RealMatrix[3];
+          RealVector[] xvy = new RealVector[3];
+          for (int q = 0; q < 3; q++) {
+            RealMatrix of =
+                MatrixUtils.createRealMatrix(regressors(bound[0] + (0.0005 + 0.4995 * q) * length));
+            xvx[q] = of.transpose().multiply(lower.getSolver().solve(of));
+            xvy[q] = of.transpose().operate(vy);
+          }
+          double noiseCentre = noise(xvx[0], xvy[0], yvy);
+          for (int l = 0; l < LATES; l++) {
+            double delay = bound[0] + lates.getPoint(l) * length;
+            double t = (lates.getPoint(l) - 0.0005) / 0.999;
+            double[] basis = {(1 - t) * (1 - 2 * t), 4 * t * (1 - t), t * (2 * t - 1)};
+            RealMatrix m =
+                xvx[0]
+                    .scalarMultiply(basis[0])
+                    .add(xvx[1].scalarMultiply(basis[1]))
+                    .add(xvx[2].scalarMultiply(basis[2]));
+            RealVector w =
+                xvy[0]
+                    .mapMultiply(basis[0])
+                    .add(xvy[1].mapMultiply(basis[1]))
+                    .add(xvy[2].mapMultiply(basis[2]));
+            for (double ln = noiseCentre - 12 * noiseStep;
+                ln <= noiseCentre + 12.01 * noiseStep;
+                ln += noiseStep) {
+              for (int c = 0; c < priors.strengths().size(); c++) {
+                double[] here = at(m, w, yvy, logV, ln, c);
+                add(
+                    here,
+                    here[0]
+                        + prior
+                        + priors.logDelay(delay, whole)
+                        + priors.logNoise(ln)
+                        + Math.log(
+                            lates.getWeight(l) * length * ratioStep * memoryStep * noiseStep));
+              }
             }
           }
-        }
         }
       }
     }

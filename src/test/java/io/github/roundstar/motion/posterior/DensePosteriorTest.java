@@ -57,8 +57,18 @@ class DensePosteriorTest {
     return new AxisModel(
         List.of(
             new ObservedRun(
-                seconds, starts, arcsec, columns, new double[] {0.1, 15, 15}, (w, s, u) -> pushes, 1)),
-        2, 0.4, 0, 0, false,
+                seconds,
+                starts,
+                arcsec,
+                columns,
+                new double[] {0.1, 15, 15},
+                (w, s, u) -> pushes,
+                1)),
+        2,
+        0.4,
+        0,
+        0,
+        false,
         priors);
   }
 
@@ -72,8 +82,8 @@ class DensePosteriorTest {
     assertThat(posterior.strengthMoments()[0]).isCloseTo(dense[1], within(1e-6 * deviation));
     assertThat(posterior.strengthMoments()[1]).isCloseTo(dense[2], within(1e-6 * dense[2]));
     double ofDrift = Math.sqrt(dense[4]);
-    assertThat(posterior.columnMoments(0, 0)[0]).isCloseTo(dense[3], within(1e-6 * ofDrift));
-    assertThat(posterior.columnMoments(0, 0)[1]).isCloseTo(dense[4], within(1e-6 * dense[4]));
+    assertThat(posterior.firstColumnMoments()[0]).isCloseTo(dense[3], within(1e-6 * ofDrift));
+    assertThat(posterior.firstColumnMoments()[1]).isCloseTo(dense[4], within(1e-6 * dense[4]));
     AxisPosterior usual = AxisPosterior.of(model);
     assertThat(usual.logEvidence()).isCloseTo(dense[0], within(0.01));
     assertThat(usual.strengthMoments()[0]).isCloseTo(dense[1], within(0.01 * deviation));

@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Random;
 
 /**
- * A night whose every number is drawn from the priors, played frame by frame: the star walks, pulses
- * answer what was seen, and act behind a play. It knows nothing of filters.
+ * A night whose every number is drawn from the priors, played frame by frame: the star walks,
+ * pulses answer what was seen, and act behind a play. It knows nothing of filters.
  */
 final class PriorNight {
   private static final int MOVING = 6;
@@ -136,21 +136,21 @@ final class PriorNight {
           double angle = 2 * Math.PI * seconds[i] / period;
           double wave = j % 2 == 0 ? Math.cos(angle) : Math.sin(angle);
           int m = j < staying ? 0 : (j - staying) / 2 + 1;
-          of[j][i] =
-              wave * (m == 0 ? 1 : Math.sqrt(2) * Math.cos(Math.PI * m * seconds[i] / span));
+          of[j][i] = wave * (m == 0 ? 1 : Math.sqrt(2) * Math.cos(Math.PI * m * seconds[i] / span));
         }
       }
       observed.add(run(seconds, of, deviations, dithers, known, gain, deadband, most));
     }
-    model = new AxisModel(observed, cadence, partDelay(), staying, worm ? 2 * MOVING : 0, !worm, priors);
+    model =
+        new AxisModel(
+            observed, cadence, partDelay(), staying, worm ? 2 * MOVING : 0, !worm, priors);
   }
 
   private void drawDelay() {
     Priors.Delay kind =
         priors.delays().get(random.nextDouble() < priors.delays().get(0).weight() ? 0 : 1);
     do {
-      delay =
-          -(kind.meanSeconds() + kind.meanFrames() * cadence) * Math.log(random.nextDouble());
+      delay = -(kind.meanSeconds() + kind.meanFrames() * cadence) * Math.log(random.nextDouble());
     } while (delay > cadence);
   }
 
@@ -218,19 +218,14 @@ final class PriorNight {
       for (int j = 0; j < of.length; j++) {
         steady += columns[j] * of[j][i];
       }
-      motion[i] =
-          level
-              + steady
-              + walk
-              + air
-              + offLevel
-              - strength * arrived(pushed, pushedBefore);
+      motion[i] = level + steady + walk + air + offLevel - strength * arrived(pushed, pushedBefore);
       // The loop sees the star against the set point that it was given last.
       double seen = motion[i] - setPoint - (known ? 0 : 0);
       double wanted = Math.abs(seen) > deadband ? gain * seen : 0;
       pulses[i] = Math.max(-most, Math.min(most, wanted));
     }
-    return new ObservedRun(seconds, starts, motion, of, deviations, (w, s, u) -> pushes(pulses, w, s, u), 1);
+    return new ObservedRun(
+        seconds, starts, motion, of, deviations, (w, s, u) -> pushes(pulses, w, s, u), 1);
   }
 
   /** By the three columns: at once, the large part of what is new late, all of it late. */
