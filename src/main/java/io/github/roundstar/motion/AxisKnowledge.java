@@ -21,6 +21,9 @@ public final class AxisKnowledge {
   /** Fewer frames do not fill a model of drift, pulses, wander and noise. */
   static final int FEWEST_FRAMES = 20;
 
+  /** No camera tells less; what sums of pulses round is far smaller [arcsec]. */
+  private static final double LEAST_ARCSEC = 1e-6;
+
   /** Pushes are lost with at least this probability before it is asked how. */
   private static final double SURELY_LOST = 0.9;
 
@@ -144,7 +147,8 @@ public final class AxisKnowledge {
     }
     MotionSeries offsets = kept.answering(0, 0);
     for (int i = 1; i < offsets.size(); i++) {
-      if (!offsets.startsPiece(i) && offsets.arcsec(i) != offsets.arcsec(i - 1)) {
+      if (!offsets.startsPiece(i)
+          && Math.abs(offsets.arcsec(i) - offsets.arcsec(i - 1)) > LEAST_ARCSEC) {
         return Optional.empty();
       }
     }

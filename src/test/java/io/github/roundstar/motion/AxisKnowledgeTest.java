@@ -84,7 +84,7 @@ class AxisKnowledgeTest {
   void pulsesThatNeverVaryLeaveTheStrengthAsDeclared() {
     Figure strength = known(run(300, 1, i -> 20), Axis.RA).posterior().strength();
     assertThat(strength.estimate().covers(1)).isTrue();
-    assertThat(strength.learned()).isLessThan(0.5);
+    assertThat(strength.estimate().hi95() - strength.estimate().lo95()).isGreaterThan(0.05);
   }
 
   @Test
@@ -97,8 +97,9 @@ class AxisKnowledgeTest {
   @Test
   void offsetsOfTwoValuesHaveAnAnswer() {
     FramesBuilder builder = new FramesBuilder();
+    Random values = new Random(5);
     for (int i = 0; i < 200; i++) {
-      builder.add(2 * i, new Random(i).nextBoolean() ? 0.1 : 0.2, 0.1).pulses(random(i), 0);
+      builder.add(2 * i, values.nextBoolean() ? 0.1 : 0.2, 0.1).pulses(random(i), 0);
     }
     GuideRun run = SETTINGS.of(builder.build());
     assertThat(known(run, Axis.RA).noiseArcsec().estimate().value()).isBetween(0.02, 0.2);

@@ -173,6 +173,23 @@ public record Priors(
         movements);
   }
 
+  /** The same for mounts of one size alone. */
+  Priors ofOneSize() {
+    return new Priors(
+        strengths,
+        unlikeness,
+        delays,
+        memories,
+        ratioMedianLog,
+        ratioDeviationLog,
+        noiseMedianArcsec,
+        noiseLogDeviation,
+        playShare,
+        meanPlayArcsec,
+        List.of(new Scale(1, 1)),
+        movements);
+  }
+
   /** All of them so many times as wide, to see what rests on them. */
   public Priors widened(double factor) {
     return new Priors(

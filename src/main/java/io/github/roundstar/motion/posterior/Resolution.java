@@ -23,6 +23,6 @@ public record Resolution(double step, double cut, int lateNodes) {
   /** To find peaks with. */
   static final Resolution SEARCH = new Resolution(2, 5, 4);
 
-  /** To hold against other ways of integration: off by less than 1e-8. */
-  public static final Resolution FINE = new Resolution(0.3, 25, 30);
+  /** To hold against other ways of integration: off by less than a millionth. */
+  public static final Resolution FINE = new Resolution(0.5, 18, 24);
 }

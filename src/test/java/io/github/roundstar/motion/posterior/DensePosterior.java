@@ -92,7 +92,7 @@ final class DensePosterior {
     int k = model.columns();
     int n = run.seconds().length;
     double s2 = Math.exp(2 * ln);
-    RealMatrix precision = xvx.scalarMultiply(1 / s2);
+    RealMatrix precision = xvx.add(xvx.transpose()).scalarMultiply(0.5 / s2);
     RealVector right = xvy.mapMultiply(1 / s2);
     double logPrior = 0;
     for (int j = 0; j < k; j++) {
@@ -234,7 +234,8 @@ final class DensePosterior {
 
   /** Natural logarithm of the noise by least squares. */
   private double noise(RealMatrix xvx, RealVector xvy, double yvy) {
-    RealVector b = new CholeskyDecomposition(xvx, 1e-8, 0).getSolver().solve(xvy);
+    RealVector b = new CholeskyDecomposition(
+            xvx.add(xvx.transpose()).scalarMultiply(0.5), 1e-8, 0).getSolver().solve(xvy);
     int degrees = run.seconds().length - b.getDimension();
     return 0.5 * Math.log((yvy - b.dotProduct(xvy)) / degrees);
   }

@@ -12,8 +12,10 @@ import org.junit.jupiter.api.Test;
 @Tag("identity")
 class DensePosteriorTest {
   private static final Priors ONE_STRENGTH =
-      Priors.USUAL.withStrengths(
-          List.of(new Priors.Strength(0.8, 1, 0.1), new Priors.Strength(0.2, 1.4, 0.3)));
+      Priors.USUAL
+          .ofOneSize()
+          .withStrengths(
+              List.of(new Priors.Strength(0.8, 1, 0.1), new Priors.Strength(0.2, 1.4, 0.3)));
 
   /** Sixty frames in two pieces, uneven, with drift and a sinusoid, pushed at random. */
   private static AxisModel sixty(long seed, Priors priors) {
