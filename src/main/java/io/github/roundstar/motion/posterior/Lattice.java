@@ -15,6 +15,9 @@ import java.util.stream.IntStream;
  * the step (Trefethen &amp; Weideman 2014, SIAM Review 56, 385).
  */
 final class Lattice {
+  /** How far below the cut a straight line must lead before a neighbour is not looked at. */
+  private static final double SURELY = 1.5;
+
   private final Density density;
   private final double[] origin;
   private final double[][] steps;
@@ -126,7 +129,7 @@ final class Lattice {
     behind[d] -= side;
     Point other = points.get(IntStream.of(behind).boxed().toList());
     return other == null
-        || 2 * point.logDensity - other.logDensity > highest - cut
+        || 2 * point.logDensity - other.logDensity > highest - SURELY * cut
         || point.logDensity >= other.logDensity;
   }
 

@@ -85,9 +85,6 @@ public final class CalibrationTable {
             Ranks of = ranks.get(name);
             of.shares.add(share);
             of.held += share > 0.025 && share < 0.975 ? 1 : 0;
-            if (share < 0.001 || share > 0.999) {
-              System.out.printf(Locale.ROOT, "night %d: %s far off: %s%n", seed, name, drawn);
-            }
           });
     }
     return ranks;
@@ -104,7 +101,6 @@ public final class CalibrationTable {
     int first = Integer.parseInt(arguments[2]);
     int frames = Integer.parseInt(arguments[3]);
     int runs = Integer.parseInt(arguments[4]);
-    long begin = System.nanoTime();
     ranks(worm, nights, first, frames, runs)
         .forEach(
             (name, r) ->
@@ -116,6 +112,5 @@ public final class CalibrationTable {
                     nights,
                     r.mean(),
                     r.distance()));
-    System.out.printf("%.1f s%n", (System.nanoTime() - begin) / 1e9);
   }
 }

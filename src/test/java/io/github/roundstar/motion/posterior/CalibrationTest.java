@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 @Tag("slow")
 class CalibrationTest {
   private static final int NIGHTS = 60;
-  private static final int FRAMES = 300;
+  private static final int FRAMES = 200;
 
   /** Kolmogorov's distance times root n: exceeded by one sample in 2000 (Kolmogorov 1933). */
   private static final double FARTHEST = 2.03;

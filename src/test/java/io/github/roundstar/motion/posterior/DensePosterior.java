@@ -14,7 +14,7 @@ import org.apache.commons.math3.linear.RealVector;
  * regressors without a prior, sums over even steps. It knows neither filters nor lattices.
  */
 final class DensePosterior {
-  private static final int LATES = 44;
+  private static final int LATES = 16;
 
   private final AxisModel model;
   private final ObservedRun run;
@@ -164,9 +164,9 @@ final class DensePosterior {
     double[][] bounds = {{0, part}, {part, whole}};
     GaussIntegrator lates = new GaussIntegratorFactory().legendre(LATES, 0, 1);
     RealVector y = new ArrayRealVector(run.arcsec());
-    for (double a = -6; a <= 6; a += ratioStep / priors.ratioDeviationLog()) {
+    for (double a = -5.2; a <= 4.5; a += ratioStep / priors.ratioDeviationLog()) {
       double logRatio = priors.ratioMedianLog() + a * priors.ratioDeviationLog();
-      for (double logMemory = -7.5; logMemory <= 6.6; logMemory += memoryStep) {
+      for (double logMemory = -7; logMemory <= 5.6; logMemory += memoryStep) {
         RealMatrix v = covariance(Math.pow(10, logRatio), Math.exp(logMemory));
         CholeskyDecomposition lower = new CholeskyDecomposition(v, 1e-8, 0);
         double logV = 0;
@@ -234,8 +234,10 @@ final class DensePosterior {
 
   /** Natural logarithm of the noise by least squares. */
   private double noise(RealMatrix xvx, RealVector xvy, double yvy) {
-    RealVector b = new CholeskyDecomposition(
-            xvx.add(xvx.transpose()).scalarMultiply(0.5), 1e-8, 0).getSolver().solve(xvy);
+    RealVector b =
+        new CholeskyDecomposition(xvx.add(xvx.transpose()).scalarMultiply(0.5), 1e-8, 0)
+            .getSolver()
+            .solve(xvy);
     int degrees = run.seconds().length - b.getDimension();
     return 0.5 * Math.log((yvy - b.dotProduct(xvy)) / degrees);
   }
