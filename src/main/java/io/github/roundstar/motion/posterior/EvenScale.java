@@ -9,8 +9,18 @@ import java.util.function.DoubleUnaryOperator;
  * @see "Fisher information of a spectrum: Whittle (1953), Ark. Mat. 2, 423 (from memory)"
  */
 final class EvenScale {
-  private static final int POINTS = 400;
+  private static final int POINTS = 1600;
   private static final int FREQUENCIES = 48;
+
+  /** Denser at low frequencies, where wander shows. */
+  private static final double[] COSINES = new double[FREQUENCIES];
+
+  static {
+    for (int j = 0; j < FREQUENCIES; j++) {
+      double x = (j + 0.5) / FREQUENCIES;
+      COSINES[j] = Math.cos(Math.PI * x * x * x);
+    }
+  }
 
   private final double low;
   private final double step;
@@ -81,8 +91,7 @@ final class EvenScale {
     double squares = 0;
     for (int j = 0; j < FREQUENCIES; j++) {
       double x = (j + 0.5) / FREQUENCIES;
-      // Denser at low frequencies, where wander shows.
-      double value = slope.applyAsDouble(Math.cos(Math.PI * x * x * x));
+      double value = slope.applyAsDouble(COSINES[j]);
       double weight = 3 * x * x / FREQUENCIES;
       sum += weight * value;
       squares += weight * value * value;

@@ -24,5 +24,5 @@ public record Resolution(double step, double cut, int lateNodes) {
   static final Resolution SEARCH = new Resolution(2, 5, 4);
 
   /** To hold against other ways of integration: off by less than a millionth. */
-  public static final Resolution FINE = new Resolution(0.5, 18, 24);
+  public static final Resolution FINE = new Resolution(0.6, 18, 24);
 }
