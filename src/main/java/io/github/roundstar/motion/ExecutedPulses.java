@@ -8,6 +8,9 @@ package io.github.roundstar.motion;
  * over that exposure.
  */
 final class ExecutedPulses {
+  /** Pulses that are looked at one by one for each frame. */
+  private static final int MOST_PENDING = 8;
+
   private ExecutedPulses() {}
 
   /**
@@ -20,15 +23,74 @@ final class ExecutedPulses {
    *     as far as they had acted, leaps included [s, not negative]
    */
   static double[] seconds(ExposureTimes times, PulseTrain pulses, int direction) {
+    return seconds(times, pulses, 0, direction);
+  }
+
+  private static double[] seconds(
+      ExposureTimes times, PulseTrain pulses, double delay, int direction) {
     double[] acted = new double[times.size()];
     OpenPulses open = new OpenPulses(pulses.count(direction));
     for (int k = 1; k < acted.length; k++) {
       double length = direction * pulses.seconds(k - 1);
       if (length > 0) {
-        double begin = times.endSeconds(k - 1) + pulses.delaySeconds(k - 1);
+        double begin = times.endSeconds(k - 1) + delay + pulses.delaySeconds(k - 1);
         open.send(begin, length, pulses.leapSeconds(k - 1));
       }
       acted[k] = open.acted(times.beginSeconds(k), times.lengthSeconds(k));
+    }
+    return acted;
+  }
+
+  /**
+   * Pulse time of both directions behind each frame, on balance.
+   *
+   * @param delay how long they wait after the exposure that asked for them [s]
+   * @param oneWay weight of pulses east or north, otherWay of those west or south
+   * @return as in {@link #seconds}, those of the other way taken off
+   */
+  static double[] balance(
+      ExposureTimes times, PulseTrain pulses, double delay, double oneWay, double otherWay) {
+    double[] acted = new double[times.size()];
+    int first = 0;
+    double finished = 0;
+    for (int k = 1; k < acted.length; k++) {
+      if (k - first > MOST_PENDING) {
+        return balanceOfLong(times, pulses, delay, oneWay, otherWay);
+      }
+      double begin = times.beginSeconds(k);
+      double partly = 0;
+      boolean over = true;
+      for (int i = first; i < k; i++) {
+        double length = pulses.seconds(i);
+        double weight = length > 0 ? oneWay : -otherWay;
+        double push = Math.abs(length);
+        double sent = times.endSeconds(i) + delay + pulses.delaySeconds(i);
+        boolean acting = push > 0 && begin < sent + push;
+        if (over && !acting) {
+          finished += weight * (push + (push > 0 ? pulses.leapSeconds(i) : 0));
+          first = i + 1;
+          continue;
+        }
+        over = false;
+        if (push > 0) {
+          partly +=
+              weight
+                  * (push * share(sent, push, begin, times.lengthSeconds(k))
+                      + pulses.leapSeconds(i) * step(sent, begin, times.lengthSeconds(k)));
+        }
+      }
+      acted[k] = finished + partly;
+    }
+    return acted;
+  }
+
+  /** The same where pulses outlast many frames. */
+  private static double[] balanceOfLong(
+      ExposureTimes times, PulseTrain pulses, double delay, double oneWay, double otherWay) {
+    double[] acted = seconds(times, pulses, delay, 1);
+    double[] other = seconds(times, pulses, delay, -1);
+    for (int k = 0; k < acted.length; k++) {
+      acted[k] = oneWay * acted[k] - otherWay * other[k];
     }
     return acted;
   }

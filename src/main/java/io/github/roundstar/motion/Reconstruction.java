@@ -84,6 +84,23 @@ public final class Reconstruction {
     return sky(behind(lost));
   }
 
+  /**
+   * What the pulses push, as declared.
+   *
+   * @param samples which of the measured frames
+   * @param partDelay delay of the second column [s]
+   * @param kind what the widths asked for are those of
+   */
+  RunPushes pushes(int[] samples, double partDelay, LostMotion.Kind kind) {
+    int[] frames = IntStream.of(samples).map(m -> measured[m]).toArray();
+    return new RunPushes(exposures, sent, arcsecPerSecond, partDelay, kind, frames);
+  }
+
+  /** Whether pulses were sent both ways. */
+  boolean pushedBothWays() {
+    return sent.count(1) > 0 && sent.count(-1) > 0;
+  }
+
   /** Whether any pulse was sent. */
   boolean pushed() {
     return arcsecPerSecond != 0;

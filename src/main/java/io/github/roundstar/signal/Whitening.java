@@ -224,7 +224,7 @@ public final class Whitening {
   }
 
   /** The same into columns of {@link #size()} values. */
-  void apply(double[][] columns, double[][] white) {
+  public void apply(double[][] columns, double[][] white) {
     int j = 0;
     for (; j + 3 < columns.length; j += 4) {
       applyToFour(columns, white, j);

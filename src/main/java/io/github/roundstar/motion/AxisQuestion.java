@@ -1,0 +1,207 @@
+package io.github.roundstar.motion;
+
+import io.github.roundstar.motion.posterior.AxisModel;
+import io.github.roundstar.motion.posterior.ObservedRun;
+import io.github.roundstar.motion.posterior.Priors;
+import io.github.roundstar.motion.posterior.Pushes;
+import io.github.roundstar.signal.WhiteRegression;
+import io.github.roundstar.signal.Whitening;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The frames of one axis as the posterior wants them: which columns a run has, and in which order.
+ *
+ * <p>First drift and bend about the middle of the run; then, for every harmonic of every family,
+ * cosine and sine; then for each family what an error of its rate changes; last, where a family may
+ * move, its leading sinusoid times slow waves over the run: a walk of its complex amplitude, but
+ * for its mean, is a sum of those (the expansion of Karhunen and Lo&egrave;ve).
+ */
+final class AxisQuestion {
+  /** Waves that a moving sinusoid is made of: what more would follow is slower than wander. */
+  private static final int WAVES = 6;
+
+  /**
+   * Wander and memory that the shape of a family is first looked for with: those of most nights.
+   */
+  private static final double USUAL_RATIO = 3e-3;
+
+  private static final double USUAL_MEMORY_SECONDS = 0.8;
+
+  /** Most delays are shorter; at fast cadences a third of a frame [s]. */
+  private static final double PART_SECONDS = 0.3;
+
+  private final LostMotion.Kind kind;
+  private final double cadence;
+  private final double partDelay;
+  private final List<Family> families;
+  private final List<ObservedRun> runs = new ArrayList<>();
+  private boolean turned;
+
+  /** A question about an axis with these families. */
+  AxisQuestion(List<Family> families, double cadence, LostMotion.Kind kind) {
+    this.kind = kind;
+    this.cadence = cadence;
+    this.partDelay = Math.min(PART_SECONDS, cadence / 3);
+    this.families = List.copyOf(families);
+  }
+
+  /**
+   * Adds a run.
+   *
+   * @param made what its motion is made of
+   * @param plain its motion on the sky, pulses as declared
+   * @param quiet which samples are without jolts; all where nothing was found
+   * @param cosine cosine of the declination; 1 in declination itself
+   * @param exposureSeconds guide exposure [s]
+   */
+  void add(
+      Reconstruction made,
+      MotionSeries plain,
+      Optional<JoltFree> quiet,
+      double cosine,
+      double exposureSeconds) {
+    MotionSeries offsets = plain.answering(0, 0);
+    MotionSeries kept = quiet.map(q -> q.kept(offsets)).orElse(offsets);
+    int[] samples = new int[kept.size()];
+    for (int k = 0; k < samples.length; k++) {
+      int sample = k;
+      samples[k] = quiet.map(q -> q.original(sample)).orElse(sample);
+    }
+    double[] seconds = kept.seconds();
+    double[] arcsec = kept.arcsec();
+    boolean[] starts = kept.startsPiece();
+    double middle = (seconds[0] + seconds[seconds.length - 1]) / 2;
+    double span = Math.max(1, seconds[seconds.length - 1] - seconds[0]);
+    List<double[]> columns = new ArrayList<>();
+    List<Double> deviations = new ArrayList<>();
+    double[] since = new double[seconds.length];
+    double[] bend = new double[seconds.length];
+    for (int i = 0; i < since.length; i++) {
+      since[i] = seconds[i] - middle;
+      bend[i] = since[i] * since[i];
+    }
+    add(columns, deviations, since, Priors.DRIFT);
+    add(columns, deviations, bend, Priors.BEND);
+    for (Family family : families) {
+      for (int harmonic : family.harmonics()) {
+        double rate = harmonic * family.angularRate();
+        double dimming = cosine * ToneColumns.averaging(rate, exposureSeconds);
+        add(columns, deviations, wave(since, rate, dimming, true), Priors.TONE / harmonic);
+        add(columns, deviations, wave(since, rate, dimming, false), Priors.TONE / harmonic);
+      }
+    }
+    RunPushes pushes = made.pushes(samples, partDelay, kind);
+    if (!families.isEmpty()) {
+      for (double[] column :
+          byRate(columns, shape(columns, seconds, starts, arcsec, pushes), since)) {
+        add(columns, deviations, column, 1 / span);
+      }
+      Family first = families.get(0);
+      double rate = first.harmonics().get(0) * first.angularRate();
+      double dimming = cosine * ToneColumns.averaging(rate, exposureSeconds);
+      double turns = span * rate / (2 * Math.PI);
+      for (int m = 1; m <= WAVES; m++) {
+        double[] cosineColumn = wave(since, rate, dimming, true);
+        double[] sineColumn = wave(since, rate, dimming, false);
+        for (int i = 0; i < since.length; i++) {
+          double slow = Math.sqrt(2) * Math.cos(Math.PI * m * (since[i] / span + 0.5));
+          cosineColumn[i] *= slow;
+          sineColumn[i] *= slow;
+        }
+        add(columns, deviations, cosineColumn, Math.sqrt(turns) / (Math.PI * m));
+        add(columns, deviations, sineColumn, Math.sqrt(turns) / (Math.PI * m));
+      }
+    }
+    runs.add(
+        new ObservedRun(
+            seconds,
+            starts,
+            arcsec,
+            columns.toArray(double[][]::new),
+            deviations.stream().mapToDouble(d -> d).toArray(),
+            pushes,
+            cosine * cosine));
+    turned |= made.pushedBothWays();
+  }
+
+  /** Whether there is a run. */
+  boolean hasRuns() {
+    return !runs.isEmpty();
+  }
+
+  /** The whole question. */
+  AxisModel model(Axis axis, Priors priors) {
+    return new AxisModel(
+        runs,
+        cadence,
+        partDelay,
+        tone(families.size(), 0),
+        families.isEmpty() ? 0 : 2 * WAVES,
+        axis == Axis.DEC && turned,
+        priors);
+  }
+
+  /** Column of a harmonic's cosine; the sine follows it. */
+  int tone(int family, int harmonic) {
+    int at = 2;
+    for (int f = 0; f < family; f++) {
+      at += 2 * families.get(f).harmonics().size();
+    }
+    return at + 2 * harmonic;
+  }
+
+  /** Column of the error of a family's rate [rad/s]. */
+  int rate(int family) {
+    return tone(families.size(), 0) + family;
+  }
+
+  /** What each column is multiplied by, about, pulses free to push as they like. */
+  private static double[] shape(
+      List<double[]> columns,
+      double[] seconds,
+      boolean[] starts,
+      double[] arcsec,
+      RunPushes pushes) {
+    double[][] pushed = pushes.columns(0, 0.5, 0);
+    List<double[]> all = new ArrayList<>(columns);
+    all.add(pushed[0]);
+    all.add(pushed[Pushes.DELAYS]);
+    Whitening whitening = Whitening.of(seconds, starts, USUAL_RATIO, USUAL_MEMORY_SECONDS);
+    return WhiteRegression.of(
+            whitening.apply(arcsec), whitening.apply(all.toArray(double[][]::new)))
+        .coefficients();
+  }
+
+  /** What an error of each family's rate changes, about the middle of the run. */
+  private double[][] byRate(List<double[]> columns, double[] shape, double[] since) {
+    double[][] rates = new double[families.size()][since.length];
+    int at = 2;
+    for (int f = 0; f < rates.length; f++) {
+      for (int h : families.get(f).harmonics()) {
+        double[] cosine = columns.get(at);
+        double[] sine = columns.get(at + 1);
+        for (int i = 0; i < since.length; i++) {
+          rates[f][i] += h * since[i] * (shape[at + 1] * cosine[i] - shape[at] * sine[i]);
+        }
+        at += 2;
+      }
+    }
+    return rates;
+  }
+
+  private static double[] wave(double[] since, double rate, double factor, boolean cosine) {
+    double[] wave = new double[since.length];
+    for (int i = 0; i < wave.length; i++) {
+      wave[i] = factor * (cosine ? Math.cos(rate * since[i]) : Math.sin(rate * since[i]));
+    }
+    return wave;
+  }
+
+  private static void add(
+      List<double[]> columns, List<Double> deviations, double[] column, double deviation) {
+    columns.add(column);
+    deviations.add(deviation);
+  }
+}

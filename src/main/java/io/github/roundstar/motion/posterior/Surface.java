@@ -1,0 +1,56 @@
+package io.github.roundstar.motion.posterior;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/** The posterior density of wander over noise, memory and play, everything else summed over. */
+final class Surface {
+  /** Pushes of so many frames are kept at most. */
+  private static final long MOST_KEPT = 2_000_000;
+
+  private final AxisModel model;
+  private final Resolution resolution;
+  private final WhiteFrames frames;
+  private final Map<Play, double[][][]> pushes = new HashMap<>();
+  private double filteredRatio = Double.NaN;
+  private double filteredMemory = Double.NaN;
+
+  Surface(AxisModel model, Resolution resolution) {
+    this.model = model;
+    this.resolution = resolution;
+    this.frames = new WhiteFrames(model);
+  }
+
+  /** The posterior at a point, priors of ratio and memory left out. */
+  Evidence at(double logRatio, double logMemory, Play play) {
+    if (logRatio != filteredRatio || logMemory != filteredMemory) {
+      frames.filter(Math.pow(10, logRatio), Math.exp(logMemory));
+      filteredRatio = logRatio;
+      filteredMemory = logMemory;
+    }
+    return Evidence.of(model, resolution, frames.products(pushes(play)), frames, play.unlikeness());
+  }
+
+  /** Logarithm of the density of the ratio's logarithm and the memory's, the play known. */
+  double log(double logRatio, double logMemory, Play play) {
+    return at(logRatio, logMemory, play).log()
+        + model.priors().logRatio(logRatio)
+        + model.priors().logMemory(logMemory);
+  }
+
+  private double[][][] pushes(Play play) {
+    double[][][] known = pushes.get(play);
+    if (known == null) {
+      List<ObservedRun> runs = model.runs();
+      known = new double[runs.size()][][];
+      for (int r = 0; r < known.length; r++) {
+        known[r] = runs.get(r).pushes().columns(play.width(), play.start(), play.unlikeness());
+      }
+      if ((pushes.size() + 1L) * model.size() < MOST_KEPT) {
+        pushes.put(play, known);
+      }
+    }
+    return known;
+  }
+}
