@@ -13,6 +13,9 @@ import java.util.OptionalDouble;
  * @see "Bernstein &amp; Jarvis (2002), AJ 123, 583, section 2.2: conformal shear"
  */
 public record Stretch(double along, double aslant) {
+  /** Logarithm of an elongation of a thousand: longer images are lines, whatever the interval. */
+  private static final double LONGEST = Math.log(1000);
+
 
   /** Radius that holds 95 % of a plane normal cloud of unit variance per axis. */
   private static final double PLANE_95 = Math.sqrt(-2 * Math.log(0.05));
@@ -51,7 +54,8 @@ public record Stretch(double along, double aslant) {
   public Estimate elongation(double sigma) {
     double size = Math.hypot(along, aslant);
     double low = size <= PLANE_95 * sigma ? 0 : Math.max(0, size - Estimate.SIGMAS_95 * sigma);
-    return new Estimate(Math.exp(size), Math.exp(low), Math.exp(size + Estimate.SIGMAS_95 * sigma));
+    double high = Math.max(size, Math.min(LONGEST, size + Estimate.SIGMAS_95 * sigma));
+    return new Estimate(Math.exp(size), Math.exp(low), Math.exp(high));
   }
 
   /** The angle, where the interval leaves no doubt that there is one. */

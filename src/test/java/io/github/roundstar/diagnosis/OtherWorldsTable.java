@@ -1,5 +1,6 @@
 package io.github.roundstar.diagnosis;
 
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.ingest.EquipmentReader;
 import io.github.roundstar.ingest.GuideTableReader;
 import io.github.roundstar.model.Equipment;
@@ -201,7 +202,7 @@ public final class OtherWorldsTable {
     MountKnowledge known = MountKnowledge.of(runs, equipment);
     int longest = longest(runs);
     GuideRun run = runs.get(longest);
-    RunStudy chain = RunStudy.of(run, equipment);
+    RunStudy chain = RunStudy.of(run, equipment, "/runs/0", new Faults());
     double declared = GuideRate.declaredAxis(run, equipment).value().orElseThrow();
     Truth truth = night.truth();
     Truth.Run of = truth.runs().get(longest);
