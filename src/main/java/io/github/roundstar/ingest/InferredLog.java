@@ -3,6 +3,7 @@ package io.github.roundstar.ingest;
 import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.ingest.layout.Decision;
 import io.github.roundstar.ingest.layout.Inference;
+import io.github.roundstar.ingest.layout.Layout;
 import io.github.roundstar.ingest.layout.LayoutFile;
 import io.github.roundstar.ingest.layout.LayoutInference;
 import io.github.roundstar.ingest.layout.LayoutText;
@@ -42,7 +43,8 @@ public final class InferredLog {
     try {
       // What is used is what the written file says, so that both are one.
       byte[] written = LayoutText.of(inference.layout()).getBytes(StandardCharsets.UTF_8);
-      GuideLog read = LayoutReader.read(log, LayoutFile.read("inferred", written));
+      Layout layout = LayoutFile.read("inferred", written);
+      GuideLog read = Gate.passed(LayoutReader.read(log, layout), layout);
       return new GuideLog(
           read.source(), read.utcOffset(), read.runs(), warnings(file, inference, read));
     } catch (FormatException e) {

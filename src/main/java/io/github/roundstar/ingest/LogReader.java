@@ -1,5 +1,6 @@
 package io.github.roundstar.ingest;
 
+import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.formats.TextSource;
 import io.github.roundstar.ingest.layout.Layout;
 import io.github.roundstar.model.GuideLog;
@@ -27,7 +28,14 @@ public final class LogReader {
     if (isGuideTable(log)) {
       return GuideTableReader.read(log);
     }
-    return layout.isPresent() ? LayoutReader.read(log, layout.get()) : InferredLog.read(log);
+    if (layout.isEmpty()) {
+      return InferredLog.read(log);
+    }
+    try {
+      return Gate.passed(LayoutReader.read(log, layout.get()), layout.get());
+    } catch (FormatException e) {
+      throw new UnusableInputException(e);
+    }
   }
 
   /**
