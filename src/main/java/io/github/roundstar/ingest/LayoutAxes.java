@@ -18,6 +18,10 @@ final class LayoutAxes {
   private final Layout layout;
   private final LayoutSettings settings;
   private final Map<Meaning, Double> factors = new EnumMap<>(Meaning.class);
+  private final Map<Meaning, ColumnRule> rules = new EnumMap<>(Meaning.class);
+  private double setX;
+  private double setY;
+  private boolean moved = true;
   private final double raRadians;
   private final double decRadians;
 
@@ -26,9 +30,10 @@ final class LayoutAxes {
     this.layout = layout;
     this.settings = settings;
     for (ColumnRule column : layout.columns()) {
+      rules.put(column.means(), column);
       factors.put(column.means(), unit(column) * sign(column));
     }
-    boolean camera = layout.has(Meaning.X_OFFSET);
+    boolean camera = layout.alongCamera();
     OptionalDouble told = camera ? settings.cameraDegrees() : OptionalDouble.empty();
     double written = layout.camera().raDegrees().orElse(0);
     double ra = told.orElse(written);
@@ -103,21 +108,55 @@ final class LayoutAxes {
 
   /** Offsets east and north [arcsec]; NaN where missing. */
   double[] offsetArcsec(LayoutLines lines) throws CellFault {
-    if (!layout.has(Meaning.X_OFFSET)) {
+    if (!layout.alongCamera()) {
       return new double[] {along(lines, Meaning.RA_OFFSET), along(lines, Meaning.DEC_OFFSET)};
     }
-    double x = along(lines, Meaning.X_OFFSET);
-    double y = along(lines, Meaning.Y_OFFSET);
+    boolean places = layout.has(Meaning.X_PLACE);
+    double x = along(lines, places ? Meaning.X_PLACE : Meaning.X_OFFSET);
+    double y = along(lines, places ? Meaning.Y_PLACE : Meaning.Y_OFFSET);
+    if (places) {
+      takeSetPoint(lines, x, y);
+      x -= setX;
+      y -= setY;
+    }
     return new double[] {
       x * Math.cos(raRadians) + y * Math.sin(raRadians),
       x * Math.cos(decRadians) + y * Math.sin(decRadians)
     };
   }
 
+  /** Where the row tells no set point, it is the first place that was measured after a move. */
+  private void takeSetPoint(LayoutLines lines, double x, double y) throws CellFault {
+    boolean told = layout.has(Meaning.X_SET) && layout.has(Meaning.Y_SET);
+    if (told) {
+      setX = along(lines, Meaning.X_SET);
+      setY = along(lines, Meaning.Y_SET);
+    } else if (moved && Double.isFinite(x) && Double.isFinite(y)) {
+      setX = x;
+      setY = y;
+      moved = false;
+    }
+  }
+
+  /** The star moves to another set point: its place after that is the new one. */
+  void newSetPoint() {
+    moved = true;
+  }
+
   /** A column in the model's unit and sign; NaN where missing. */
   double along(LayoutLines lines, Meaning meaning) throws CellFault {
     Optional<String> cell = lines.cell(meaning);
-    return cell.isEmpty() ? Double.NaN : number(cell.get()) * factors.get(meaning);
+    if (cell.isEmpty()) {
+      return Double.NaN;
+    }
+    ColumnRule rule = column(meaning);
+    if (rule.toward().isEmpty()) {
+      return number(cell.get()) * factors.get(meaning);
+    }
+    PulseText lettered = PulseText.of(cell.get(), Optional.empty(), rule, rule);
+    return number(lettered.number())
+        * factors.get(meaning)
+        * (lettered.sign() == 0 ? 1 : lettered.sign());
   }
 
   /** The pulse of an axis, east or north positive [ms]; NaN where missing. */
@@ -132,8 +171,9 @@ final class LayoutAxes {
     if (cell.isEmpty()) {
       return Double.NaN;
     }
+    Meaning letter = dec ? Meaning.DEC_LETTER : Meaning.RA_LETTER;
     PulseText pulse =
-        PulseText.of(cell.get(), lines.cell(dec ? Meaning.DEC_LETTER : Meaning.RA_LETTER), dec);
+        PulseText.of(cell.get(), lines.cell(letter), column(signed), codes(letter, signed));
     double length = number(pulse.number());
     boolean direction = pulse.sign() != 0 || column(signed).positive().isPresent();
     if (!direction && length != 0) {
@@ -144,8 +184,12 @@ final class LayoutAxes {
     return length * factors.get(signed) * (pulse.sign() == 0 ? 1 : pulse.sign());
   }
 
+  private ColumnRule codes(Meaning letter, Meaning signed) {
+    return rules.getOrDefault(letter, column(signed));
+  }
+
   private ColumnRule column(Meaning meaning) {
-    return layout.columns().stream().filter(c -> c.means() == meaning).findFirst().orElseThrow();
+    return rules.get(meaning);
   }
 
   private static double orZero(double value) {

@@ -23,6 +23,7 @@ final class LayoutRows implements RowSource {
   private LayoutAxes axes;
   private int run = Integer.MIN_VALUE;
   private int shift;
+  private int pages;
 
   LayoutRows(LayoutLines lines, Layout layout, HeaderMeta meta, Problems problems) {
     this.lines = lines;
@@ -92,10 +93,18 @@ final class LayoutRows implements RowSource {
   }
 
   private void beginRun(TableRow row) throws FormatException, CellFault {
-    int number = (int) number(Meaning.RUN).orElse(lines.run());
+    int number = (int) number(Meaning.RUN).orElse(lines.run() - pages);
     boolean stepsBack = layout.runs().restart() && times.stepsBack();
     boolean changed = lines.hasTold() && settings.changes(lines.peekTold());
     boolean first = run == Integer.MIN_VALUE;
+    if (!first
+        && !changed
+        && number > run
+        && times.goesOn()
+        && lines.pages() - pages >= number - run) {
+      pages += number - run; // names again, but the clock goes on: another page of the same run
+      number = run;
+    }
     if (!first && number == run && !stepsBack && !changed) {
       return;
     }
@@ -114,11 +123,14 @@ final class LayoutRows implements RowSource {
     row.flux = number(Meaning.FLUX).orElse(Double.NaN);
     row.raPulseMillis = axes.pulseMillis(lines, false);
     row.decPulseMillis = axes.pulseMillis(lines, true);
+    fillEvent(row);
+    if (row.event == GuideEvent.DITHER || row.event == GuideEvent.SETTLING) {
+      axes.newSetPoint();
+    }
     double[] offset = axes.offsetArcsec(lines);
     row.ra = offset[0];
     row.dec = offset[1];
     fillDither(row);
-    fillEvent(row);
   }
 
   private void fillDither(TableRow row) throws CellFault {
@@ -186,7 +198,7 @@ final class LayoutRows implements RowSource {
 
   @Override
   public long lineNumber() {
-    return lines.source().lineNumber();
+    return lines.lineNumber();
   }
 
   @Override

@@ -80,7 +80,8 @@ final class CameraAngle {
     double dec = decFound;
     for (boolean north : new boolean[] {false, true}) {
       Meaning signed = north ? Meaning.DEC_PULSE : Meaning.RA_PULSE;
-      Optional<Direction> push = series.hasLetters(north) ? Optional.empty() : series.named(signed);
+      Optional<Direction> push =
+          series.hasLetters(north) ? Optional.empty() : series.namedPulse(north);
       if (push.isPresent()) {
         positive.put(signed, push.get());
         ra += !north && push.get().sign() < 0 ? 180 : 0;

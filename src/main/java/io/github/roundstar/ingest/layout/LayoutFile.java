@@ -91,7 +91,9 @@ public final class LayoutFile {
         widths,
         text.choice("decimal", "point", "comma").filter("comma"::equals).isPresent(),
         pattern(text, "remark"),
-        pattern(text, "names"));
+        pattern(text, "names"),
+        pattern(text, "rows"),
+        pattern(text, "joins"));
   }
 
   static String encodingWord(TextEncoding encoding) {
@@ -156,7 +158,9 @@ public final class LayoutFile {
               unit(table, List.copyOf(means.units())),
               choice(table, "positive", Direction.values(), Direction::word),
               table.flag("turns_with_pier").orElse(false),
-              texts(table, "missing")));
+              texts(table, "missing"),
+              texts(table, "toward"),
+              texts(table, "away")));
     }
     return columns;
   }

@@ -65,6 +65,8 @@ public final class LayoutText {
     put("decimal", text.decimalComma() ? "comma" : "point");
     pattern("remark", text.remark());
     pattern("names", text.names());
+    pattern("rows", text.rows());
+    pattern("joins", text.joins());
   }
 
   private void runs(RunMarks runs) {
@@ -117,10 +119,16 @@ public final class LayoutText {
     if (rule.turnsWithPier()) {
       lines.add("turns_with_pier = true");
     }
-    if (!rule.missing().isEmpty()) {
-      lines.add("missing = " + quoted(String.join("|", rule.missing())));
-    }
+    words(lines, "missing", rule.missing());
+    words(lines, "toward", rule.toward());
+    words(lines, "away", rule.away());
     return String.join("\n", lines);
+  }
+
+  private static void words(List<String> lines, String key, List<String> words) {
+    if (!words.isEmpty()) {
+      lines.add(key + " = " + quoted(String.join("|", words)));
+    }
   }
 
   private void setting(SettingRule rule) {

@@ -9,6 +9,8 @@ public enum Meaning {
   TIME,
   /** The date that belongs to a clock time. */
   DATE,
+  /** The half of the day, am or pm, of a clock time whose field it does not share. */
+  DAY_HALF,
   /** Number of the run. */
   RUN,
   /** Offset along right ascension, on the sky. */
@@ -19,6 +21,14 @@ public enum Meaning {
   X_OFFSET("px", "arcsec"),
   /** Offset along the camera's columns. */
   Y_OFFSET("px", "arcsec"),
+  /** Place of the star along the camera's rows; less the set point it is an offset. */
+  X_PLACE("px", "arcsec"),
+  /** Place of the star along the camera's columns. */
+  Y_PLACE("px", "arcsec"),
+  /** The set point along the camera's rows; without it, the place right after each move. */
+  X_SET("px", "arcsec"),
+  /** The set point along the camera's columns. */
+  Y_SET("px", "arcsec"),
   /** Pulse in right ascension, signed or with a letter E or W in the field. */
   RA_PULSE("ms", "s", "px", "arcsec"),
   /** Pulse in declination, signed or with a letter N or S in the field. */
@@ -72,9 +82,22 @@ public enum Meaning {
     };
   }
 
+  /** Whether it lies along the camera's axes. */
+  public boolean isOfCamera() {
+    return switch (this) {
+      case X_OFFSET, Y_OFFSET, X_PLACE, Y_PLACE, X_SET, Y_SET -> true;
+      default -> false;
+    };
+  }
+
   /** Whether it is a pulse or part of one. */
   public boolean isPulse() {
     return units.contains("ms");
+  }
+
+  /** Whether it is the direction of a length. */
+  public boolean isLetter() {
+    return this == RA_LETTER || this == DEC_LETTER;
   }
 
   /** Whether it belongs to declination. */

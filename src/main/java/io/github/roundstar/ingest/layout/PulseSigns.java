@@ -92,9 +92,9 @@ final class PulseSigns {
   private void asNamed(boolean dec) {
     Meaning offset = dec ? Meaning.DEC_OFFSET : Meaning.RA_OFFSET;
     Meaning signed = dec ? Meaning.DEC_PULSE : Meaning.RA_PULSE;
-    Optional<Direction> named = series.named(offset);
+    Optional<Direction> named = series.namedOffset(dec);
     positive.put(offset, named.orElse(Direction.ONE_WAY));
-    if (series.column(signed).isPresent() && !series.hasLetters(dec)) {
+    if (series.pulse(dec).isPresent() && !series.hasLetters(dec)) {
       positive.put(signed, positive.get(offset));
     }
     if (named.isEmpty()) {
@@ -106,11 +106,9 @@ final class PulseSigns {
     Meaning offset = dec ? Meaning.DEC_OFFSET : Meaning.RA_OFFSET;
     Meaning signed = dec ? Meaning.DEC_PULSE : Meaning.RA_PULSE;
     boolean letters = series.hasLetters(dec);
-    Optional<Direction> star = series.named(offset);
+    Optional<Direction> star = series.namedOffset(dec);
     Optional<Direction> push =
-        letters
-            ? Optional.of(dec ? Direction.NORTH : Direction.EAST)
-            : series.column(signed).isPresent() ? series.named(signed) : Optional.empty();
+        letters ? Optional.of(dec ? Direction.NORTH : Direction.EAST) : series.namedPulse(dec);
     if (count(pulse) == 0) {
       asNamed(dec);
       return;

@@ -22,6 +22,8 @@ public record TimeForm(
     ELAPSED_MS(1e-3),
     /** Minutes since the run or the log began. */
     ELAPSED_MIN(60),
+    /** Hours, minutes and seconds since the run or the log began. */
+    ELAPSED_HMS(1),
     /** Time of day. */
     CLOCK(0),
     /** Date and time of day, in one column or two. */
