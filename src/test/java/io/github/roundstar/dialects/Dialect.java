@@ -20,6 +20,14 @@ public final class Dialect {
       NotGuiding[] kinds = NotGuiding.values();
       return kinds[random.nextInt(kinds.length)].log(seed);
     }
+    return new Scribe(recipe(random)).write(seed, "dialect-" + seed + ".log");
+  }
+
+  /**
+   * Chooses how a log will be written: at most one obstacle of each aspect, each fitting those
+   * before.
+   */
+  static Recipe recipe(Random random) {
     Recipe recipe = new Recipe(random);
     recipe.plainestWords = random.nextInt(4) == 0;
     double density = 0.1 + 0.4 * random.nextDouble();
@@ -29,7 +37,7 @@ public final class Dialect {
             case TONGUE, FORM -> 0.7;
             case CLOCK -> 0.2 + density;
             case SOURCE, LAG, LINES -> 0.5 * density;
-            case OPEN -> 0.08;
+            case OPEN -> 0.2;
             default -> density;
           };
       if (random.nextDouble() >= chance) {
@@ -45,7 +53,7 @@ public final class Dialect {
         fitting.get(random.nextInt(fitting.size())).applyTo(recipe);
       }
     }
-    return new Scribe(recipe).write(seed, "dialect-" + seed + ".log");
+    return recipe;
   }
 
   /**

@@ -16,8 +16,6 @@ import java.util.Optional;
 
 /** The clock of an invented log: writes the times of its rows, and knows what was written. */
 final class LogClock {
-  private static final DateTimeFormatter ISO_DATE =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd", Locale.ROOT);
 
   private final Recipe r;
   private final int[] run;
@@ -75,7 +73,8 @@ final class LogClock {
     if (r.clock == Clock.TIME_ONLY
         || r.clock == Clock.TWELVE_HOURS_TIME_ONLY
         || r.clock == Clock.DATE_AND_TIME) {
-      begin = LocalTime.of(23, 30 + r.random.nextInt(28), r.random.nextInt(60));
+      double untilMidnight = (0.2 + 0.5 * r.random.nextDouble()) * night.seconds[night.size - 1];
+      begin = LocalTime.ofSecondOfDay(86_400 - (long) untilMidnight);
     }
     startEpochSeconds = LocalDateTime.of(day, begin).toEpochSecond(ZoneOffset.ofHours(offsetHours));
     int n = rows.length;
@@ -123,7 +122,7 @@ final class LogClock {
     switch (r.clock) {
       case ELAPSED_SECONDS, ELAPSED_RESTART -> {
         int decimals = Math.max(1, d);
-        texts[k] = comma(String.format(Locale.ROOT, "%." + decimals + "f", t - since));
+        texts[k] = comma(Digits.fixed(t - since, decimals));
         seconds[k] = since + rounded(t - since, decimals);
       }
       case ELAPSED_MILLIS -> {
@@ -131,7 +130,7 @@ final class LogClock {
         seconds[k] = Math.round(t * 1000) / 1000.0;
       }
       case ELAPSED_MINUTES -> {
-        texts[k] = comma(String.format(Locale.ROOT, "%.4f", t / 60));
+        texts[k] = comma(Digits.fixed(t / 60, 4));
         seconds[k] = rounded(t / 60, 4) * 60;
       }
       case ELAPSED_HMS -> {
@@ -139,7 +138,11 @@ final class LogClock {
         seconds[k] = q;
         long whole = (long) Math.floor(q + 1e-9);
         texts[k] =
-            String.format(Locale.ROOT, "%d:%02d:%02d", whole / 3600, whole / 60 % 60, whole % 60)
+            whole / 3600
+                + ":"
+                + Digits.two(whole / 60 % 60)
+                + ":"
+                + Digits.two(whole % 60)
                 + fraction(q - whole, d);
       }
       case UNIX_SECONDS -> {
@@ -174,7 +177,7 @@ final class LogClock {
         LocalDateTime local =
             LocalDateTime.ofEpochSecond(
                 startEpochSeconds + whole, 0, ZoneOffset.ofHours(offsetHours));
-        dates[k] = local.format(ISO_DATE);
+        dates[k] = isoDate(local);
         texts[k] = calendar(local, fraction(q - whole, d));
       }
     }
@@ -188,46 +191,74 @@ final class LogClock {
     if (decimals == 0) {
       return "";
     }
-    return comma(String.format(Locale.ROOT, "%." + decimals + "f", Math.abs(part)).substring(1));
+    return comma(Digits.fixed(Math.abs(part), decimals).substring(1));
+  }
+
+  private static String isoDate(LocalDateTime local) {
+    return local.getYear()
+        + "-"
+        + Digits.two(local.getMonthValue())
+        + "-"
+        + Digits.two(local.getDayOfMonth());
+  }
+
+  private static String twelve(LocalDateTime local, String fraction) {
+    int hour = local.getHour() % 12 == 0 ? 12 : local.getHour() % 12;
+    return hour
+        + ":"
+        + Digits.two(local.getMinute())
+        + ":"
+        + Digits.two(local.getSecond())
+        + fraction
+        + (local.getHour() < 12 ? " AM" : " PM");
   }
 
   private String calendar(LocalDateTime local, String fraction) {
-    String time = local.format(DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT)) + fraction;
+    String time =
+        Digits.two(local.getHour())
+            + ":"
+            + Digits.two(local.getMinute())
+            + ":"
+            + Digits.two(local.getSecond())
+            + fraction;
     String suffix =
         switch (r.zone) {
           case Z ->
               r.clock == Clock.ISO || r.clock == Clock.COMPACT || r.clock == Clock.ISO_BLANK
                   ? "Z"
                   : "";
-          case OFFSET ->
-              String.format(
-                  Locale.ROOT, "%s%02d:00", offsetHours < 0 ? "-" : "+", Math.abs(offsetHours));
+          case OFFSET -> offset();
           default -> "";
         };
-    int hour = local.getHour() % 12 == 0 ? 12 : local.getHour() % 12;
-    String twelve =
-        String.format(
-            Locale.ROOT,
-            "%d:%02d:%02d%s %s",
-            hour,
-            local.getMinute(),
-            local.getSecond(),
-            fraction,
-            local.getHour() < 12 ? "AM" : "PM");
     return switch (r.clock) {
-      case ISO -> local.format(ISO_DATE) + "T" + time + suffix;
-      case ISO_BLANK -> local.format(ISO_DATE) + " " + time + suffix;
+      case ISO -> isoDate(local) + "T" + time + suffix;
+      case ISO_BLANK -> isoDate(local) + " " + time + suffix;
       case COMPACT ->
-          local.format(DateTimeFormatter.ofPattern("uuuuMMdd'T'HHmmss", Locale.ROOT))
+          isoDate(local).replace("-", "")
+              + "T"
+              + Digits.two(local.getHour())
+              + Digits.two(local.getMinute())
+              + Digits.two(local.getSecond())
               + fraction
               + suffix;
       case DATE_AND_TIME, TIME_ONLY -> time;
-      case TWELVE_HOURS -> local.format(ISO_DATE) + " " + twelve;
-      case TWELVE_HOURS_TIME_ONLY -> twelve;
+      case TWELVE_HOURS -> isoDate(local) + " " + twelve(local, fraction);
+      case TWELVE_HOURS_TIME_ONLY -> twelve(local, fraction);
       case SLASHES_TOLD, SLASHES_UNTOLD ->
-          local.format(DateTimeFormatter.ofPattern(slashes(), Locale.ROOT)) + " " + time;
+          slashes()
+                  .replace("uuuu", "" + local.getYear())
+                  .replace("MM", Digits.two(local.getMonthValue()))
+                  .replace("dd", Digits.two(local.getDayOfMonth()))
+              + " "
+              + time;
       case DOTS ->
-          local.format(DateTimeFormatter.ofPattern("dd.MM.uuuu", Locale.ROOT)) + " " + time;
+          Digits.two(local.getDayOfMonth())
+              + "."
+              + Digits.two(local.getMonthValue())
+              + "."
+              + local.getYear()
+              + " "
+              + time;
       case TEXT_MONTH -> {
         String month =
             r.spell(r.tongue.words("months").get(0).split(" ")[local.getMonthValue() - 1]);
@@ -287,8 +318,8 @@ final class LogClock {
     } else if (!r.clock.dated && !r.clock.elapsed && r.dateInTitle) {
       map.put(
           "date",
-          LocalDateTime.ofEpochSecond(startEpochSeconds, 0, ZoneOffset.ofHours(offsetHours))
-              .format(ISO_DATE));
+          isoDate(
+              LocalDateTime.ofEpochSecond(startEpochSeconds, 0, ZoneOffset.ofHours(offsetHours))));
     }
     if ((r.zone == Zone.OFFSET_IN_HEADER
             || r.zone == Zone.NAME_IN_HEADER
@@ -339,12 +370,11 @@ final class LogClock {
   }
 
   String offset() {
-    return String.format(
-        Locale.ROOT, "%s%02d:00", offsetHours < 0 ? "-" : "+", Math.abs(offsetHours));
+    return (offsetHours < 0 ? "-" : "+") + Digits.two(Math.abs(offsetHours)) + ":00";
   }
 
   String date() {
-    return LocalDateTime.ofEpochSecond(startEpochSeconds, 0, ZoneOffset.ofHours(offsetHours))
-        .format(ISO_DATE);
+    return isoDate(
+        LocalDateTime.ofEpochSecond(startEpochSeconds, 0, ZoneOffset.ofHours(offsetHours)));
   }
 }

@@ -32,6 +32,7 @@ final class NativeTable {
     truth.pierSide().ifPresent(v -> meta.add("pier_side: " + v));
     truth.guideRate().ifPresent(v -> meta.add("guide_rate: " + v));
     truth.exposureSeconds().ifPresent(v -> meta.add("guide_exposure: " + v));
+    truth.raGain().ifPresent(v -> meta.add("gain_ra: " + v));
     meta.add("time_mark: middle");
     meta.add("pulse_row: same");
     out.append("# meta: {").append(String.join(", ", meta)).append("}\n# schema: astropy-2.0\n");
@@ -40,9 +41,9 @@ final class NativeTable {
             ? "time,ra_offset,dec_offset,ra_pulse,dec_pulse,run,event\n"
             : "time,ra_offset,dec_offset,run,event\n");
     for (Frame f : truth.frames()) {
-      out.append(String.format(Locale.ROOT, "%.6f", f.seconds())).append(',');
-      out.append(f.missing() ? "" : String.format(Locale.ROOT, "%.9f", f.raArcsec())).append(',');
-      out.append(f.missing() ? "" : String.format(Locale.ROOT, "%.9f", f.decArcsec())).append(',');
+      out.append(Digits.fixed(f.seconds(), 6)).append(',');
+      out.append(f.missing() ? "" : Digits.fixed(f.raArcsec(), 9)).append(',');
+      out.append(f.missing() ? "" : Digits.fixed(f.decArcsec(), 9)).append(',');
       if (pulses) {
         out.append(pulse(f.raPulseMillis()))
             .append(',')

@@ -18,7 +18,7 @@ final class Night {
   final double exposureSeconds;
   final double declinationDegrees;
   final double guideRate;
-  final double arcsecPerPixel;
+  double arcsecPerPixel;
   final double gain;
   final boolean tubeWest;
 

@@ -40,8 +40,9 @@ public enum Obstacle {
   ENGLISH_SYNONYMS(Aspect.TONGUE, r -> speak(r, Tongue.ENGLISH)),
   NO_ACCENTS(
       Aspect.ACCENTS,
+      Obstacle::tongueFree,
       r -> {
-        if (r.tongue == Tongue.ENGLISH || r.tongue == Tongue.GREEK) {
+        if (r.tongue == Tongue.ENGLISH) {
           r.tongue =
               r.pick(
                   Tongue.GERMAN, Tongue.FRENCH, Tongue.SPANISH, Tongue.ITALIAN, Tongue.PORTUGUESE);
@@ -245,9 +246,9 @@ public enum Obstacle {
       Aspect.PULSES, Obstacle::freePulses, r -> r.pulses = Pulses.LETTER_COLUMN_BEFORE),
   LOCAL_LETTERS(
       Aspect.PULSES,
-      Obstacle::freePulses,
+      r -> freePulses(r) && tongueFree(r),
       r -> {
-        if (r.tongue == Tongue.ENGLISH || r.tongue == Tongue.GREEK) {
+        if (r.tongue == Tongue.ENGLISH) {
           r.tongue =
               r.pick(
                   Tongue.GERMAN,
@@ -265,6 +266,7 @@ public enum Obstacle {
       Obstacle::freePulses,
       r -> {
         r.lettersExplained = false;
+        r.pulseSignTold = r.pick(Told.NOT, Told.STAR);
         r.pulses = r.pick(Pulses.LETTER_BEHIND, Pulses.LETTER_COLUMN);
       }),
   DIRECTION_AS_WORD(Aspect.PULSES, Obstacle::freePulses, r -> r.pulses = Pulses.WORD_COLUMN),
@@ -276,16 +278,19 @@ public enum Obstacle {
       Aspect.PULSES,
       r -> r.form != Form.PROSE && !r.twoLines && r.names != Names.NONE && r.offsetAxes != Axes.XY,
       r -> r.pulses = Pulses.NONE),
-  PULSE_SIGN_OF_MOUNT_TOLD(Aspect.PULSE_SIGN, r -> r.hasPulses(), r -> pulseSigns(r, Told.MOUNT)),
-  PULSE_SIGN_OF_STAR_TOLD(Aspect.PULSE_SIGN, r -> r.hasPulses(), r -> pulseSigns(r, Told.STAR)),
+  PULSE_SIGN_OF_MOUNT_TOLD(
+      Aspect.PULSE_SIGN, r -> r.hasPulses() && !r.letters(), r -> pulseSigns(r, Told.MOUNT)),
+  PULSE_SIGN_OF_STAR_TOLD(
+      Aspect.PULSE_SIGN, r -> r.hasPulses() && !r.letters(), r -> pulseSigns(r, Told.STAR)),
   PULSE_SIGN_ONLY_IN_DATA(
       Aspect.PULSE_SIGN,
-      r -> r.hasPulses(),
+      r -> r.hasPulses() && !r.letters(),
       r -> {
         r.raPulseSign = -1;
         r.decPulseSign = -1;
       }),
-  PULSE_SIGN_DIFFERS_BY_AXIS(Aspect.PULSE_SIGN, r -> r.hasPulses(), r -> r.decPulseSign = -1),
+  PULSE_SIGN_DIFFERS_BY_AXIS(
+      Aspect.PULSE_SIGN, r -> r.hasPulses() && !r.letters(), r -> r.decPulseSign = -1),
   PULSE_IN_NEXT_ROW(Aspect.LAG, r -> r.hasPulses() && r.form != Form.PROSE, r -> r.nextRow = true),
   PULSE_IN_NEXT_ROW_TOLD(
       Aspect.LAG,
@@ -479,6 +484,7 @@ public enum Obstacle {
   SETTINGS_SECTION(
       Aspect.SETTINGS, r -> r.lead == Lead.NONE, r -> r.settings = SettingsStyle.SECTION),
   SETTINGS_WITH_DOTTED_LEADERS(Aspect.SETTINGS, r -> r.settings = SettingsStyle.DOTTED_LEADERS),
+  GAIN_TOLD(Aspect.SETTINGS, r -> r.gainTold = true),
   FEW_SETTINGS(
       Aspect.SETTINGS,
       r -> {
@@ -668,7 +674,8 @@ public enum Obstacle {
   LAST_LINE_CUT_OFF(
       Aspect.AROUND,
       r ->
-          !r.quoteAll
+          !r.twoLines
+              && !r.quoteAll
               && !r.quoteText
               && r.events == Events.NONE
               && r.runs == 1
@@ -692,10 +699,13 @@ public enum Obstacle {
       }),
   LATIN_1(
       Aspect.BYTES,
-      r -> r.tongue != Tongue.GREEK && r.minus.equals("-") && !r.arcsecMark.equals("″"),
+      r -> tongueFree(r) && r.minus.equals("-") && !r.arcsecMark.equals("″"),
       r -> {
         if (r.tongue == Tongue.ENGLISH) {
-          r.tongue = r.pick(Tongue.GERMAN, Tongue.FRENCH, Tongue.SPANISH, Tongue.PORTUGUESE);
+          r.tongue =
+              r.form == Form.PROSE
+                  ? r.pick(Tongue.GERMAN, Tongue.FRENCH)
+                  : r.pick(Tongue.GERMAN, Tongue.FRENCH, Tongue.SPANISH, Tongue.PORTUGUESE);
         }
         r.charset = "ISO-8859-1";
         r.around.add(Around.TITLE);
@@ -879,6 +889,11 @@ public enum Obstacle {
   private static void speak(Recipe r, Tongue tongue) {
     r.tongue = tongue;
     r.plainestWords = false;
+  }
+
+  /** Whether the tongue may still be another than English. */
+  private static boolean tongueFree(Recipe r) {
+    return r.tongue != Tongue.GREEK && !r.obstacles.contains(ENGLISH_SYNONYMS);
   }
 
   private static void blanks(Recipe r) {

@@ -82,6 +82,7 @@ final class Recipe {
   boolean declinationTold = true;
   boolean rateTold = true;
   boolean pierTold = true;
+  boolean gainTold;
 
   Events events = Events.NONE;
   boolean settlingTold = true;

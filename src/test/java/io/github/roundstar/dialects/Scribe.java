@@ -23,6 +23,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -31,12 +32,18 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /**
  * Writes a night as a recipe says, and keeps what the text then says as truth. One scribe writes
  * one log.
  */
 final class Scribe {
+  private static final Pattern QUOTED_NUMBER =
+      Pattern.compile("[-+\u2212]?[\\d.,]*([eE][-+]\\d+)?");
+  private static final Pattern JSON_NUMBER =
+      Pattern.compile("-?(0|[1-9]\\d*)(\\.\\d+)?([eE][-+]\\d+)?");
+
   private final Recipe r;
   private final Night night;
   private final int[] rows;
@@ -51,6 +58,10 @@ final class Scribe {
   private final List<String> lines = new ArrayList<>();
   private final List<Set<Event>> told = new ArrayList<>();
   private final String program;
+  private double focalMillimetres;
+  private double pixelMicrons;
+  private boolean swapped;
+  private final Map<List<Column>, List<String>> headersOf = new HashMap<>();
 
   /** Which of a frame's two lines a cell stands on, where a frame has two. */
   private enum Part {
@@ -70,6 +81,11 @@ final class Scribe {
   Scribe(Recipe recipe) {
     r = recipe;
     night = new Night(r.random, r.runs, r.events != Events.NONE, r.worm, true);
+    if (r.scaleByFocalLength) {
+      pixelMicrons = r.pick(2.9, 3.75, 3.8, 4.63, 5.2);
+      focalMillimetres = 5 * Math.round(206.264806 * pixelMicrons / night.arcsecPerPixel / 5);
+      night.arcsecPerPixel = 206.264806 * pixelMicrons / focalMillimetres;
+    }
     List<Integer> written = new ArrayList<>();
     for (int i = 0; i < night.size; i++) {
       if (!(r.lostRowsAbsent && night.lost[i])) {
@@ -102,7 +118,9 @@ final class Scribe {
     ending();
     String joined = String.join(r.lineEnd, lines) + (r.noFinalLineEnd ? "" : r.lineEnd);
     if (r.around.contains(Around.TRUNCATED)) {
-      joined = joined.substring(0, joined.length() - 3 - r.lineEnd.length());
+      joined =
+          joined.substring(
+              0, joined.length() - r.lineEnd.length() - lines.get(lines.size() - 1).length() / 2);
     }
     Set<OpenFact> open = r.open();
     Truth truth = truth(open);
@@ -120,9 +138,8 @@ final class Scribe {
 
   // ---------------------------------------------------------------- numbers
 
-  private String fixed(double value, int decimals) {
-    String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
-    return text.matches("-0\\.?0*") ? text.substring(1) : text;
+  private static String fixed(double value, int decimals) {
+    return Digits.fixed(value, decimals);
   }
 
   private int angleDecimals() {
@@ -279,7 +296,7 @@ final class Scribe {
       return;
     }
     if (r.source == Source.TWO_STARS) {
-      boolean swapped = r.random.nextBoolean();
+      swapped = r.random.nextBoolean();
       String[][] other = otherStar();
       List<String> a = List.of(swapped ? "B" : "A");
       List<String> b = List.of(swapped ? "A" : "B");
@@ -329,7 +346,7 @@ final class Scribe {
   }
 
   private String sized(String plain, Way way) {
-    String digits = local(plain.replace("-", ""), false);
+    String digits = local(plain.startsWith("-") ? plain.substring(1) : plain, false);
     if (r.form == Form.PROSE) {
       return digits;
     }
@@ -699,8 +716,14 @@ final class Scribe {
     if (!r.thousands) {
       return "" + value;
     }
-    return String.format(Locale.ROOT, "%,d", value)
-        .replace(",", r.decimalComma ? "." : r.form == Form.COMMA && !r.quoteAll ? "'" : ",");
+    boolean apart =
+        r.form == Form.TAB
+            || r.form == Form.SEMICOLON
+            || r.form == Form.PIPES
+            || r.form == Form.PIPE_FRAME
+            || r.quoteAll;
+    String mark = r.decimalComma ? "." : apart ? "," : "'";
+    return String.format(Locale.ROOT, "%,d", value).replace(",", mark);
   }
 
   private void running(Extra extra) {
@@ -777,7 +800,7 @@ final class Scribe {
   private String flagLetters() {
     String legend = r.tongue.words("s.flagletters").get(0);
     StringBuilder letters = new StringBuilder();
-    java.util.regex.Matcher matcher = java.util.regex.Pattern.compile("(\\w) = ").matcher(legend);
+    java.util.regex.Matcher matcher = Pattern.compile("(\\w) = ").matcher(legend);
     while (matcher.find()) {
       letters.append(matcher.group(1));
     }
@@ -835,7 +858,7 @@ final class Scribe {
     StringBuilder name = new StringBuilder();
     for (String part : parts) {
       boolean first = name.isEmpty();
-      boolean greek = part.matches("[Δαδ]+");
+      boolean greek = part.matches("[Δαδ]+|µs");
       String lower = greek ? part : part.toLowerCase(Locale.ROOT);
       String capital =
           greek ? part : lower.substring(0, 1).toUpperCase(Locale.ROOT) + lower.substring(1);
@@ -903,6 +926,10 @@ final class Scribe {
    * Names of all columns, made different from each other by a number where the words are the same.
    */
   private List<String> headers(List<Column> of) {
+    return headersOf.computeIfAbsent(List.copyOf(of), this::madeHeaders);
+  }
+
+  private List<String> madeHeaders(List<Column> of) {
     List<String> names = new ArrayList<>();
     Set<String> seen = new HashSet<>();
     for (Column c : of) {
@@ -922,8 +949,7 @@ final class Scribe {
     for (int c = 0; c < cells.size(); c++) {
       String cell = cells.get(c);
       boolean quote =
-          r.quoteAll
-              || r.quoteText && (names || columns.get(Math.min(c, columns.size() - 1)).text());
+          r.quoteAll || r.quoteText && (names || !QUOTED_NUMBER.matcher(cell).matches());
       if (quote) {
         cell = "\"" + cell.replace("\"", "\"\"") + "\"";
       } else if (r.form.delimiter != null) {
@@ -1178,11 +1204,11 @@ final class Scribe {
           });
     }
     if (r.scaleTold && r.scaleByFocalLength) {
-      map.put("focal", new String[] {local(fixed(focalMillimetres(), 0), false), "mm"});
+      map.put("focal", new String[] {local(fixed(focalMillimetres, 0), false), "mm"});
       map.put(
           "pixelsize",
           new String[] {
-            local(fixed(pixelMicrons(), 4), false),
+            local(fixed(pixelMicrons, 2), false),
             r.plainestWords ? "um" : r.pick("um", "µm", "micron")
           });
     }
@@ -1199,6 +1225,9 @@ final class Scribe {
       map.put(
           "pier", new String[] {r.spell(r.tongue.word(night.tubeWest ? Way.WEST : Way.EAST)), ""});
     }
+    if (r.gainTold) {
+      map.put("gain", new String[] {local(fixed(night.gain, 2), false), ""});
+    }
     if (r.rateTold) {
       map.put(
           "rate",
@@ -1207,15 +1236,6 @@ final class Scribe {
           });
     }
     return map;
-  }
-
-  private double focalMillimetres() {
-    return 240;
-  }
-
-  /** Chosen so that 206.265 times it, divided by the focal length, is the scale. */
-  private double pixelMicrons() {
-    return night.arcsecPerPixel * focalMillimetres() / 206.264806;
   }
 
   private void writeSettings(Map<String, String[]> settings) {
@@ -1235,7 +1255,7 @@ final class Scribe {
     settings.forEach(
         (key, value) -> {
           String word = r.word(key);
-          String unit = value[1].isEmpty() ? "" : " " + value[1];
+          String unit = value[1].isEmpty() ? "" : value[1].equals("x") ? "x" : " " + value[1];
           switch (r.settings) {
             case KEY_COLON -> remark(word + ": " + value[0] + unit);
             case EQUALS -> remark(word + " = " + value[0] + unit);
@@ -1403,7 +1423,7 @@ final class Scribe {
   }
 
   private String partWord(Part part) {
-    return part == Part.STAR ? r.word("place") : r.word("pulse");
+    return part == Part.STAR ? r.word("star") : r.word("pulse");
   }
 
   private List<Column> half(List<Column> of, Part part) {
@@ -1561,9 +1581,7 @@ final class Scribe {
     if (cell.equals("NaN")) {
       return "NaN";
     }
-    return cell.matches("-?(0|[1-9]\\d*)(\\.\\d+)?([eE][-+]\\d+)?")
-        ? cell
-        : "\"" + cell.replace("\"", "\\\"") + "\"";
+    return JSON_NUMBER.matcher(cell).matches() ? cell : "\"" + cell.replace("\"", "\\\"") + "\"";
   }
 
   private void row(List<Column> of, List<Integer> widths, int k) {
@@ -1736,7 +1754,7 @@ final class Scribe {
 
   private Truth truth(Set<OpenFact> open) {
     List<Truth.Frame> frames = new ArrayList<>();
-    int n = rows.length;
+    int n = lastRowRead();
     for (int k = 0; k < n; k++) {
       double raPulse = pulseOfFrame(true, k);
       double decPulse = pulseOfFrame(false, k);
@@ -1768,6 +1786,7 @@ final class Scribe {
                 : OptionalDouble.empty(),
             r.rateTold ? OptionalDouble.of(night.guideRate) : OptionalDouble.empty(),
             OptionalDouble.of(night.exposureSeconds),
+            r.gainTold ? OptionalDouble.of(night.gain) : OptionalDouble.empty(),
             r.pierTold ? Optional.of(night.tubeWest ? "west" : "east") : Optional.empty(),
             kinds,
             "");
@@ -1782,9 +1801,15 @@ final class Scribe {
         bare.declinationDegrees(),
         bare.guideRate(),
         bare.exposureSeconds(),
+        bare.raGain(),
         bare.pierSide(),
         kinds,
         NativeTable.write(bare));
+  }
+
+  /** Rows that stand whole in the file: the last may be cut off. */
+  private int lastRowRead() {
+    return r.around.contains(Around.TRUNCATED) ? rows.length - 1 : rows.length;
   }
 
   private double pulseOfFrame(boolean isRa, int k) {
@@ -1794,7 +1819,7 @@ final class Scribe {
     if (!r.nextRow) {
       return pulseInRow(isRa, k);
     }
-    return k + 1 < rows.length && night.run[rows[k + 1]] == night.run[rows[k]]
+    return k + 1 < lastRowRead() && night.run[rows[k + 1]] == night.run[rows[k]]
         ? pulseInRow(isRa, k + 1)
         : Double.NaN;
   }
@@ -1811,7 +1836,7 @@ final class Scribe {
                     + " ("
                     + styled(offsetName(true))
                     + ")";
-            case WHICH_OFFSETS -> "the pair of star A";
+            case WHICH_OFFSETS -> "the pair of star " + (swapped ? "B" : "A");
             case UNIT_OF_OFFSETS -> r.angle == Angle.PIXEL ? "px" : "arcsec";
             case SCALE -> fixed(night.arcsecPerPixel, 2);
             case PULSE_DIRECTION -> "against the offset";

@@ -39,7 +39,7 @@ enum Tongue {
       place: place | position | star position | centroid
       mark: mark | set point | wanted place | target place
       smooth: smoothed | filtered
-      copy: again | copy
+      copy: copy | again
       camera: camera | raw | chip
       temperature: temperature | temp | sensor temp
       state: state | status | flag
@@ -102,6 +102,7 @@ enum Tongue {
       section.settings: settings | setup
       section.frames: frames | measurements
       began: started | log begins
+      star: star | seen
       remarks: a gust from the west | thin cloud coming in | fox in the garden, tripod touched? | lens cap of the finder was on
       section.end: summary | end of night
       """),
@@ -194,6 +195,7 @@ enum Tongue {
       section.settings: Einstellungen | Aufbau
       section.frames: Bilder | Messungen
       began: Beginn | Anfang
+      star: Stern | gesehen
       remarks: Böe aus West | dünne Wolken ziehen auf | Fuchs im Garten, Stativ berührt? | Sucherdeckel war noch drauf
       section.end: Zusammenfassung | Ende der Nacht
       """),
@@ -286,6 +288,7 @@ enum Tongue {
       section.settings: réglages | montage
       section.frames: poses | mesures
       began: début
+      star: étoile
       remarks: rafale d'ouest | voile de nuages | un chat sur la terrasse | bouchon du chercheur oublié
       section.end: bilan | fin de nuit
       """),
@@ -378,6 +381,7 @@ enum Tongue {
       section.settings: ajustes | montaje
       section.frames: tomas | medidas
       began: inicio
+      star: estrella
       remarks: racha del oeste | nubes finas | un gato en el patio | tapa del buscador puesta
       section.end: resumen | fin de la noche
       """),
@@ -470,6 +474,7 @@ enum Tongue {
       section.settings: impostazioni | montaggio
       section.frames: pose | misure
       began: inizio
+      star: stella
       remarks: folata da ovest | velature in arrivo | un gatto in terrazza | tappo del cercatore dimenticato
       section.end: riepilogo | fine notte
       """),
@@ -562,6 +567,7 @@ enum Tongue {
       section.settings: ajustes | montagem
       section.frames: quadros | medidas
       began: início
+      star: estrela
       remarks: rajada de oeste | nuvens finas | um gato no quintal | tampa do buscador esquecida
       section.end: resumo | fim da noite
       """),
@@ -654,13 +660,14 @@ enum Tongue {
       section.settings: instellingen | opstelling
       section.frames: beelden | metingen
       began: begin
+      star: ster
       remarks: windvlaag uit het westen | dunne bewolking | kat in de tuin | dop zat nog op de zoeker
       section.end: samenvatting | einde van de nacht
       """),
   GREEK(
       """
-      ra: α | RA(α)
-      dec: δ | Dec(δ)
+      ra: α
+      dec: δ
       offset: Δ | offset | residual | error
       pulse: corr | pulse | push
       """);

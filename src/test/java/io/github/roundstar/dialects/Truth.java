@@ -24,6 +24,7 @@ import java.util.Set;
  * @param declinationDegrees as told by the log, else empty
  * @param guideRate times sidereal, as told by the log, else empty
  * @param exposureSeconds as told by the log, else empty
+ * @param raGain share of an RA offset that a pulse takes away, as told, else empty
  * @param pierSide side of the pier the tube is on, {@code east} or {@code west}, as told, else
  *     empty
  * @param toldEvents kinds of event that the log tells in any way; frames carry no others
@@ -40,6 +41,7 @@ public record Truth(
     OptionalDouble declinationDegrees,
     OptionalDouble guideRate,
     OptionalDouble exposureSeconds,
+    OptionalDouble raGain,
     Optional<String> pierSide,
     Set<Event> toldEvents,
     String guideTable) {
