@@ -37,7 +37,7 @@ public final class Dialect {
             case TONGUE, FORM -> 0.7;
             case CLOCK -> 0.2 + density;
             case SOURCE, LAG, LINES -> 0.5 * density;
-            case OPEN -> 0.2;
+            case OPEN -> 0.4;
             default -> density;
           };
       if (random.nextDouble() >= chance) {

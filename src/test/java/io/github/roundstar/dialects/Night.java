@@ -43,9 +43,8 @@ final class Night {
    * @param runs number of runs
    * @param dithers whether the set point moves now and then
    * @param worm whether the drive has a worm that swings
-   * @param guided whether pulses are sent
    */
-  Night(Random random, int runs, boolean dithers, boolean worm, boolean guided) {
+  Night(Random random, int runs, boolean dithers, boolean worm) {
     this.runs = runs;
     size = 150 + (int) (1350 * Math.pow(random.nextDouble(), 2));
     cadenceSeconds = new double[] {2, 2.5, 3, 3.2, 4, 4.5, 5}[random.nextInt(7)];
@@ -156,12 +155,10 @@ final class Night {
         quiet = Math.hypot(raArcsec[i], decArcsec[i]) < 1.2 ? quiet + 1 : 0;
         waiting = quiet < 3 && i < size - 1;
       }
-      if (guided) {
-        raPulseMillis[i] = answer(raArcsec[i], deadArcsec, raPerMilli);
-        decPulseMillis[i] = answer(decArcsec[i], 1.5 * deadArcsec, decPerMilli);
-        pendingRa = raPulseMillis[i];
-        pendingDec = decPulseMillis[i];
-      }
+      raPulseMillis[i] = answer(raArcsec[i], deadArcsec, raPerMilli);
+      decPulseMillis[i] = answer(decArcsec[i], 1.5 * deadArcsec, decPerMilli);
+      pendingRa = raPulseMillis[i];
+      pendingDec = decPulseMillis[i];
     }
   }
 

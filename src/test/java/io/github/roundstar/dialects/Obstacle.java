@@ -17,7 +17,9 @@ import io.github.roundstar.dialects.Recipe.Style;
 import io.github.roundstar.dialects.Recipe.Told;
 import io.github.roundstar.dialects.Recipe.UnitPlace;
 import io.github.roundstar.dialects.Recipe.Zone;
+import java.util.EnumSet;
 import java.util.Random;
+import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
 
@@ -651,6 +653,7 @@ public enum Obstacle {
       Aspect.AROUND,
       r ->
           r.tabular()
+              && r.lead == Lead.NONE
               && !r.twoLines
               && !r.swapHalfWay
               && !r.shuffled
@@ -731,6 +734,7 @@ public enum Obstacle {
       Aspect.OPEN,
       r ->
           plainTable(r)
+              && r.unitPlace == UnitPlace.IN_NAME
               && r.form != Form.KEY_COLON
               && r.tabular()
               && !r.letters()
@@ -749,7 +753,7 @@ public enum Obstacle {
       }),
   OPEN_UNIT(
       Aspect.OPEN,
-      r -> plainTable(r),
+      r -> plainTable(r) && r.unitPlace == UnitPlace.IN_NAME,
       r -> {
         r.unitPlace = UnitPlace.NONE;
         r.angle = r.pick(Angle.ARCSEC, Angle.PIXEL);
@@ -768,14 +772,14 @@ public enum Obstacle {
       }),
   OPEN_PULSE_DIRECTION(
       Aspect.OPEN,
-      r -> plainTable(r) && r.hasPulses(),
+      r -> plainTable(r) && r.pulses == Pulses.SIGNED,
       r -> {
         r.pulses = Pulses.UNSIGNED;
         r.pulseSignTold = Told.NOT;
       }),
   OPEN_CADENCE(
       Aspect.OPEN,
-      r -> plainTable(r) && r.lead != Lead.TIME_IN_BRACKETS,
+      r -> plainTable(r) && r.clock == Clock.ISO && r.lead != Lead.TIME_IN_BRACKETS,
       r -> {
         elapsed(r, Clock.FRAMES_ONLY);
         r.extras.remove(Extra.COUNTER);
@@ -792,7 +796,7 @@ public enum Obstacle {
       }),
   OPEN_PAIR_OF_OFFSETS(
       Aspect.OPEN,
-      r -> plainTable(r) && !r.offsetLetters,
+      r -> plainTable(r) && r.pulses == Pulses.SIGNED && !r.offsetLetters,
       r -> {
         r.source = Source.TWO_STARS;
         r.pulses = Pulses.NONE;
@@ -883,6 +887,19 @@ public enum Obstacle {
     /** One fact that text and numbers do not tell. */
     OPEN
   }
+
+  /** Look-alikes from which a sharp reader could not work out an open fact. */
+  private static final Set<Extra> TELL_NOTHING =
+      EnumSet.of(
+          Extra.SNR,
+          Extra.FLUX,
+          Extra.PEAK,
+          Extra.FWHM,
+          Extra.TEMPERATURE,
+          Extra.COUNTER,
+          Extra.CONSTANT,
+          Extra.TEXT,
+          Extra.EMPTY);
 
   // ------------------------------------------------------------------ what goes with what
 
@@ -997,9 +1014,7 @@ public enum Obstacle {
   }
 
   private static boolean namedExtras(Recipe r) {
-    return r.form != Form.PROSE
-        && r.names != Names.NONE
-        && (r.source == Source.OFFSETS || r.source == Source.CAMERA_TOLD);
+    return r.form != Form.PROSE && r.names != Names.NONE && r.source == Source.OFFSETS;
   }
 
   private static boolean freeSource(Recipe r) {
@@ -1017,13 +1032,17 @@ public enum Obstacle {
   /** A log in which nothing else tells what is to be left open. */
   private static boolean plainTable(Recipe r) {
     return r.form != Form.PROSE
-        && r.names != Names.NONE
+        && r.names == Names.ABOVE
         && !r.axesSentence
         && r.offsetAxes == Axes.RA_DEC
+        && r.angle == Angle.ARCSEC
         && !r.bothUnits
         && r.unitPlace != UnitPlace.IN_VALUE
         && r.source == Source.OFFSETS
         && r.runs == 1
-        && !r.zerosWhileLost;
+        && !r.zerosWhileLost
+        && !r.around.contains(Around.TOTALS)
+        && !r.around.contains(Around.TOTALS_AS_ROW)
+        && TELL_NOTHING.containsAll(r.extras);
   }
 }

@@ -80,7 +80,12 @@ final class Scribe {
 
   Scribe(Recipe recipe) {
     r = recipe;
-    night = new Night(r.random, r.runs, r.events != Events.NONE, r.worm, true);
+    night =
+        new Night(
+            r.random,
+            r.runs,
+            r.events != Events.NONE && r.source != Source.PLACES_AND_MARK,
+            r.worm);
     if (r.scaleByFocalLength) {
       pixelMicrons = r.pick(2.9, 3.75, 3.8, 4.63, 5.2);
       focalMillimetres = 5 * Math.round(206.264806 * pixelMicrons / night.arcsecPerPixel / 5);
@@ -1058,6 +1063,9 @@ final class Scribe {
                 .get(r.plainestWords ? 0 : r.random.nextInt(r.tongue.words(key).size())));
     for (int f = 0; f < fills.length; f += 2) {
       text = text.replace("{" + fills[f] + "}", fills[f + 1]);
+    }
+    if (r.tongue.words(key).stream().anyMatch(t -> t.startsWith("{r}")) && !text.isEmpty()) {
+      return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
     }
     return text;
   }
