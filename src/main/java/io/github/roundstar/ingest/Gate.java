@@ -6,6 +6,7 @@ import io.github.roundstar.model.FrameState;
 import io.github.roundstar.model.Frames;
 import io.github.roundstar.model.GuideLog;
 import io.github.roundstar.model.GuideRun;
+import io.github.roundstar.model.RowCounts;
 import io.github.roundstar.model.UnusableRow;
 import io.github.roundstar.signal.Quantile;
 import java.time.Duration;
@@ -43,6 +44,9 @@ final class Gate {
 
   private static final double SHORT_RUN_SECONDS = 600;
   private static final double SEAMLESS_STEPS = 3;
+  /** Share of the measured frames that settling and waiting may take. */
+  private static final double MOST_PASSED = 0.6;
+
   private static final int FEWEST_CUTS = 3;
   private static final int FEWEST_PULSES = 30;
 
@@ -72,6 +76,7 @@ final class Gate {
     gate.rows();
     gate.clock();
     gate.cuts();
+    gate.quietFrames();
     gate.lonelyReadings();
     gate.pulses();
     return gate.withShareToldOf();
@@ -167,6 +172,25 @@ final class Gate {
             .mapToDouble(i -> frames.timeSeconds(i) - frames.timeSeconds(i - 1))
             .toArray();
     return steps.length == 0 ? Double.NaN : Quantile.median(steps);
+  }
+
+  /** A night spent settling or waiting is one whose end of settling was not understood. */
+  private void quietFrames() throws FormatException {
+    RowCounts all =
+        log.runs().stream().map(GuideRun::counts).reduce(RowCounts.NONE, RowCounts::plus);
+    int passed = all.settling() + all.dither() + all.idle();
+    int measured = all.used() + passed;
+    if (measured >= FEWEST_READINGS && passed > MOST_PASSED * measured) {
+      throw stop(
+          0,
+          String.format(
+              Locale.ROOT,
+              "%d of %d frames are told to be settling, dithers or idle, so figures would come"
+                  + " from the few others",
+              passed,
+              measured),
+          "correct the [[event]] entries of the layout, above all what ends settling");
+    }
   }
 
   /** Runs cut where nothing happened: pages of a print, names repeated every so many rows. */

@@ -6,6 +6,7 @@ import io.github.roundstar.ingest.layout.Direction;
 import io.github.roundstar.ingest.layout.Layout;
 import io.github.roundstar.ingest.layout.LayoutLines;
 import io.github.roundstar.ingest.layout.Meaning;
+import io.github.roundstar.ingest.layout.Setting;
 import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
@@ -45,8 +46,15 @@ final class LayoutAxes {
 
   private double unit(ColumnRule column) throws FormatException {
     String unit = column.unit().orElse("");
-    boolean distance = unit.equals("px") || unit.equals("arcsec");
-    double factor = unit.equals("px") ? scale(column) : unit.equals("s") ? 1000 : 1;
+    boolean distance = !unit.equals("ms") && !unit.equals("s") && !unit.equals("us");
+    double factor =
+        switch (unit) {
+          case "px" -> scale(column);
+          case "s" -> 1000;
+          case "us", "mas" -> 1e-3;
+          case "arcmin" -> 60;
+          default -> 1;
+        };
     if (!column.means().isPulse() || !distance) {
       return factor;
     }
@@ -131,11 +139,20 @@ final class LayoutAxes {
     if (told) {
       setX = along(lines, Meaning.X_SET);
       setY = along(lines, Meaning.Y_SET);
+    } else if (settings.text(Setting.SET_X).isPresent() && settings.text(Setting.SET_Y).isPresent()) {
+      setX = mark(lines, Setting.SET_X) * factors.get(Meaning.X_PLACE);
+      setY = mark(lines, Setting.SET_Y) * factors.get(Meaning.Y_PLACE);
     } else if (moved && Double.isFinite(x) && Double.isFinite(y)) {
       setX = x;
       setY = y;
       moved = false;
     }
+  }
+
+  /** The set point as a line told it last. */
+  private double mark(LayoutLines lines, Setting setting) throws CellFault {
+    String told = lines.peekTold().get(setting);
+    return number(told == null ? settings.text(setting).orElse("") : told);
   }
 
   /** The star moves to another set point: its place after that is the new one. */
@@ -150,6 +167,14 @@ final class LayoutAxes {
       return Double.NaN;
     }
     ColumnRule rule = column(meaning);
+    Meaning letter = meaning.isDec() ? Meaning.DEC_OFFSET_LETTER : Meaning.RA_OFFSET_LETTER;
+    boolean offset = meaning == Meaning.RA_OFFSET || meaning == Meaning.DEC_OFFSET;
+    if (offset && rules.containsKey(letter)) {
+      PulseText sized = PulseText.of(cell.get(), lines.cell(letter), rule, rules.get(letter));
+      return number(sized.number())
+          * factors.get(meaning)
+          * (sized.sign() == 0 ? 1 : sized.sign());
+    }
     if (rule.toward().isEmpty()) {
       return number(cell.get()) * factors.get(meaning);
     }

@@ -5,6 +5,7 @@ import io.github.roundstar.ingest.layout.EventRule;
 import io.github.roundstar.ingest.layout.Layout;
 import io.github.roundstar.ingest.layout.LayoutLines;
 import io.github.roundstar.ingest.layout.Meaning;
+import io.github.roundstar.ingest.layout.Numbers;
 import java.io.IOException;
 import java.util.EnumSet;
 import java.util.Locale;
@@ -149,7 +150,7 @@ final class LayoutRows implements RowSource {
   }
 
   private void fillEvent(TableRow row) throws CellFault {
-    EventRule.Kind kind = lines.event();
+    EventRule.Kind kind = flagged().orElse(lines.event());
     Optional<String> word = lines.cell(Meaning.EVENT);
     if (word.isPresent()) {
       EventRule.Kind said = said(word.get());
@@ -169,6 +170,21 @@ final class LayoutRows implements RowSource {
       row.event = GuideEvent.NOTE;
       row.eventText = GuideEvent.NOTE_MARK + lines.note().or(() -> word).orElse("");
     }
+  }
+
+  /** What columns of flags say, what spoils a frame most first. */
+  private Optional<EventRule.Kind> flagged() {
+    if (isSet(Meaning.LOST_FLAG)) {
+      return Optional.of(EventRule.Kind.LOST);
+    }
+    if (isSet(Meaning.DITHER_FLAG)) {
+      return Optional.of(EventRule.Kind.DITHER);
+    }
+    return isSet(Meaning.SETTLING_FLAG) ? Optional.of(EventRule.Kind.SETTLING) : Optional.empty();
+  }
+
+  private boolean isSet(Meaning flag) {
+    return lines.cell(flag).filter(text -> !Numbers.isNo(text)).isPresent();
   }
 
   private EventRule.Kind said(String word) throws CellFault {

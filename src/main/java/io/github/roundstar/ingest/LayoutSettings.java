@@ -236,6 +236,11 @@ final class LayoutSettings {
     return Optional.empty();
   }
 
+  /** A setting's text as it holds for the run. */
+  Optional<String> text(Setting setting) {
+    return Optional.ofNullable(known.get(setting));
+  }
+
   OptionalDouble arcsecPerPixel() throws FormatException {
     return scale();
   }

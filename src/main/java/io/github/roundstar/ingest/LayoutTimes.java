@@ -97,6 +97,7 @@ final class LayoutTimes {
                           new CellFault(
                               RowProblem.TEXT_IN_TIME,
                               "found '" + CellFault.shortened(text) + "', expected h:m:s"));
+          case FRAMES -> number(text) * form.stepSeconds().orElse(1);
           default -> number(text) * form.kind().seconds();
         };
     if (!absolute) {

@@ -23,7 +23,8 @@ record PulseText(String number, int sign) {
       return new PulseText(cell, 0);
     }
     LetteredNumber parts = LetteredNumber.of(cell);
-    boolean bare = parts.word().isEmpty() || parts.number().isEmpty();
+    boolean seconds = parts.word().equalsIgnoreCase("s") && !rule.means().isDec();
+    boolean bare = parts.word().isEmpty() || parts.number().isEmpty() || seconds;
     return new PulseText(
         parts.number().isEmpty() ? cell : parts.number(), bare ? 0 : sign(parts.word(), rule));
   }

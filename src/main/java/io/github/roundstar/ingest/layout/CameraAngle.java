@@ -64,7 +64,15 @@ final class CameraAngle {
       questions.openCamera("the camera lies differently on the two sides of the pier");
       return Optional.empty();
     }
-    return Optional.of(finish(ra[0], dec[0], turns ? all.get(0) : Optional.empty()));
+    CameraAxes found = finish(ra[0], dec[0], turns ? all.get(0) : Optional.empty());
+    return Optional.of(series.told().filter(told -> agree(told, found)).orElse(found));
+  }
+
+  /** What a sentence tells is exact; the pulses tell the angle to some degrees. */
+  private static boolean agree(CameraAxes told, CameraAxes found) {
+    return found.pierSide().isEmpty()
+        && Math.abs(turn(told.raDegrees().getAsDouble() - found.raDegrees().getAsDouble())) < SAME_WITHIN / 3
+        && Math.abs(turn(told.decDegrees().getAsDouble() - found.decDegrees().getAsDouble())) < SAME_WITHIN / 3;
   }
 
   /** Both axes' directions turned to an exact right angle, weighted by their pulses. */

@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Matcher;
 
 /**
  * Takes lines apart into fields, stripped of blanks and of the quotes or brackets around them. A
@@ -20,12 +22,25 @@ public final class Cells {
   public static List<String> of(String line, Delimiter delimiter, List<Integer> widths) {
     return switch (delimiter) {
       case FIXED -> fixed(line, widths);
+      case COMMA_BLANK -> commaBlank(line);
       case BLANKS -> words(line, false);
       case ANY -> words(line, true);
       case KEY_VALUE, JSON -> List.copyOf(keyed(line, delimiter).values());
       case PIPE -> framed(separated(line, delimiter.sign()));
       default -> separated(line, delimiter.sign());
     };
+  }
+
+  /** The fields of a line behind a lead, whose words are fields as well. */
+  static List<String> of(
+      String line, Delimiter delimiter, List<Integer> widths, Optional<LinePattern> lead) {
+    Optional<Matcher> found = lead.flatMap(pattern -> pattern.find(line));
+    if (found.isEmpty()) {
+      return of(line, delimiter, widths);
+    }
+    List<String> cells = new ArrayList<>(words(found.get().group(), false));
+    cells.addAll(of(line.substring(found.get().end()), delimiter, widths));
+    return cells;
   }
 
   /**
@@ -77,10 +92,18 @@ public final class Cells {
       while (end < line.length() && !isGap(line.charAt(end), any)) {
         end++;
       }
-      cells.add(bare(line.substring(at, end)));
+      cells.add(bare(any ? unpunctuated(line, at, end) : line.substring(at, end)));
       at = end;
     }
     return cells;
+  }
+
+  private static String unpunctuated(String line, int from, int end) {
+    int to = end;
+    while (to > from + 1 && ":.;".indexOf(line.charAt(to - 1)) >= 0) {
+      to--;
+    }
+    return line.substring(from, to);
   }
 
   /** Behind the quote or bracket that closes the one that opens here; else here. */
@@ -108,6 +131,21 @@ public final class Cells {
       from = to + 1;
     }
     cells.add(bare(line.substring(from)));
+    return cells;
+  }
+
+  private static List<String> commaBlank(String line) {
+    List<String> cells = new ArrayList<>();
+    int from = 0;
+    for (int to = line.indexOf(", "); to >= 0 && cells.size() < MOST; to = line.indexOf(", ", from)) {
+      cells.add(bare(line.substring(from, to)));
+      from = to + 2;
+    }
+    String last = line.substring(from);
+    cells.add(bare(last.endsWith(",") ? last.substring(0, last.length() - 1) : last));
+    if (last.endsWith(",")) {
+      cells.add("");
+    }
     return cells;
   }
 
@@ -212,18 +250,43 @@ public final class Cells {
       }
     }
 
+    /** A quote opens a value only where one begins. */
     private boolean opens(int i) {
-      return i == 0 || !Character.isDigit(line.charAt(i - 1));
+      int before = i - 1;
+      while (before >= 0 && line.charAt(before) == ' ') {
+        before--;
+      }
+      return before < 0 || isKeySign(before) || separates(before);
     }
 
     private void piece(int from, int to) {
       for (int i = from; i < to; i++) {
         if (isKeySign(i) && i > from) {
-          put(line.substring(from, i).strip(), line.substring(i + 1, to));
+          put(bareKey(line.substring(from, i).strip()), line.substring(i + 1, to));
           return;
         }
       }
       nameless(line.substring(from, to).strip());
+    }
+
+    /** A key without what leads the line: brackets, a time, a word and a gap. */
+    private String bareKey(String key) {
+      String rest = key;
+      while (true) {
+        int end = closing(rest, 0);
+        int blank = rest.indexOf(' ', Math.max(end - 1, 0));
+        boolean leads =
+            blank > 0
+                && (end > 0
+                    || RowShape.startsAsNumber(rest)
+                || blank == 1 && Character.isUpperCase(rest.charAt(0))
+                    || blank + 1 < rest.length() && rest.charAt(blank + 1) == ' ');
+        if (!leads) {
+          return rest;
+        }
+        nameless(bare(rest.substring(0, blank)));
+        rest = rest.substring(blank).strip();
+      }
     }
 
     private void nameless(String text) {

@@ -66,9 +66,11 @@ final class Column {
     int some = 0;
     int good = 0;
     Set<String> units = new HashSet<>();
+    boolean compass = cells.stream().anyMatch(Column::endsAsNorth);
     for (int i = 0; i < numbers.length; i++) {
       String cell = cells.get(i);
-      numbers[i] = Numbers.of(cell, decimalComma).orElse(Double.NaN);
+      boolean south = compass && !cell.isEmpty() && "sSzZ".indexOf(cell.charAt(cell.length() - 1)) >= 0;
+      numbers[i] = south ? Double.NaN : Numbers.of(cell, decimalComma).orElse(Double.NaN);
       if (Double.isNaN(numbers[i])) {
         boolean none = Numbers.isNoValue(cell);
         some += none ? 0 : 1;
@@ -93,7 +95,7 @@ final class Column {
     Optional<String> inName = unitOf(bare);
     this.named =
         Words.of(
-            inName.isPresent() && unitLength < bare.length()
+            inName.isPresent() && unitLength > 0 && unitLength < bare.length()
                 ? bare.substring(0, bare.length() - unitLength)
                 : bare);
     if (!unitBeside.isEmpty()) {
@@ -103,6 +105,90 @@ final class Column {
     if (units.size() == 1) {
       takeUnit(units.iterator().next(), "the fields");
     }
+  }
+
+  /** A number with an N behind it: in that column S is south, not seconds. */
+  private static boolean endsAsNorth(String cell) {
+    int last = cell.length() - 1;
+    return last > 0
+        && (cell.charAt(last) == 'N' || cell.charAt(last) == 'n')
+        && (Character.isDigit(cell.charAt(last - 1)) || cell.charAt(last - 1) == ' ');
+  }
+
+  private Optional<Codes> codes = Optional.empty();
+
+  /** Takes letters at the numbers for signs, where they can be told. */
+  void fold(LogSentences text) {
+    codes = isLettered() ? Codes.of(letters.keySet(), text, true) : Optional.empty();
+    if (codes.isPresent()) {
+      Set<String> away = codes.get().away();
+      for (int i = 0; i < numbers.length; i++) {
+        if (away.contains(LetteredNumber.of(cells.get(i)).word())) {
+          numbers[i] = -Math.abs(numbers[i]);
+        }
+      }
+      changed();
+    }
+  }
+
+  private Optional<Column> letterColumn = Optional.empty();
+
+  /** The same column, its sizes signed by the codes in another. */
+  Column signedBy(Column letters, Codes meaning) {
+    Column signed = new Column(this);
+    signed.letterColumn = Optional.of(letters);
+    signed.codes = Optional.of(meaning);
+    for (int i = 0; i < numbers.length; i++) {
+      signed.numbers[i] = meaning.away().contains(letters.cells.get(i)) ? -numbers[i] : numbers[i];
+    }
+    return signed;
+  }
+
+  private Column(Column other) {
+    this.place = other.place;
+    this.name = other.name;
+    this.byName = other.byName;
+    this.cells = other.cells;
+    this.numbers = other.numbers.clone();
+    this.words.addAll(other.words);
+    this.filled = other.filled;
+    this.numeric = other.numeric;
+    this.said.addAll(other.said);
+    this.named = other.named;
+    this.unit = other.unit;
+    this.unitFrom = other.unitFrom;
+    this.positive = other.positive;
+    this.positiveFrom = other.positiveFrom;
+  }
+
+  /** The column whose codes sign its sizes. */
+  Optional<Column> letterColumn() {
+    return letterColumn;
+  }
+
+  private boolean tellsPlaces;
+  private Optional<Column> setPoint = Optional.empty();
+
+  /** Its numbers were places, and are offsets now, less those of another column if there is one. */
+  void isPlaceLess(Optional<Column> set) {
+    tellsPlaces = true;
+    setPoint = set;
+    changed();
+  }
+
+  /** Whether its fields tell places. */
+  boolean isPlace() {
+    return tellsPlaces;
+  }
+
+  /** The column that tells the set point of its places. */
+  Optional<Column> setPoint() {
+    return setPoint;
+  }
+
+  /** What the letters at its numbers stand for. */
+  Optional<Codes> codes() {
+    return codes;
   }
 
   private int unitLength;
@@ -119,19 +205,21 @@ final class Column {
         return found;
       }
     }
-    for (int at = Math.max(1, bare.length() - 8); at < bare.length(); at++) {
-      boolean border =
-          Character.isLowerCase(bare.charAt(at - 1)) && Character.isUpperCase(bare.charAt(at))
-              || Character.isUpperCase(bare.charAt(at - 1))
-                  && Character.isLowerCase(bare.charAt(at))
-                  && bare.length() - at >= 2
-              || !Character.isLetterOrDigit(bare.charAt(at)) && bare.charAt(at) != ' ';
-      if (border && Words.unit(bare.substring(at)).isPresent()) {
-        unitLength = bare.length() - at;
-        return Words.unit(bare.substring(at));
+    List<String> tokens = Words.tokens(bare);
+    for (int count = Math.min(3, tokens.size() - 1); count > 0; count--) {
+      String last = String.join(" ", tokens.subList(tokens.size() - count, tokens.size()));
+      Optional<String> found = last.length() > 1 ? Words.unit(last) : Optional.empty();
+      if (found.isPresent()) {
+        return found;
       }
     }
-    return Words.unit(bare).filter(u -> bare.length() > 1);
+    unitLength = bare.length();
+    Optional<String> whole = Words.unit(bare).filter(u -> bare.length() > 1);
+    if (whole.isPresent()) {
+      return whole;
+    }
+    unitLength = 0;
+    return Words.gluedUnit(bare.replaceFirst("^.*[^\\p{L}]", ""));
   }
 
   private boolean takeLettered(int i, String cell, boolean comma) {
@@ -172,6 +260,11 @@ final class Column {
 
   String unitFrom() {
     return unitFrom;
+  }
+
+  /** The word behind a field may be its unit. */
+  void unitBehind(String word) {
+    Words.unit(word).ifPresent(found -> takeUnit(found, "the word behind it"));
   }
 
   /** Further words that speak of it: a legend, or the word in front of it. */
@@ -216,7 +309,11 @@ final class Column {
 
   /** The direction of positive values: as a sentence tells, else as the name does. */
   Optional<Direction> direction(boolean eastIsO) {
-    return positive.or(() -> nameDirection(eastIsO));
+    Optional<Direction> lettered =
+        codes
+            .filter(Codes::known)
+            .map(known -> known.axis() == 'd' ? Direction.NORTH : Direction.EAST);
+    return lettered.or(() -> positive).or(() -> nameDirection(eastIsO));
   }
 
   /** The direction that the name, or else the text, points to. */
@@ -230,6 +327,7 @@ final class Column {
   /** 'r' for right ascension, 'd' for declination, 'x', 'y', or ' ' for none. */
   char axis(boolean eastIsO) {
     char own = axis(named, eastIsO);
+    own = own == ' ' ? codes.map(Codes::axis).orElse(' ') : own;
     for (int i = 0; i < said.size() && own == ' '; i++) {
       own = axis(said.get(i), eastIsO);
     }
@@ -358,6 +456,41 @@ final class Column {
   boolean isConstant() {
     double[] values = finite();
     return values.length > 0 && share(v -> v == values[0]) == 1;
+  }
+
+  private double secondsStep = Double.NaN;
+
+  /** The time of a row, in whatever unit, of a column that tells times. */
+  double seconds(int row) {
+    if (numeric > 0 && isNumeric()) {
+      return numbers[row];
+    }
+    ClockText read = ClockText.of(cells.get(row), TimeForm.DateOrder.DMY);
+    return read.time().map(t -> (double) t.toSecondOfDay()).orElse(Double.NaN);
+  }
+
+  /** The usual step from row to row of {@link #seconds}. */
+  double secondsStep() {
+    if (Double.isNaN(secondsStep)) {
+      int count = Math.min(200, cells.size() - 1);
+      double[] steps = new double[Math.max(1, count)];
+      for (int i = 0; i < count; i++) {
+        steps[i] = seconds(i + 1) - seconds(i);
+      }
+      double[] forward = Arrays.stream(steps).filter(s -> s > 0).toArray();
+      secondsStep = forward.length == 0 ? 1 : Quantile.median(forward);
+    }
+    return secondsStep;
+  }
+
+  /** Whether each number is one more than the number before. */
+  boolean isCounter() {
+    double[] values = finite();
+    int ones = 0;
+    for (int i = 1; i < values.length; i++) {
+      ones += values[i] == values[i - 1] + 1 ? 1 : 0;
+    }
+    return ones >= 0.99 * (values.length - 1);
   }
 
   double largest() {

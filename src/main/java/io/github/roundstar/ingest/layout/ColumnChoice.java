@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.IntPredicate;
 
 /**
@@ -63,11 +64,34 @@ final class ColumnChoice {
   }
 
   ColumnChoice(List<Column> columns, LogSentences text, List<Optional<PierSide>> sides) {
-    this.columns = columns;
+    this.columns = new ArrayList<>(columns);
+    this.columns.addAll(signedByOthers(columns, text));
     this.text = text;
     this.sides = sides;
     this.distinctSides = sides.stream().distinct().toList();
     this.pulses = PulseColumns.among(columns, text);
+  }
+
+  /** Sizes of offsets, each with the word for its direction in the next column but one. */
+  private static List<Column> signedByOthers(List<Column> columns, LogSentences text) {
+    List<Column> signed = new ArrayList<>();
+    for (int i = 0; i < columns.size(); i++) {
+      Column sizes = columns.get(i);
+      if (sizes.isNumeric() && sizes.isOneSided() && !sizes.isConstant() && !sizes.isWhole()) {
+        for (int j = Math.max(0, i - 1); j < Math.min(columns.size(), i + 3); j++) {
+          Column letters = columns.get(j);
+          Set<String> values = PulseColumns.codeValues(letters);
+          if (j != i && !values.isEmpty() && letters.numeric == 0) {
+            Codes.of(values, text, false).ifPresent(c -> signed.add(sizes.signedBy(letters, c)));
+          }
+        }
+      }
+    }
+    return signed;
+  }
+
+  private static boolean shareLetters(Column a, PulseColumns p) {
+    return a.letterColumn().filter(p::uses).isPresent() || p.main().place == a.place && p.main().name.equals(a.name);
   }
 
   /** The best choice, and the best of the rivals that give other figures, if one comes close. */
@@ -92,6 +116,11 @@ final class ColumnChoice {
 
   /** Offsets of one table come in one unit. */
   private static boolean isPair(Column a, Column b) {
+    boolean letters = a.letterColumn().isPresent() == b.letterColumn().isPresent();
+    return a.isPlace() == b.isPlace() && letters && isOneUnit(a, b);
+  }
+
+  private static boolean isOneUnit(Column a, Column b) {
     return a.unit().isEmpty() || b.unit().isEmpty() || a.unit().equals(b.unit());
   }
 
@@ -134,13 +163,17 @@ final class ColumnChoice {
       List<Choice> all) {
     double own = offsetWorth(a, camera ? 'x' : 'r') + offsetWorth(b, camera ? 'y' : 'd');
     own -= camera ? LOOK : 0; // a turned camera needs more to be true than offsets on the sky
+    own += inOrder(a, b) ? UNIT : 0;
     Column[] offsets = {a, b};
     all.add(new Choice(offsets, camera, new PulseColumns[0], 0, own));
     for (PulseColumns p : ra) {
       for (PulseColumns q : dec) {
         boolean distinct = !p.uses(q.main()) && !q.uses(p.main()) && isUnlike(p, q);
-        if (distinct && !p.uses(a) && !p.uses(b) && !q.uses(a) && !q.uses(b)) {
+        boolean apart =
+            !shareLetters(a, p) && !shareLetters(a, q) && !shareLetters(b, p) && !shareLetters(b, q);
+        if (distinct && apart && !p.uses(a) && !p.uses(b) && !q.uses(a) && !q.uses(b)) {
           double worth = own + pulseWorth(p, 'r') + pulseWorth(q, 'd');
+          worth += inOrder(p.main(), q.main()) ? UNIT : 0;
           for (int lag = 0; lag < 2; lag++) {
             double relation = relation(p, a, b, camera, lag) + relation(q, b, a, camera, lag);
             all.add(
@@ -150,6 +183,13 @@ final class ColumnChoice {
         }
       }
     }
+  }
+
+  /** Whether a sentence says that the axes stand in this order. */
+  private boolean inOrder(Column ra, Column dec) {
+    return text.raFirst()
+        .filter(first -> first == columns.indexOf(ra) < columns.indexOf(dec))
+        .isPresent();
   }
 
   private static boolean isUnlike(PulseColumns p, PulseColumns q) {
@@ -238,6 +278,11 @@ final class ColumnChoice {
   }
 
   /** What names, units and looks say for an offset along an axis. */
+  /** Places lie along the camera, whatever their axes are called. */
+  private static char cameraAxis(char found) {
+    return found == 'r' ? 'x' : found == 'd' ? 'y' : found;
+  }
+
   private double offsetWorth(Column column, char axis) {
     return offsetWorths
         .computeIfAbsent(column, any -> new HashMap<>())
@@ -245,12 +290,14 @@ final class ColumnChoice {
   }
 
   private double weighOffset(Column column, char axis) {
-    double worth = axisWorth(column.axis(text.eastIsO()), axis);
+    char told = column.axis(text.eastIsO());
+    double worth = axisWorth(column.isPlace() ? cameraAxis(told) : told, axis);
     boolean offset = column.has("offset");
     worth += offset ? KIND : 0;
     worth += column.has("pulse") ? offset && !column.nameHas("pulse") ? -LOOK : OTHER_KIND : 0;
     worth += column.has("statistic") ? OTHER_KIND - LOOK : 0;
-    worth += column.nameHas("place") && !column.nameHas("offset") ? -KIND : 0;
+    worth += column.nameHas("place") && !column.nameHas("offset") && !column.isPlace() ? -KIND : 0;
+    worth -= column.isPlace() ? LOOK / 2 : 0;
     worth += column.nameHas("set point") && !column.nameHas("offset") ? OTHER_KIND : 0;
     worth += column.nameHas("distance") ? -LOOK : 0;
     worth += column.hasAny("dither") ? OTHER_KIND : 0;
@@ -259,13 +306,15 @@ final class ColumnChoice {
     worth += column.hasAny("length", "sense") && !offset ? -KIND : 0;
     worth +=
         switch (column.unit()) {
-          case "arcsec", "px" -> UNIT;
-          case "ms", "s", "min" -> OTHER_KIND;
+          case "arcsec", "mas" -> UNIT;
+          case "px" -> UNIT - LOOK / 4; // of copies those that need no scale
+          case "arcmin" -> UNIT / 2;
+          case "ms", "s", "us", "min" -> OTHER_KIND;
           default -> 0;
         };
     boolean both = column.share(v -> v < 0) > 0.08 && column.share(v -> v > 0) > 0.08;
     worth += both ? LOOK : -KIND;
-    worth -= column.isLettered() && !offset ? KIND : 0;
+    worth -= column.isLettered() && !offset ? KIND : 0; // letters are more often at pulses
     worth += column.rising() > 0.95 ? OTHER_KIND : 0;
     worth += column.share(v -> v == 0) > 0.4 ? -KIND : 0;
     worth += column.isWhole() && column.largest() > 20 ? -LOOK : 0;
@@ -307,9 +356,9 @@ final class ColumnChoice {
     }
     worth +=
         switch (column.unit()) {
-          case "ms" -> UNIT;
+          case "ms", "us" -> UNIT;
           case "s" -> UNIT / 2;
-          case "arcsec", "px" -> pulse ? 0 : -UNIT;
+          case "arcsec", "px", "mas", "arcmin" -> pulse ? 0 : -UNIT;
           case "min" -> OTHER_KIND;
           default -> 0;
         };

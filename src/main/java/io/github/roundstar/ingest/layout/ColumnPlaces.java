@@ -31,7 +31,12 @@ final class ColumnPlaces {
   }
 
   /** Takes the places of named columns from a line of names. */
-  void take(List<String> names, long line) throws FormatException {
+  void take(List<String> told, long line) throws FormatException {
+    boolean bareMark =
+        !told.isEmpty()
+            && !told.get(0).isEmpty()
+            && TableHead.withoutMark(told.get(0)).isEmpty();
+    List<String> names = bareMark ? told.subList(1, told.size()) : told;
     named = names.size();
     for (ColumnRule rule : layout.columns()) {
       if (rule.name().isPresent()) {
@@ -94,6 +99,7 @@ final class ColumnPlaces {
     }
     int numbers = 0;
     int texts = 0;
+    int there = 0;
     for (int m = 0; m < places.length; m++) {
       Meaning meaning = Meaning.values()[m];
       if (rules[m] == null || meaning.units().isEmpty() || places[m] >= cells.size()) {
@@ -101,21 +107,22 @@ final class ColumnPlaces {
       }
       String cell = cells.get(places[m]);
       boolean none = Numbers.isNoValue(cell) || rules[m].missing().contains(cell);
-      boolean number = none || hasDigit(cell);
+      boolean number = none || beginsOrEndsAsNumber(cell);
+      there += cell.isEmpty() ? 0 : 1;
       numbers += number ? 1 : 0;
       texts += number ? 0 : 1;
     }
     boolean whole = sizeWanted(cells).isEmpty();
-    return whole || keyed ? numbers >= texts : numbers > 0 && texts == 0 || numbers > 2 * texts;
+    if (keyed) {
+      return there > 0 && numbers >= texts;
+    }
+    return whole ? numbers >= texts : numbers > 0 && texts == 0 || numbers > 2 * texts;
   }
 
-  private static boolean hasDigit(String cell) {
-    for (int i = 0; i < cell.length(); i++) {
-      if (cell.charAt(i) >= '0' && cell.charAt(i) <= '9') {
-        return true;
-      }
-    }
-    return false;
+  private static boolean beginsOrEndsAsNumber(String cell) {
+    char last = cell.charAt(cell.length() - 1);
+    return cell.length() <= 24
+        && (RowShape.startsAsNumber(cell) || last >= '0' && last <= '9' && cell.indexOf(' ') < 0);
   }
 
   private static boolean beginsAsNumber(List<String> cells, int at) {
@@ -148,7 +155,7 @@ final class ColumnPlaces {
     }
     String text = cells.get(at);
     ColumnRule rule = rules[meaning.ordinal()];
-    boolean code = meaning.isLetter() || meaning == Meaning.EVENT;
+    boolean code = meaning.isLetter() || meaning == Meaning.EVENT || meaning.isFlag();
     boolean missing =
         text.isEmpty() || rule.missing().contains(text) || !code && Numbers.isNoValue(text);
     return missing ? Optional.empty() : Optional.of(text);

@@ -6,12 +6,25 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Units of offsets, shifts and pulses: as written, as told, or as the size of the numbers allows.
  */
 final class ColumnUnits {
   private final Map<Meaning, String> units = new EnumMap<>(Meaning.class);
+  private static final Meaning[][] PAIRS = {
+    {Meaning.RA_OFFSET, Meaning.DEC_OFFSET},
+    {Meaning.X_OFFSET, Meaning.Y_OFFSET},
+    {Meaning.X_PLACE, Meaning.Y_PLACE},
+    {Meaning.X_PLACE, Meaning.X_SET},
+    {Meaning.Y_PLACE, Meaning.Y_SET},
+    {Meaning.RA_PULSE, Meaning.DEC_PULSE},
+    {Meaning.EAST_PULSE, Meaning.NORTH_PULSE},
+    {Meaning.EAST_PULSE, Meaning.WEST_PULSE},
+    {Meaning.NORTH_PULSE, Meaning.SOUTH_PULSE}
+  };
+
   private final Map<Meaning, Column> unknown = new EnumMap<>(Meaning.class);
   private final LogSentences text;
   private final List<Decision> decisions;
@@ -25,6 +38,14 @@ final class ColumnUnits {
     this.decisions = decisions;
     shareUnits(columns);
     columns.forEach(this::unit);
+    for (Meaning[] pair : PAIRS) {
+      Meaning known = units.containsKey(pair[0]) ? pair[0] : pair[1];
+      Meaning open = known == pair[0] ? pair[1] : pair[0];
+      boolean follows = units.containsKey(known) && unknown.containsKey(open);
+      if (follows && !hasOtherUnit(unknown.get(open))) {
+        put(open, unknown.remove(open), units.get(known), "that of the other axis");
+      }
+    }
     ask(false);
     ask(true);
     boolean pixels = units.containsValue("px");
@@ -44,7 +65,7 @@ final class ColumnUnits {
             .anyMatch(
                 e ->
                     e.getKey().isPulse()
-                        && (e.getValue().equals("px") || e.getValue().equals("arcsec")));
+                        && Set.of("px", "arcsec", "mas").contains(e.getValue()));
     if (distance && !SettingLines.told(settings, Setting.GUIDE_RATE)) {
       decisions.add(
           Decision.open(
@@ -63,13 +84,7 @@ final class ColumnUnits {
 
   /** Both axes of one table come in one unit. */
   private static void shareUnits(Map<Meaning, Column> columns) {
-    for (Meaning[] pair :
-        new Meaning[][] {
-          {Meaning.RA_OFFSET, Meaning.DEC_OFFSET},
-          {Meaning.X_OFFSET, Meaning.Y_OFFSET},
-          {Meaning.X_PLACE, Meaning.Y_PLACE},
-          {Meaning.RA_PULSE, Meaning.DEC_PULSE}
-        }) {
+    for (Meaning[] pair : PAIRS) {
       Column one = columns.get(pair[0]);
       Column two = columns.get(pair[1]);
       if (one != null && two != null && one.unit().isEmpty() != two.unit().isEmpty()) {

@@ -4,6 +4,8 @@ package io.github.roundstar.ingest.layout;
 public enum Delimiter {
   /** A comma. */
   COMMA(','),
+  /** A comma and a blank, so that a comma alone can be a decimal sign. */
+  COMMA_BLANK(','),
   /** A semicolon. */
   SEMICOLON(';'),
   /** A tabulator. */
@@ -33,7 +35,11 @@ public enum Delimiter {
 
   /** What joins the lines of one row. */
   String joint() {
-    return this == ANY || this == KEY_VALUE || this == FIXED ? " " : String.valueOf(sign);
+    return switch (this) {
+      case ANY, KEY_VALUE, FIXED -> " ";
+      case COMMA_BLANK -> ", ";
+      default -> String.valueOf(sign);
+    };
   }
 
   /** Whether fields are told by keys in every row. */

@@ -93,6 +93,7 @@ public final class LayoutFile {
         pattern(text, "remark"),
         pattern(text, "names"),
         pattern(text, "rows"),
+        pattern(text, "lead"),
         pattern(text, "joins"));
   }
 
@@ -116,7 +117,8 @@ public final class LayoutFile {
             .orElse(TimeForm.Kind.ELAPSED_S),
         choice(time, "date_order", DateOrder.values(), LayoutFile::word).orElse(DateOrder.YMD),
         offset(time),
-        time.choice("mark", "start", "middle", "end"));
+        time.choice("mark", "start", "middle", "end"),
+        time.number("step_s", 0.01, 600));
   }
 
   private static Optional<ZoneOffset> offset(TomlTable time) throws FormatException {

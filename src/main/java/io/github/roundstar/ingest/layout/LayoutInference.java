@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -39,8 +40,9 @@ public final class LayoutInference {
     OtherTables others = new OtherTables(whole, all, decisions);
     this.leftOut = others.blocks();
     this.lines = others.linesLeft();
-    this.shape = leftOut.isEmpty() ? all : RowShape.of(lines).orElse(all);
-    this.head = TableHead.of(lines, shape);
+    RowShape left = leftOut.isEmpty() ? all : RowShape.of(lines).orElse(all);
+    this.head = TableHead.of(lines, left);
+    this.shape = left.withRows(head.rowsInOrder(lines, left));
   }
 
   /**
@@ -80,7 +82,8 @@ public final class LayoutInference {
             shape.rows().size() + " lines have " + shape.size() + " fields each"));
     List<Column> columns = head.columns(lines, shape);
     boolean eastIsO = Compass.eastIsO(columns, head.others());
-    LogSentences text = new LogSentences(head.others(), columns, eastIsO);
+    LogSentences text = new LogSentences(head.header(), columns, eastIsO);
+    columns.forEach(column -> column.fold(text));
     TimeGuess times = new TimeGuess(columns, head.others(), decisions);
     Map<Meaning, Column> found = new EnumMap<>(times.columns());
     requireTime(found);
@@ -91,18 +94,31 @@ public final class LayoutInference {
     Map<Column, Set<String>> missing = MissingValues.find(columns, text, decisions);
     List<Column> free = columns.stream().filter(c -> !found.containsValue(c)).toList();
     List<Optional<PierSide>> sides = sides(settings);
+    Places.find(free, text);
     ColumnChoice choices = new ColumnChoice(free, text, sides);
     List<ColumnChoice.Choice> all = choices.best();
     requireOffsets(all);
     ColumnChoice.Choice choice = all.get(0);
     explain(choices, all, choice);
-    take(choice, found);
-    new SideColumns(free, text, found, decisions).find();
-    MissingValues.askAboutZeros(choice.offsets()[0], choice.offsets()[1], decisions);
-    List<EventRule> events = new ArrayList<>(EventLines.lineRules(head.between(), decisions));
+    take(choice, settings, found);
+    askForDirections(choice, free);
+    new SideColumns(free, text, choice.offsets(), found, decisions).find();
+    List<EventRule> events = new ArrayList<>(EventLines.lineRules(lines, shape.rows(), choice.offsets(), decisions));
     if (found.containsKey(Meaning.EVENT)) {
       events.addAll(
           EventLines.rules(found.get(Meaning.EVENT), text, choice.offsets()[0], decisions));
+    }
+    Set<String> zeros =
+        MissingValues.zeros(
+            choice.offsets()[0],
+            choice.offsets()[1],
+            EventLines.lost(found, events),
+            Optional.ofNullable(found.getOrDefault(Meaning.SNR, found.get(Meaning.FLUX))),
+            decisions);
+    for (Column column : choice.offsets()) {
+      Set<String> values = new LinkedHashSet<>(missing.getOrDefault(column, Set.of()));
+      values.addAll(zeros);
+      missing.put(column, values);
     }
     PulseSeries series = new PulseSeries(choice, sides, text);
     PulseSigns signs = new PulseSigns(series, decisions);
@@ -130,6 +146,7 @@ public final class LayoutInference {
                 head.remark(),
                 head.names(),
                 shape.marked(),
+                shape.lead(),
                 joins),
             runs(time).without(leftOut),
             time,
@@ -155,10 +172,34 @@ public final class LayoutInference {
     return numeric;
   }
 
-  private void take(ColumnChoice.Choice choice, Map<Meaning, Column> found) {
+  private void take(
+      ColumnChoice.Choice choice, List<SettingRule> settings, Map<Meaning, Column> found) {
     boolean camera = choice.camera();
-    found.put(camera ? Meaning.X_OFFSET : Meaning.RA_OFFSET, choice.offsets()[0]);
-    found.put(camera ? Meaning.Y_OFFSET : Meaning.DEC_OFFSET, choice.offsets()[1]);
+    Column one = choice.offsets()[0];
+    Column two = choice.offsets()[1];
+    if (one.isPlace()) {
+      found.put(Meaning.X_PLACE, one);
+      found.put(Meaning.Y_PLACE, two);
+      if (one.setPoint().isPresent() && two.setPoint().isPresent()) {
+        found.put(Meaning.X_SET, one.setPoint().get());
+        found.put(Meaning.Y_SET, two.setPoint().get());
+      } else if (SettingLines.told(settings, Setting.SET_X)) {
+        decisions.add(Decision.certain("set point", "told by a line", "the star's places less it"));
+      } else {
+        decisions.add(
+            Decision.noted(
+                "set point",
+                "taken as the place right after each move",
+                "the log tells where the star stood, but not where it should be, so mean offsets"
+                    + " are not known",
+                "[[setting]]\nmeans = \"set-x\"\nvalue = \"512.3\"   # and set-y"));
+      }
+    } else {
+      found.put(camera ? Meaning.X_OFFSET : Meaning.RA_OFFSET, one);
+      found.put(camera ? Meaning.Y_OFFSET : Meaning.DEC_OFFSET, two);
+      one.letterColumn().ifPresent(column -> found.put(Meaning.RA_OFFSET_LETTER, column));
+      two.letterColumn().ifPresent(column -> found.put(Meaning.DEC_OFFSET_LETTER, column));
+    }
     for (int axis = 0; axis < choice.pulses().length; axis++) {
       boolean dec = axis == 1;
       PulseColumns p = choice.pulses()[axis];
@@ -221,6 +262,26 @@ public final class LayoutInference {
       } else {
         decisions.add(Decision.certain(pulse.word(), p.called(), choices.why(best, axis)));
       }
+    }
+  }
+
+  /** Lengths of pulses of which nothing tells the way. */
+  private void askForDirections(ColumnChoice.Choice choice, List<Column> free) {
+    List<Column> lengths =
+        free.stream()
+            .filter(c -> c.numeric > 0 && !c.isConstant() && c.largest() > 0)
+            .filter(c -> c.nameHas("pulse") && !c.nameHas("statistic"))
+            .toList();
+    if (!choice.hasPulses() && lengths.size() >= 2) {
+      decisions.add(
+          Decision.open(
+              "direction of pulses",
+              lengths.get(0).called()
+                  + " and "
+                  + lengths.get(1).called()
+                  + " hold lengths, and nothing tells which way they went",
+              LayoutText.column(lengths.get(0).rule(Meaning.RA_PULSE)).strip()
+                  + "\nunit = \"ms\"\n# and the column that tells its way: means = \"ra-letter\""));
     }
   }
 
@@ -342,12 +403,23 @@ public final class LayoutInference {
     }
     List<String> toward = List.of();
     List<String> away = List.of();
-    for (PulseColumns p : choice.pulses()) {
+    for (int axis = 0; axis < choice.pulses().length; axis++) {
+      PulseColumns p = choice.pulses()[axis];
+      boolean against = signs.lettersAreOfTheStar(axis == 1);
       boolean codes = p.beside().isPresent() ? p.beside().get() == column : p.main() == column;
-      if (codes && !p.apart() && !isPlain(p)) {
-        toward = p.toward();
-        away = p.away();
+      if (codes && !p.apart() && (against || !isPlain(p))) {
+        toward = against ? p.away() : p.toward();
+        away = against ? p.toward() : p.away();
       }
+    }
+    boolean inField = meaning.isSigned() && !meaning.isPulse() && column.letterColumn().isEmpty();
+    Optional<Codes> codes = inField ? column.codes() : Optional.empty();
+    if (meaning == Meaning.RA_OFFSET_LETTER || meaning == Meaning.DEC_OFFSET_LETTER) {
+      codes = choice.offsets()[meaning.isDec() ? 1 : 0].codes();
+    }
+    if (codes.isPresent()) {
+      toward = List.copyOf(codes.get().toward());
+      away = List.copyOf(codes.get().away());
     }
     return new ColumnRule(
         bare.name(),

@@ -83,7 +83,7 @@ public final class LayoutLines implements Closeable {
     return taken;
   }
 
-  private boolean isRow(String line) throws FormatException {
+  private boolean isRow(String line) throws IOException, FormatException {
     try {
       return sort(line);
     } catch (PatternTooSlowException e) {
@@ -92,7 +92,7 @@ public final class LayoutLines implements Closeable {
     }
   }
 
-  private boolean sort(String line) throws FormatException {
+  private boolean sort(String line) throws IOException, FormatException {
     if (leftOut.holds(line) || line.isBlank() || beginsRun(line) || endsRun(line)) {
       return false;
     }
@@ -127,7 +127,7 @@ public final class LayoutLines implements Closeable {
     Delimiter delimiter = layout.text().delimiter();
     return delimiter.isKeyed()
         ? places.take(Cells.keyed(line, delimiter))
-        : Cells.of(line, delimiter, layout.text().widths());
+        : Cells.of(line, delimiter, layout.text().widths(), layout.text().lead());
   }
 
   /** The fields of the row together with those of the lines that continue it. */
@@ -184,14 +184,18 @@ public final class LayoutLines implements Closeable {
     happenings.newRun();
   }
 
-  private void takeNames(String line) throws FormatException {
+  private List<String> namesOf(String line) throws IOException, FormatException {
+    cells = cells(line);
+    return joined();
+  }
+
+  private void takeNames(String line) throws IOException, FormatException {
     if (rowsSeen && layout.runs().begins().isEmpty()) {
       newRun();
       pages++;
     }
     namesSeen = true;
-    places.take(
-        Cells.of(line, layout.text().delimiter(), layout.text().widths()), source.lineNumber());
+    places.take(namesOf(line), source.lineNumber());
   }
 
   private boolean takeSettings(String line) {

@@ -14,6 +14,12 @@ final class LayoutNeeds {
       throw file.fault(
           "column", "no column means the time", "add a [[column]] with means = \"time\"");
     }
+    if (layout.time().kind() == TimeForm.Kind.FRAMES && layout.time().stepSeconds().isEmpty()) {
+      throw file.fault(
+          "time.step_s",
+          "missing, but times are numbers of frames",
+          "give the seconds from frame to frame: step_s = 3.0");
+    }
     boolean sky = layout.has(Meaning.RA_OFFSET) && layout.has(Meaning.DEC_OFFSET);
     boolean camera =
         layout.has(Meaning.X_OFFSET) && layout.has(Meaning.Y_OFFSET)

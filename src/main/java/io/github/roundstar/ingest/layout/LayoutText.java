@@ -66,6 +66,7 @@ public final class LayoutText {
     pattern("remark", text.remark());
     pattern("names", text.names());
     pattern("rows", text.rows());
+    pattern("lead", text.lead());
     pattern("joins", text.joins());
   }
 
@@ -93,6 +94,7 @@ public final class LayoutText {
     }
     time.utcOffset().ifPresent(offset -> put("utc_offset", offset.getId()));
     time.mark().ifPresent(mark -> put("mark", mark));
+    time.stepSeconds().ifPresent(step -> line("step_s = " + step));
   }
 
   private void camera(CameraAxes camera) {

@@ -29,6 +29,12 @@ public record LetteredNumber(String word, String number) {
       if (Words.unit(unit).isPresent() && !(before.isEmpty() && blank < 0 && isCompass(unit))) {
         number += " " + unit;
         behind = blank < 0 ? "" : word(behind.substring(blank));
+      } else if (blank < 0 && before.isEmpty() && behind.length() > 1) {
+        int last = behind.length() - 1;
+        if (Words.unit(behind.substring(0, last)).isPresent()) {
+          number += " " + behind.substring(0, last); // a unit and a letter without a gap
+          behind = behind.substring(last);
+        }
       }
     }
     return new LetteredNumber(before.isEmpty() ? behind : before, number);

@@ -24,6 +24,9 @@ final class LinePairs {
   /** Share of the lines in which a word is part of what lines are made of. */
   private static final double OFTEN = 0.1;
 
+  /** Other lines with that word, such as one of names. */
+  private static final int FEW = 3;
+
   private static final double NEARLY_ALWAYS = 0.95;
 
   private LinePairs() {}
@@ -41,7 +44,8 @@ final class LinePairs {
             .toList();
     for (Map.Entry<String, List<Integer>> first : large) {
       for (Map.Entry<String, List<Integer>> second : large) {
-        if (first != second && follows(first.getValue(), second.getValue(), some)) {
+        boolean leads = first.getValue().get(0) < second.getValue().get(0);
+        if (first != second && leads && follows(first.getValue(), second.getValue(), some)) {
           Optional<LinePattern> mark = mark(some, families, second.getKey());
           if (mark.isPresent()) {
             return mark;
@@ -54,8 +58,10 @@ final class LinePairs {
 
   private static boolean hasNumbers(List<String> lines, List<Integer> family) {
     return family.stream()
-        .limit(10)
-        .allMatch(i -> lines.get(i).chars().anyMatch(Character::isDigit));
+            .limit(10)
+            .filter(i -> lines.get(i).chars().anyMatch(Character::isDigit))
+            .count()
+        >= 8;
   }
 
   /**
@@ -118,11 +124,14 @@ final class LinePairs {
     Set<Integer> own = new HashSet<>(families.get(second));
     for (String expression : expressions) {
       LinePattern pattern = LinePattern.of(expression);
-      boolean only = true;
-      for (int i = 0; i < lines.size() && only; i++) {
-        only = own.contains(i) == pattern.find(lines.get(i)).isPresent();
+      int missed = 0;
+      int others = 0;
+      for (int i = 0; i < lines.size(); i++) {
+        boolean found = pattern.find(lines.get(i)).isPresent();
+        missed += own.contains(i) && !found ? 1 : 0;
+        others += !own.contains(i) && found ? 1 : 0;
       }
-      if (only) {
+      if (missed == 0 && others <= FEW) {
         return Optional.of(pattern);
       }
     }

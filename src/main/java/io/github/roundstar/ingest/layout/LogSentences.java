@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -29,6 +30,9 @@ final class LogSentences {
   private final Map<String, Direction> directions = new HashMap<>();
   private final Map<String, EventRule.Kind> events = new LinkedHashMap<>();
   private final Set<String> missing = new LinkedHashSet<>();
+  private final Map<Character, Double> marks = new HashMap<>();
+  private Optional<Boolean> raFirst = Optional.empty();
+  private Optional<CameraAxes> camera = Optional.empty();
   private final boolean eastIsO;
   private final Map<Boolean, Map<Boolean, Direction>> positive = new HashMap<>();
   private final Map<Boolean, String> units = new HashMap<>();
@@ -42,12 +46,15 @@ final class LogSentences {
     this.eastIsO = eastIsO;
     for (String line : others.subList(0, Math.min(MOST_LINES, others.size()))) {
       if (line.length() <= LinePattern.LONGEST_LINE) {
-        String text = TableHead.withoutMark(line);
+        String text = TableHead.withoutLead(line);
         if (!defines(text, columns)) {
           statements(text);
         }
         codes(text);
         missing(text);
+        marks(text);
+        axes(text);
+        order(text);
       }
     }
   }
@@ -154,6 +161,7 @@ final class LogSentences {
 
   private void statements(String line) {
     Optional<Boolean> scope = Optional.empty();
+    boolean ofUnits = false;
     for (String clause : CLAUSE.split(line)) {
       Words words = Words.of(clause);
       boolean pulse = words.has("pulse");
@@ -162,16 +170,18 @@ final class LogSentences {
         scope = Optional.of(pulse);
       }
       Optional<Boolean> about = scope;
+      boolean movesStar = pulse && words.has("star");
       senses(clause)
           .forEach(
               (dec, to) ->
                   positive
                       .computeIfAbsent(about.orElse(false), any -> new HashMap<>())
-                      .putIfAbsent(dec, to));
+                      .putIfAbsent(dec, movesStar ? to.opposite() : to));
       if (clause.chars().noneMatch(Character::isDigit)
           && !words.hasAny("scale", "exposure", "guide rate", "focal length", "pixel size")) {
-        boolean told = pulse || offset || words.hasAny("units");
-        unitOf(words, told ? scope : Optional.empty(), told);
+        boolean own = pulse || offset;
+        ofUnits |= words.has("units");
+        unitOf(words, own ? scope : Optional.empty(), own || ofUnits);
       }
     }
   }
@@ -180,8 +190,8 @@ final class LogSentences {
     if (!told) {
       return;
     }
-    for (String unit : List.of("arcsec", "px", "ms", "s")) {
-      boolean distance = unit.equals("arcsec") || unit.equals("px");
+    for (String unit : List.of("mas", "arcsec", "px", "us", "ms", "s")) {
+      boolean distance = unit.equals("arcsec") || unit.equals("px") || unit.equals("mas");
       boolean pulse = scope.orElse(!distance);
       if (words.has("unit " + unit) && !words.hasAny("time", "elapsed")) {
         if (distance || pulse) {
@@ -206,14 +216,102 @@ final class LogSentences {
     }
   }
 
-  private void missing(String line) {
-    Words words = Words.of(line);
-    if (words.hasAny("missing", "lost")) {
-      Matcher number = NUMBER.matcher(line);
-      while (number.find()) {
-        missing.add(number.group());
+  private void order(String line) {
+    List<String> tokens = Words.tokens(line);
+    int first = -1;
+    int second = -1;
+    for (int i = 0; i < tokens.size(); i++) {
+      Words word = Words.of(tokens.get(i));
+      first = first < 0 && word.has("first") ? i : first;
+      second = second < 0 && first >= 0 && word.has("second") ? i : second;
+    }
+    if (second > first && first >= 0) {
+      Words one = Words.of(String.join(" ", tokens.subList(first, second)));
+      Words two = Words.of(String.join(" ", tokens.subList(second, tokens.size())));
+      boolean ra = one.hasAny("ra", "east", "west");
+      boolean dec = one.hasAny("dec", "north", "south");
+      boolean fits =
+          two.hasAny("dec", "north", "south") == ra && two.hasAny("ra", "east", "west") == dec;
+      if (ra != dec && fits) {
+        raFirst = Optional.of(ra);
       }
     }
+  }
+
+  /** Whether right ascension stands before declination, where a sentence tells it. */
+  Optional<Boolean> raFirst() {
+    return raFirst;
+  }
+
+  private static final Pattern MARK =
+      Pattern.compile(
+          "(?i)(?<!\\p{L})([xy])\\s*(?:=|:|at)?\\s*([+\u2212-]?[0-9]+(?:[.,][0-9]+)?)");
+
+  private void marks(String line) {
+    if (Words.of(line).has("set point")) {
+      Matcher mark = MARK.matcher(line);
+      while (mark.find()) {
+        String text = mark.group(2).replace(',', '.').replace('\u2212', '-');
+        marks.putIfAbsent(mark.group(1).toLowerCase(Locale.ROOT).charAt(0), Double.parseDouble(text));
+      }
+    }
+  }
+
+  /** Where x and y point on the sky: {@code x runs along right ascension to the east, y ...}. */
+  private void axes(String line) {
+    List<String> tokens = Words.tokens(line);
+    int x = tokens.indexOf("x");
+    int y = tokens.lastIndexOf("y");
+    if (x < 0 || y < x) {
+      return;
+    }
+    Words one = Words.of(String.join(" ", tokens.subList(x + 1, y)));
+    Words two = Words.of(String.join(" ", tokens.subList(y + 1, tokens.size())));
+    Optional<Direction> ofX = one.direction(eastIsO);
+    Optional<Direction> ofY = two.direction(eastIsO);
+    if (ofX.isPresent() && ofY.isPresent()) {
+      boolean xIsRa = ofX.get() == Direction.EAST || ofX.get() == Direction.WEST;
+      boolean yIsRa = ofY.get() == Direction.EAST || ofY.get() == Direction.WEST;
+      if (xIsRa != yIsRa) {
+        double alongX = ofX.get().sign() > 0 ? 0 : 180;
+        double alongY = ofY.get().sign() > 0 ? 90 : -90;
+        camera =
+            Optional.of(
+                new CameraAxes(
+                    OptionalDouble.of(xIsRa ? alongX : alongY),
+                    OptionalDouble.of(xIsRa ? alongY : alongX),
+                    Optional.empty()));
+      }
+    }
+  }
+
+  /** How the camera lies on the sky, where a sentence tells it. */
+  Optional<CameraAxes> camera() {
+    return camera;
+  }
+
+  /** The set point along an axis, {@code x} or {@code y}, where a sentence tells it. */
+  OptionalDouble mark(char axis) {
+    Double told = marks.get(axis == 'r' ? 'x' : axis == 'd' ? 'y' : axis);
+    return told == null ? OptionalDouble.empty() : OptionalDouble.of(told);
+  }
+
+  private void missing(String line) {
+    for (String clause : line.split("[;|]|,(?=\\s)")) {
+      if (Words.of(clause).hasAny("missing", "lost")) {
+        Matcher number = NUMBER.matcher(clause);
+        while (number.find()) {
+          if (number.group().length() > 1) {
+            missing.add(number.group()); // a single digit is a code
+          }
+        }
+      }
+    }
+  }
+
+  /** Whether a sentence tells what letters stand for. */
+  boolean explainsLetters() {
+    return !directions.isEmpty();
   }
 
   /** What a code stands for. */

@@ -7,8 +7,10 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.IntPredicate;
 
 /**
  * What stands in the offsets' fields for a star that was not measured: words, and numbers that a
@@ -54,7 +56,9 @@ final class MissingValues {
 
   private static Set<String> sentinels(Column column, LogSentences text) {
     Set<String> found = new LinkedHashSet<>();
-    double usual = usual(column.finite());
+    double middle = column.median();
+    double usual =
+        usual(Arrays.stream(column.finite()).map(v -> v - middle).toArray());
     boolean falls = column.rising() < 0.5;
     if (!falls || column.largest() <= FAR * usual && !text.explainsMissing()) {
       return found;
@@ -63,7 +67,7 @@ final class MissingValues {
     double farthest = 0;
     for (int i = 0; i < column.numbers.length; i++) {
       String cell = column.cells.get(i);
-      double size = Math.abs(column.numbers[i]);
+      double size = Math.abs(column.numbers[i] - middle);
       boolean outlying = usual > 0 && size > FAR * usual;
       if (size > 0 && text.saysMissing(cell) && (outlying || isRare(column, cell))) {
         found.add(cell);
@@ -76,7 +80,7 @@ final class MissingValues {
     double next = farthest;
     far.forEach(
         (cell, count) -> {
-          double size = Math.abs(Numbers.of(cell, true).orElse(0));
+          double size = Math.abs(Numbers.of(cell, true).orElse(middle) - middle);
           boolean alone = size > 4 * next || size > FAR * usual * 4;
           if ((count >= 2 && alone || cell.matches(NINES) && alone) && isNines(cell, count)) {
             found.add(cell);
@@ -93,14 +97,33 @@ final class MissingValues {
     return column.cells.stream().filter(cell::equals).count() < 0.3 * column.cells.size();
   }
 
-  /** Asks about rows in which both offsets are exactly zero, as if nothing was measured. */
-  static void askAboutZeros(Column one, Column two, List<Decision> decisions) {
+  /**
+   * Rows in which both offsets are exactly zero, as if nothing was measured.
+   *
+   * @param isLost rows in which a word says that the star was lost
+   * @param light the star's light, which is missing or zero where nothing was measured
+   * @return how a zero is written that stands for no star; empty where none does, or it is asked
+   */
+  static Set<String> zeros(
+      Column one,
+      Column two,
+      IntPredicate isLost,
+      Optional<Column> light,
+      List<Decision> decisions) {
     int zeros = 0;
     int at = -1;
+    int lost = 0;
+    int dark = 0;
     for (int i = 0; i < one.numbers.length; i++) {
       boolean both = one.numbers[i] == 0 && two.numbers[i] == 0;
       zeros += both ? 1 : 0;
       at = both && at < 0 ? i : at;
+      lost += both && isLost.test(i) ? 1 : 0;
+      int row = i;
+      dark += both && light.filter(c -> !(c.numbers[row] > 0)).isPresent() ? 1 : 0;
+    }
+    if (lost >= 0.9 * zeros) {
+      return Set.of(); // a word in these rows says that nothing was measured
     }
     double usual = Math.max(usual(one.finite()), usual(two.finite()));
     int places =
@@ -109,6 +132,12 @@ final class MissingValues {
     boolean many = zeros > Math.max(OFTEN, SHARE * one.numbers.length);
     if (many && usual > 0 && zeros > 3 * chance * one.numbers.length) {
       String written = one.cells.get(at);
+      if (dark >= 0.9 * zeros) {
+        decisions.add(
+            Decision.certain(
+                "frames without a star", "offsets of " + written, "the star has no light in them"));
+        return new LinkedHashSet<>(List.of(written, two.cells.get(at)));
+      }
       decisions.add(
           Decision.open(
               "frames without a star",
@@ -119,6 +148,7 @@ final class MissingValues {
                   zeros),
               "missing = \"" + written + "\"   # in both offset columns, if so"));
     }
+    return Set.of();
   }
 
   private static double usual(double[] values) {

@@ -17,7 +17,24 @@ public final class Numbers {
 
   /** Whether a field says that it has no value. */
   public static boolean isNoValue(String text) {
-    return text.isEmpty() || text.length() <= 4 && NO_VALUE.contains(text.toLowerCase(Locale.ROOT));
+    return text.isEmpty() || text.length() <= 4 && NO_VALUE.contains(text.toLowerCase(Locale.ROOT))
+        || text.length() <= 8 && isStroke(text);
+  }
+
+  /** One sign again and again. */
+  private static boolean isStroke(String text) {
+    return text.length() > 1
+        && "*-?_~#.\u2013\u2014".indexOf(text.charAt(0)) >= 0
+        && text.chars().allMatch(c -> c == text.charAt(0));
+  }
+
+  /** What says no in a column of flags, in several languages. */
+  private static final Set<String> NO =
+      Set.of("0", "0.0", "false", "no", "n", "f", "nein", "non", "nee", "nao", "n\u00e3o", "off", ".", "falsch", "faux", "falso", "falsa");
+
+  /** Whether a flag is not set. */
+  public static boolean isNo(String text) {
+    return isNoValue(text) && !text.equals("*") || NO.contains(text.toLowerCase(Locale.ROOT));
   }
 
   /** A finite or infinite number, NaN for {@code nan}; empty for anything else. */

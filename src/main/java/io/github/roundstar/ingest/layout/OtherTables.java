@@ -72,8 +72,13 @@ final class OtherTables {
           end++;
         }
         if (end - first >= FEWEST_ROWS) {
+          String key =
+              byNames.keySet().stream()
+                  .filter(known -> TableHead.areSameNames(shape.cells(known), names))
+                  .findFirst()
+                  .orElse(lines.get(i));
           byNames
-              .computeIfAbsent(lines.get(i), any -> new ArrayList<>())
+              .computeIfAbsent(key, any -> new ArrayList<>())
               .add(new Table(i, end - first, end));
         }
       }

@@ -29,76 +29,14 @@ record PulseColumns(
     boolean known) {
   private static final int MOST_CODES = 6;
 
-  /** What the codes of a column stand for. */
-  private record Codes(char axis, Set<String> toward, Set<String> away, boolean known) {
-    static Optional<Codes> of(Set<String> values, LogSentences text, boolean bare) {
-      Set<String> toward = new LinkedHashSet<>();
-      Set<String> away = new LinkedHashSet<>();
-      Set<String> unknown = new LinkedHashSet<>();
-      boolean dec = false;
-      boolean ra = false;
-      boolean told = false;
-      for (String value : values) {
-        Optional<Direction> to =
-            text.direction(value).or(() -> Words.of(value).direction(text.eastIsO()));
-        told |= to.isPresent();
-        if (to.isPresent()) {
-          dec |= to.get() == Direction.NORTH || to.get() == Direction.SOUTH;
-          ra |= to.get() == Direction.EAST || to.get() == Direction.WEST;
-          (to.get().sign() > 0 ? toward : away).add(value);
-        } else if (!isNone(value)) {
-          unknown.add(value);
-        }
-      }
-      if (told) {
-        return dec != ra && unknown.isEmpty()
-            ? Optional.of(new Codes(dec ? 'd' : 'r', toward, away, true))
-            : Optional.empty();
-      }
-      return bare ? signs(values, unknown) : Optional.empty();
-    }
-
-    /** Two codes that name nothing: plus and minus, or any two. */
-    private static Optional<Codes> signs(Set<String> values, Set<String> unknown) {
-      Set<String> plus = new LinkedHashSet<>();
-      Set<String> minus = new LinkedHashSet<>();
-      List<String> others = new ArrayList<>();
-      for (String value : values) {
-        if (value.equals("+") || value.equals("+1") || value.equals("1") || value.equals("1.0")) {
-          plus.add(value);
-        } else if (value.equals("-")
-            || value.equals("\u2212")
-            || value.equals("-1")
-            || value.equals("\u22121")
-            || value.equals("-1.0")) {
-          minus.add(value);
-        } else if (!isNone(value)) {
-          others.add(value);
-        }
-      }
-      if (others.isEmpty() && plus.size() + minus.size() > 0) {
-        return Optional.of(new Codes(' ', plus, minus, false));
-      }
-      return unknown.size() == 2 && others.size() == 2
-          ? Optional.of(new Codes(' ', Set.of(others.get(0)), Set.of(others.get(1)), false))
-          : Optional.empty();
-    }
-
-    private static boolean isNone(String value) {
-      return value.equals("0")
-          || !value.equals("-") && Numbers.isNoValue(value)
-          || value.equals(".");
-    }
-  }
-
   /** All that may be pulses among some columns. */
   static List<PulseColumns> among(List<Column> columns, LogSentences text) {
     List<PulseColumns> all = new ArrayList<>();
     for (Column column : columns) {
       if (column.isLettered()) {
-        Codes.of(column.letters.keySet(), text, true)
-            .ifPresent(codes -> all.add(inField(column, codes)));
-      } else if (column.isNumeric() && !column.isOneSided() || isAllZero(column)) {
+        column.codes().ifPresent(codes -> all.add(inField(column, codes)));
+      } else if (column.isNumeric() && !column.isOneSided() && !isCode(column)
+          || isAllZero(column)) {
         all.add(
             new PulseColumns(
                 column, Optional.empty(), false, column.numbers, ' ', List.of(), List.of(), false));
@@ -130,6 +68,11 @@ record PulseColumns(
     return all;
   }
 
+  /** Ones, minus ones and zeros are codes for directions. */
+  private static boolean isCode(Column column) {
+    return column.isWhole() && column.largest() <= 1;
+  }
+
   private static boolean isAllZero(Column column) {
     return column.isNumeric() && column.largest() == 0;
   }
@@ -138,7 +81,7 @@ record PulseColumns(
     return Math.abs(columns.indexOf(codes) - columns.indexOf(length)) <= 4;
   }
 
-  private static Set<String> codeValues(Column column) {
+  static Set<String> codeValues(Column column) {
     Set<String> values = new LinkedHashSet<>();
     boolean few =
         column.numeric == 0 || column.isNumeric() && column.largest() <= 1 && column.isWhole();
@@ -151,12 +94,7 @@ record PulseColumns(
   }
 
   private static PulseColumns inField(Column column, Codes codes) {
-    double[] series = column.numbers.clone();
-    for (int i = 0; i < series.length; i++) {
-      String word = LetteredNumber.of(column.cells.get(i)).word();
-      series[i] = codes.away.contains(word) ? -series[i] : series[i];
-    }
-    return of(column, Optional.empty(), series, codes);
+    return of(column, Optional.empty(), column.numbers, codes);
   }
 
   private static PulseColumns beside(Column length, Column letters, Codes codes) {
@@ -164,7 +102,7 @@ record PulseColumns(
     for (int i = 0; i < series.length; i++) {
       String code = letters.cells.get(i);
       series[i] =
-          codes.away.contains(code) ? -series[i] : codes.toward.contains(code) ? series[i] : 0;
+          codes.away().contains(code) ? -series[i] : codes.toward().contains(code) ? series[i] : 0;
     }
     return of(length, Optional.of(letters), series, codes);
   }
@@ -176,10 +114,10 @@ record PulseColumns(
         beside,
         false,
         series,
-        codes.axis,
-        List.copyOf(codes.toward),
-        List.copyOf(codes.away),
-        codes.known);
+        codes.axis(),
+        List.copyOf(codes.toward()),
+        List.copyOf(codes.away()),
+        codes.known());
   }
 
   /** Lengths in columns of their own, never in both of them at once. */

@@ -32,6 +32,11 @@ final class PulseSeries {
     return choice.camera();
   }
 
+  /** How the camera lies on the sky, as a sentence tells. */
+  Optional<CameraAxes> told() {
+    return text.camera();
+  }
+
   /** The column of the offsets of an axis. */
   Column offset(boolean dec) {
     return choice.offsets()[dec ? 1 : 0];
@@ -73,6 +78,16 @@ final class PulseSeries {
         .filter(p -> p.toward().isEmpty())
         .flatMap(p -> ofAxis(p.main().direction(text.eastIsO()), dec))
         .or(() -> text.positive(true, dec));
+  }
+
+  /** Whether a sentence tells where a positive pulse, or one with a letter, pushes. */
+  boolean pulseTold(boolean dec) {
+    return text.explainsLetters() || text.positive(true, dec).isPresent();
+  }
+
+  /** Whether the lengths east and west, or north and south, stand in columns of their own. */
+  boolean isApart(boolean dec) {
+    return pulse(dec).filter(PulseColumns::apart).isPresent();
   }
 
   private static Optional<Direction> ofAxis(Optional<Direction> to, boolean dec) {

@@ -21,6 +21,7 @@ final class PulseSigns {
   private final List<Decision> decisions;
   private final Map<Meaning, Direction> positive = new EnumMap<>(Meaning.class);
   private final Set<Meaning> turning = EnumSet.noneOf(Meaning.class);
+  private final Set<Meaning> lettersOfTheStar = EnumSet.noneOf(Meaning.class);
   private CameraAxes axes =
       new CameraAxes(OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty());
   private int lag;
@@ -37,6 +38,11 @@ final class PulseSigns {
 
   boolean turns(Meaning meaning) {
     return turning.contains(meaning);
+  }
+
+  /** Whether codes at the pulses name where the star goes, against where the mount is pushed. */
+  boolean lettersAreOfTheStar(boolean dec) {
+    return lettersOfTheStar.contains(dec ? Meaning.DEC_PULSE : Meaning.RA_PULSE);
   }
 
   boolean inNextRow() {
@@ -80,6 +86,11 @@ final class PulseSigns {
   }
 
   private void withoutPulses() {
+    if (series.alongCamera() && series.told().isPresent()) {
+      axes = series.told().get();
+      decisions.add(Decision.certain("camera angle", "as told", "a sentence tells where x and y point"));
+      return;
+    }
     if (series.alongCamera()) {
       questions.openCamera("without pulses nothing tells how the camera lies on the sky");
       return;
@@ -167,7 +178,17 @@ final class PulseSigns {
       if (!letters) {
         positive.put(signed, push.get());
       }
-      if (star.get().sign() * push.get().sign() * relative > 0) {
+      boolean fitting = star.get().sign() * push.get().sign() * relative > 0;
+      if (!fitting && letters && !series.pulseTold(dec) && !series.isApart(dec)) {
+        lettersOfTheStar.add(signed);
+        decisions.add(
+            Decision.certain(
+                PulseQuestions.word(dec) + " letters",
+                "tell where the star is sent, not the mount",
+                fits + ", and nothing else explains them"));
+        return;
+      }
+      if (fitting) {
         decisions.add(Decision.certain(PulseQuestions.word(dec) + " signs", "as named", fits));
       } else {
         decisions.add(

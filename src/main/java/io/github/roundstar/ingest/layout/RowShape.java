@@ -20,6 +20,7 @@ import java.util.Set;
  * @param keys keys of the fields, where the rows tell them; else empty
  * @param size number of fields of a row
  * @param rows indices of the lines that are rows
+ * @param lead words or brackets in front of the fields
  * @param marked pattern of the rows where other lines have as many fields
  */
 record RowShape(
@@ -29,6 +30,7 @@ record RowShape(
     List<String> keys,
     int size,
     List<Integer> rows,
+    Optional<LinePattern> lead,
     Optional<LinePattern> marked) {
   private static final int FEWEST_ROWS = 3;
   private static final int FEWEST_FIELDS = 3;
@@ -72,6 +74,16 @@ record RowShape(
       Tally tally = new Tally(compared, delimiter, List.of());
       best = tally.score > score(best) * CLEARLY_BETTER ? tally : best;
     }
+    if (best != null && best.delimiter == Delimiter.COMMA) {
+      Tally tally = new Tally(compared, Delimiter.COMMA_BLANK, List.of());
+      boolean fewer = tally.size < best.size && tally.alike() >= 0.9 * best.alike();
+      best = fewer && tally.quality() > 0.95 ? tally : best;
+    }
+    for (Delimiter delimiter : List.of(Delimiter.JSON, Delimiter.KEY_VALUE)) {
+      if (keyedScore(compared, delimiter) > score(best) * CLEARLY_BETTER) {
+        return atLeastSome(keyedShape(lines, delimiter));
+      }
+    }
     if (best == null || best.quality() < UNCLEAN) {
       Tally tally = new Tally(compared, Delimiter.ANY, List.of());
       boolean cleaner = best == null || tally.quality() > best.quality();
@@ -86,14 +98,70 @@ record RowShape(
       boolean more = tally.alike() > 1.003 * alike + 2;
       best = more && tally.score > 0.6 * score(best) ? tally : best;
     }
-    for (Delimiter delimiter : List.of(Delimiter.JSON, Delimiter.KEY_VALUE)) {
-      if (keyedScore(compared, delimiter) > score(best) * CLEARLY_BETTER) {
-        return atLeastSome(keyedShape(lines, delimiter));
+    if (best == null) {
+      return Optional.empty();
+    }
+    Optional<LinePattern> lead = lead(compared, best);
+    int size = best.size + (lead.isEmpty() ? 0 : leadWords(compared, best, lead.get()));
+    return atLeastSome(shape(lines, best.delimiter, best.widths, size, lead));
+  }
+
+  private static final String LEAD_WORD = "(?:\\[[^\\]]*\\]|\\([^)]*\\)|\\S+)\\s+";
+
+  /**
+   * Words in front of the first field, such as a level or a time in brackets, where another sign
+   * than a blank parts the fields.
+   */
+  private static Optional<LinePattern> lead(List<String> lines, Tally tally) {
+    boolean blanks =
+        tally.delimiter == Delimiter.BLANKS
+            || tally.delimiter == Delimiter.ANY
+            || tally.delimiter == Delimiter.FIXED;
+    if (blanks) {
+      return Optional.empty();
+    }
+    Map<Integer, Integer> counts = new HashMap<>();
+    int rows = 0;
+    for (String line : lines) {
+      List<String> cells = Cells.of(line, tally.delimiter, tally.widths);
+      if (cells.size() == tally.size && worth(cells) > 0) {
+        rows++;
+        String first = cells.get(0);
+        if (line.indexOf(tally.delimiter.sign()) > 0 && !first.isEmpty() && (look(first) == Look.JUNK || hasLead(line))) {
+          List<String> words =
+              Cells.of(line.substring(0, line.indexOf(tally.delimiter.sign())), Delimiter.BLANKS, List.of());
+          boolean clean = words.size() > 1 && words.stream().allMatch(w -> look(w) != Look.JUNK);
+          counts.merge(clean ? words.size() - 1 : 0, 1, Integer::sum);
+        }
       }
     }
-    return best == null
-        ? Optional.empty()
-        : atLeastSome(shape(lines, best.delimiter, best.widths, best.size));
+    for (Map.Entry<Integer, Integer> entry : counts.entrySet()) {
+      if (entry.getKey() > 0 && entry.getValue() > 0.6 * rows) {
+        return Optional.of(LinePattern.of("^\\s*" + LEAD_WORD.repeat(entry.getKey())));
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** Whether a bracket or a word that belongs to no date stands in front. */
+  private static boolean hasLead(String line) {
+    String text = line.stripLeading();
+    if (text.startsWith("[") || text.startsWith("(")) {
+      return true;
+    }
+    int blank = text.indexOf(' ');
+    String word = blank < 0 ? "" : text.substring(0, blank);
+    return !word.isEmpty() && word.chars().allMatch(Character::isLetter) && Words.month(word) == 0;
+  }
+
+  private static int leadWords(List<String> lines, Tally tally, LinePattern lead) {
+    for (String line : lines) {
+      int plain = Cells.of(line, tally.delimiter, tally.widths).size();
+      if (plain == tally.size && lead.find(line).isPresent()) {
+        return Cells.of(line, tally.delimiter, tally.widths, Optional.of(lead)).size() - plain;
+      }
+    }
+    return 0;
   }
 
   private static double score(Tally tally) {
@@ -232,11 +300,15 @@ record RowShape(
   }
 
   private static RowShape shape(
-      List<String> lines, Delimiter delimiter, List<Integer> widths, int size) {
+      List<String> lines,
+      Delimiter delimiter,
+      List<Integer> widths,
+      int size,
+      Optional<LinePattern> lead) {
     List<Integer> like = new ArrayList<>();
     List<List<String>> all = new ArrayList<>();
     for (int i = 0; i < lines.size(); i++) {
-      List<String> cells = Cells.of(lines.get(i), delimiter, widths);
+      List<String> cells = Cells.of(lines.get(i), delimiter, widths, lead);
       if (cells.size() == size) {
         like.add(i);
         all.add(cells);
@@ -250,7 +322,7 @@ record RowShape(
       }
     }
     return new RowShape(
-        delimiter, widths, looks.decimalComma(), List.of(), size, rows, Optional.empty());
+        delimiter, widths, looks.decimalComma(), List.of(), size, rows, lead, Optional.empty());
   }
 
   /** What most lines hold in each field. */
@@ -293,6 +365,7 @@ record RowShape(
       int odd = 0;
       int expected = 0;
       int numbers = 0;
+      String lost = "";
       for (int c = 0; c < counts.length; c++) {
         int[] column = counts[c];
         int numeric =
@@ -303,7 +376,9 @@ record RowShape(
           expected++;
           Look look = quickLook(cells.get(c));
           boolean usual = look.isNumeric() && column[look.ordinal()] >= USUAL * numeric;
-          odd += usual || look == Look.NONE ? 0 : 1;
+          boolean same = look == Look.WORD && (lost.isEmpty() || lost.equals(cells.get(c)));
+          lost = same ? cells.get(c) : lost; // one word for all that was not measured
+          odd += usual || look == Look.NONE || same && numbers > 0 ? 0 : 1;
           numbers += usual ? 1 : 0;
         }
       }
@@ -356,7 +431,7 @@ record RowShape(
 
   private static boolean hasMost(Map<String, String> fields, Set<String> keys) {
     long there = keys.stream().filter(fields::containsKey).count();
-    return there >= 0.7 * keys.size();
+    return there >= 0.45 * keys.size();
   }
 
   /** Keys that most lines with numbers have, at least one of them told by the line itself. */
@@ -409,13 +484,20 @@ record RowShape(
           }
         });
     return new RowShape(
-        delimiter, List.of(), commas > points, keys, keys.size(), rows, Optional.empty());
+        delimiter,
+        List.of(),
+        commas > points,
+        keys,
+        keys.size(),
+        rows,
+        Optional.empty(),
+        Optional.empty());
   }
 
   /** The fields of a row, in the order of the keys where it tells them. */
   List<String> cells(String line) {
     if (!delimiter.isKeyed()) {
-      return Cells.of(line, delimiter, widths);
+      return Cells.of(line, delimiter, widths, lead);
     }
     Map<String, String> fields = Cells.keyed(line, delimiter);
     List<String> cells = new ArrayList<>(keys.size());
@@ -425,8 +507,13 @@ record RowShape(
     return cells;
   }
 
+  /** The same with some of its rows. */
+  RowShape withRows(List<Integer> kept) {
+    return new RowShape(delimiter, widths, decimalComma, keys, size, kept, lead, marked);
+  }
+
   /** The same, its rows told from lines with as many fields by how they begin. */
   RowShape markedBy(LinePattern pattern, List<Integer> kept) {
-    return new RowShape(delimiter, widths, decimalComma, keys, size, kept, Optional.of(pattern));
+    return new RowShape(delimiter, widths, decimalComma, keys, size, kept, lead, Optional.of(pattern));
   }
 }

@@ -57,12 +57,22 @@ final class SettingLines {
   private static final Set<Setting> ANGLES =
       Set.of(Setting.DECLINATION, Setting.RIGHT_ASCENSION, Setting.HOUR_ANGLE);
 
+  private static final Set<Setting> STRICT =
+      Set.of(
+          Setting.DECLINATION,
+          Setting.RIGHT_ASCENSION,
+          Setting.HOUR_ANGLE,
+          Setting.LATITUDE,
+          Setting.LONGITUDE,
+          Setting.CAMERA_ANGLE);
+
   static {
     CONCEPTS.put(Setting.PIXEL_SIZE, "pixel size");
     CONCEPTS.put(Setting.SCALE, "scale");
     CONCEPTS.put(Setting.BINNING, "binning");
     CONCEPTS.put(Setting.FOCAL_LENGTH, "focal length");
     CONCEPTS.put(Setting.HOUR_ANGLE, "hour angle");
+    CONCEPTS.put(Setting.CAMERA_ANGLE, "camera angle");
     CONCEPTS.put(Setting.LATITUDE, "latitude");
     CONCEPTS.put(Setting.LONGITUDE, "longitude");
     CONCEPTS.put(Setting.EXPOSURE, "exposure");
@@ -91,7 +101,7 @@ final class SettingLines {
     for (String line : lines) {
       String family = line.replaceAll("[0-9]+", "0");
       if (line.length() <= 1000 && seen.size() < 2000 && seen.add(family)) {
-        for (Told told : told(line)) {
+        for (Told told : told(TableHead.withoutLead(line))) {
           found
               .computeIfAbsent(told.setting, any -> new LinkedHashMap<>())
               .putIfAbsent(told.label, told);
@@ -105,6 +115,7 @@ final class SettingLines {
           .forEach(told -> rule(told, lines).ifPresent(rules::add));
     }
     pierSides(lines, rules);
+    setPoints(lines, rules);
     dates(lines, time, rules);
     return rules;
   }
@@ -119,7 +130,8 @@ final class SettingLines {
       String before = masked.substring(from, value.start());
       String label = label(before);
       from = value.end();
-      Optional<Setting> setting = setting(label);
+      Optional<Setting> byUnit = byUnit(line.substring(value.end()), label);
+      Optional<Setting> setting = byUnit.or(() -> setting(label));
       boolean ofLoop =
           setting.filter(ANGLES::contains).isPresent()
               && Words.of(masked.substring(0, value.start())).has("side matter");
@@ -183,7 +195,55 @@ final class SettingLines {
       best = best == null ? null : Setting.SCALE;
     }
     boolean side = words.has("side matter") && !isRateOfGuiding(best, words);
+    if (best != null && STRICT.contains(best) && !isOnly(words, CONCEPTS.get(best))) {
+      return Optional.empty();
+    }
     return best == null || side ? Optional.empty() : Optional.of(best);
+  }
+
+  private static final Pattern PER_PIXEL =
+      Pattern.compile(
+          "^\\s*[\\[(]?([^0-9,;|]{1,24}?)\\s*(?:/|\\b(?:per|pro|je|par|por|al|a|ao|cada)\\b)\\s*(\\p{L}+)");
+  private static final Pattern MICRON = Pattern.compile("^\\s*[\\[(]?(?:um|\u00b5m|\u03bcm|micron\\w*|mikro\\w*|micro\\w*)(?!\\p{L})");
+
+  /** Arcseconds per pixel are the scale, and micrometres the size of a pixel, by any name. */
+  private static Optional<Setting> byUnit(String rest, String label) {
+    Matcher per = PER_PIXEL.matcher(rest);
+    if (label.isEmpty()) {
+      return Optional.empty();
+    }
+    if (per.find()
+        && Words.unit(per.group(1)).filter("arcsec"::equals).isPresent()
+        && Words.unit(per.group(2)).filter("px"::equals).isPresent()) {
+      return Optional.of(Setting.SCALE);
+    }
+    return MICRON.matcher(rest).find() && !Words.of(label).has("other")
+        ? Optional.of(Setting.PIXEL_SIZE)
+        : Optional.empty();
+  }
+
+  /** Whether a label says nothing else: RA strength is no right ascension. */
+  private static boolean isOnly(Words words, String concept) {
+    if (words.isJust(concept)) {
+      return true;
+    }
+    int last = -1;
+    List<String> tokens = words.tokens();
+    for (int i = 0; i < tokens.size(); i++) {
+      last = endsPhrase(tokens, i, concept) ? i : last;
+    }
+    return tokens.subList(last + 1, tokens.size()).stream()
+        .allMatch(token -> Words.of(token).has("of what"));
+  }
+
+  private static boolean endsPhrase(List<String> tokens, int end, String concept) {
+    for (int from = Math.max(0, end - 2); from <= end; from++) {
+      if (Words.of(String.join(" ", tokens.subList(from, end + 1))).isJust(concept)
+          || from == end && Words.of(tokens.get(end)).has(concept)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static boolean saysSize(Words words) {
@@ -235,7 +295,7 @@ final class SettingLines {
     }
     LinePattern pattern =
         LinePattern.of(
-            "(?<!\\p{L})(?<!\\p{L}[ _])"
+            "(?<!\\p{L})(?<!\\p{L}\\p{L}[ _])"
                 + LinePattern.quoted(told.label).replace("\t", "\\t")
                 + "[^\\p{L}0-9+\u2212-]{0,20}(?<value>"
                 + (parts ? PARTS : DECIMAL)
@@ -272,7 +332,7 @@ final class SettingLines {
       case FOCAL_LENGTH -> value >= 20 && value < 20_000 ? Optional.of("mm") : Optional.empty();
       case BINNING -> value >= 1 && value <= 8 ? Optional.of("px") : Optional.empty();
       case DECLINATION, LATITUDE -> Math.abs(value) <= 90 ? Optional.of("deg") : Optional.empty();
-      case LONGITUDE -> Math.abs(value) <= 360 ? Optional.of("deg") : Optional.empty();
+      case LONGITUDE, CAMERA_ANGLE -> Math.abs(value) <= 360 ? Optional.of("deg") : Optional.empty();
       default -> Optional.of(setting.units().get(0));
     };
   }
@@ -375,6 +435,27 @@ final class SettingLines {
     }
   }
 
+  /** Where the star should be, such as {@code the mark is at x = 261.8, y = 509.7}. */
+  private void setPoints(List<String> lines, List<SettingRule> rules) {
+    Pattern pair =
+        Pattern.compile(
+            "(?<![\\p{L}])[xX]\\s*[=:]?\\s*" + DECIMAL + "[^0-9]{1,12}?(?<![\\p{L}])[yY]\\s*[=:]?\\s*" + DECIMAL);
+    for (String line : lines) {
+      if (line.length() < 400 && Words.of(line).has("set point") && pair.matcher(line).find()) {
+        for (String axis : List.of("x", "y")) {
+          String expression =
+              "(?<!\\p{L})[" + axis + axis.toUpperCase(Locale.ROOT) + "]\\s*[=:]?\\s*(?<value>" + DECIMAL + ")";
+          String words = EventLines.label(line, "set point");
+          LinePattern pattern = LinePattern.of(LinePattern.quoted(words) + ".*?" + expression);
+          if (pattern.find(line).isPresent()) {
+            rules.add(said(axis.equals("x") ? Setting.SET_X : Setting.SET_Y, pattern, Optional.empty(), lines));
+          }
+        }
+        return;
+      }
+    }
+  }
+
   private static boolean looks(String text) {
     return text.toLowerCase(Locale.ROOT)
         .matches(
@@ -442,7 +523,7 @@ final class SettingLines {
     Set<String> starts = new LinkedHashSet<>();
     for (String line : all) {
       Matcher found = INSTANT.matcher(line);
-      if (found.find() && Words.of(line.substring(0, found.start())).has("start")) {
+      if (found.find() && Words.of(TableHead.withoutLead(line)).has("start")) {
         starts.add(RunLines.beginning(line.substring(0, found.start())));
       }
     }

@@ -3,6 +3,7 @@ package io.github.roundstar.ingest.layout;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -38,7 +39,7 @@ record TableHead(
   private static final int LINES_ABOVE = 12;
   private static final Pattern NUMBERED =
       Pattern.compile(
-          "^[^\\p{L}0-9]*(?:\\p{L}{1,12}\\.? ?)?([0-9]{1,3}) ?[:=.)-]+ ?(\\p{L}.*|[\u0394\u03b4\u03b1].*)$");
+          "^[^\\p{L}0-9]*(?:\\p{L}{1,12}[.:]? ?)?([0-9]{1,3})(?: ?[:=.)-]+ ?| +)(\\p{L}.*)$");
 
   static TableHead of(List<String> lines, RowShape shape) {
     int first = shape.rows().get(0);
@@ -67,9 +68,66 @@ record TableHead(
         found.byName,
         others,
         between,
-        Optional.ofNullable(found.byName ? nameLine : null).map(TableHead::beginningOf),
+        Optional.ofNullable(found.byName ? nameLine : null)
+            .map(any -> namesPattern(lines, shape, found)),
         remark(between, lines, shape),
         RunLines.of(lines, rows, nameLine));
+  }
+
+  /**
+   * Whether two lines name the same columns, in whatever order; a log may change the order where it
+   * begins anew.
+   */
+  static boolean areSameNames(List<String> one, List<String> other) {
+    return one.size() == other.size() && one.stream().sorted().toList().equals(other.stream().sorted().toList());
+  }
+
+  /** The rows that stand under names in the order of the first ones. */
+  List<Integer> rowsInOrder(List<String> lines, RowShape shape) {
+    if (!byName || shape.delimiter().isKeyed() || nameLine < 0) {
+      return shape.rows();
+    }
+    List<Integer> kept = new ArrayList<>();
+    Set<Integer> rows = new HashSet<>(shape.rows());
+    boolean inOrder = true;
+    for (int i = 0; i < lines.size(); i++) {
+      if (rows.contains(i)) {
+        if (inOrder) {
+          kept.add(i);
+        }
+      } else if (lines.get(i).length() < 4000 && isNames(lines.get(i), shape, nameCells)) {
+        inOrder = Found.withoutMark(shape.cells(lines.get(i)), shape.size()).equals(nameCells);
+      }
+    }
+    return kept;
+  }
+
+  private static boolean isNames(String line, RowShape shape, List<String> names) {
+    return areSameNames(Found.withoutMark(shape.cells(line), shape.size()), names);
+  }
+
+  /** The pattern of all lines that name the columns. */
+  private static LinePattern namesPattern(List<String> lines, RowShape shape, Found found) {
+    Set<String> all = new LinkedHashSet<>();
+    all.add(lines.get(found.nameAt));
+    for (String line : lines) {
+      if (line.length() < 4000 && all.size() < 6 && !shape.delimiter().isKeyed() && line.startsWith(lines.get(found.nameAt).substring(0, 1))
+          || isRemark(line)) {
+        if (all.size() < 6 && isNames(line, shape, found.names)) {
+          all.add(line);
+        }
+      }
+    }
+    if (all.size() == 1 && shape.lead().isPresent()) {
+      String line = lines.get(found.nameAt);
+      int from = shape.lead().get().find(line).map(Matcher::end).orElse(0);
+      return LinePattern.of(beginningOf(line.substring(from)).expression().substring(4));
+    }
+    if (all.size() == 1) {
+      return beginningOf(lines.get(found.nameAt));
+    }
+    List<String> each = all.stream().map(line -> beginningOf(line).expression().substring(4)).toList();
+    return LinePattern.of("^\\s*(?:" + String.join("|", each) + ")");
   }
 
   /** Names and units, and where they were found. */
@@ -110,10 +168,16 @@ record TableHead(
       List<String> exact =
           shape.delimiter() == Delimiter.FIXED
               ? List.of()
-              : withoutMark(shape.cells(line), shape.size());
+              : withoutLead(withoutMark(shape.cells(line), shape.size()), lines, shape);
+      if (exact.size() == shape.size() && unitAt < 0 && areUnits(exact)) {
+        unitAt = i;
+        units = exact;
+        return;
+      }
       boolean same = exact.size() == shape.size() && isWords(exact);
       List<String> cells = same ? exact : otherwise(lines, i, shape);
-      if (cells.size() != shape.size() || !isWords(cells)) {
+      boolean next = same && lines.subList(i + 1, shape.rows().get(0)).stream().allMatch(String::isBlank);
+      if (cells.size() != shape.size() || !isWords(cells) || !speak(cells, next && !isRemark(line))) {
         return;
       }
       if (areUnits(cells) && unitAt < 0) {
@@ -122,8 +186,58 @@ record TableHead(
       } else {
         nameAt = i;
         names = cells;
-        byName = same && cells.stream().distinct().count() == cells.size() && !cells.contains("");
+        long named = cells.stream().filter(cell -> !cell.isEmpty()).count();
+        long distinct = cells.stream().filter(cell -> !cell.isEmpty()).distinct().count();
+        byName = same && named == distinct && named > 1;
+        aboveNames(lines, shape);
       }
+    }
+
+    /** Whether most of the words are those of columns, and not of a sentence. */
+    private static boolean speak(List<String> cells, boolean next) {
+      long known =
+          cells.stream()
+              .map(Words::of)
+              .filter(w -> w.hasAny("ra", "dec", "x", "y", "offset", "pulse", "time", "elapsed", "date", "snr", "flux", "frame", "event", "statistic", "place", "east", "west", "north", "south", "other", "run"))
+              .count();
+      long filled = cells.stream().filter(cell -> !cell.isEmpty()).count();
+      boolean brief = cells.stream().noneMatch(cell -> cell.endsWith("."));
+      return next ? known >= 2 || brief && filled == cells.size() : known * 2 > filled && known >= 3 && brief;
+    }
+
+    /** Names that stand twice are told apart by the line above them. */
+    private void aboveNames(List<String> lines, RowShape shape) {
+      if (byName || nameAt == 0 || names.stream().filter(n -> !n.isEmpty()).distinct().count() == names.size()) {
+        return;
+      }
+      List<String> above = withoutMark(shape.cells(lines.get(nameAt - 1)), shape.size());
+      boolean words =
+          above.size() == shape.size()
+              && above.stream().filter(c -> !c.isEmpty()).count() >= 2
+              && above.stream().noneMatch(RowShape::startsAsNumber);
+      if (words) {
+        List<String> whole = new ArrayList<>();
+        for (int i = 0; i < names.size(); i++) {
+          whole.add((above.get(i) + " " + names.get(i)).strip());
+        }
+        names = whole;
+      }
+    }
+
+    /** Words in front of all lines name no column. */
+    private static List<String> withoutLead(List<String> cells, List<String> lines, RowShape shape) {
+      if (shape.lead().isEmpty() || cells.size() != shape.size()) {
+        return cells;
+      }
+      List<String> bare = new ArrayList<>(cells);
+      List<String> row = shape.cells(lines.get(shape.rows().get(0)));
+      for (int i = 0; i < 4 && i < bare.size(); i++) {
+        boolean leads = RowShape.startsAsNumber(bare.get(i)) || bare.get(i).equals(row.get(i));
+        if (leads) {
+          bare.set(i, "");
+        }
+      }
+      return bare;
     }
 
     /** Names parted by another sign than the fields, or standing above them. */
@@ -161,6 +275,9 @@ record TableHead(
     /** Words that stand above the fields of most rows. */
     private static List<String> aligned(List<String> lines, int i, RowShape shape) {
       String line = lines.get(i);
+      if (line.isEmpty() || line.endsWith(".")) {
+        return List.of();
+      }
       BitSet ink = new BitSet();
       int looked = Math.min(50, shape.rows().size());
       for (int r = 0; r < looked; r++) {
@@ -174,6 +291,14 @@ record TableHead(
         int to = ink.nextClearBit(from);
         fields.add(new int[] {from, to});
         from = ink.nextSetBit(to);
+      }
+      if (shape.delimiter() == Delimiter.FIXED) {
+        fields.clear();
+        int from = 0;
+        for (int width : shape.widths()) {
+          fields.add(new int[] {from, from + width});
+          from += width;
+        }
       }
       if (fields.size() != shape.size()
           || SIGNS.indexOf(line.charAt(0)) >= 0 && line.length() < 3) {
@@ -207,9 +332,11 @@ record TableHead(
     private void numbered(List<String> lines, int size) {
       TreeMap<Integer, String> told = new TreeMap<>();
       for (String line : lines.subList(0, Math.min(200, lines.size()))) {
-        Matcher entry = NUMBERED.matcher(line);
-        if (entry.matches()) {
-          told.putIfAbsent(Integer.parseInt(entry.group(1)), entry.group(2).strip());
+        for (String part : TableHead.withoutLead(line).split("[;|]|,(?=\\s)")) {
+          Matcher entry = NUMBERED.matcher(part);
+          if (entry.matches()) {
+            told.putIfAbsent(Integer.parseInt(entry.group(1)), entry.group(2).strip());
+          }
         }
       }
       int first = told.isEmpty() ? 1 : told.firstKey();
@@ -244,6 +371,24 @@ record TableHead(
       at++;
     }
     return text.substring(at);
+  }
+
+  private static final Pattern LEAD =
+      Pattern.compile(
+          "^(?:\\[[^\\]]{1,40}\\]|\\([0-9][^)]{1,40}\\)|[0-9]{4}-?[0-9]{2}-?[0-9]{2}[T ][0-9:.,]{6,15}Z?|\\p{Lu}{3,8}:?(?= {2,}|\\t)"
+              + "|\\p{Lu}(?=[ ,;|\\t]))[ ,;|\\t]+");
+
+  /** A sentence without what leads every line, such as a time in brackets or a level. */
+  static String withoutLead(String line) {
+    String rest = withoutMark(line);
+    for (int i = 0; i < 3; i++) {
+      Matcher lead = LEAD.matcher(rest);
+      if (!lead.find()) {
+        break;
+      }
+      rest = withoutMark(rest.substring(lead.end()));
+    }
+    return rest;
   }
 
   static boolean isWords(List<String> cells) {
@@ -291,6 +436,11 @@ record TableHead(
     return Optional.of(LinePattern.of("^[" + all + "]"));
   }
 
+  /** The lines before the first row. */
+  List<String> header() {
+    return others.subList(0, others.size() - between.size());
+  }
+
   /** The columns with their values. */
   List<Column> columns(List<String> lines, RowShape shape) {
     int size = shape.size();
@@ -320,10 +470,15 @@ record TableHead(
               unit,
               cells.get(c),
               shape.decimalComma());
-      if (nameCells.isEmpty() && !before.isEmpty()) {
+      String word = column.onlyWord();
+      if (nameCells.isEmpty() && !word.isEmpty() && !columns.isEmpty()) {
+        columns.get(columns.size() - 1).unitBehind(word);
+      }
+      boolean words = !word.isEmpty() && Words.unit(word).isEmpty();
+      if (nameCells.isEmpty() && !before.isEmpty() && !words) {
         column.describe(before);
       }
-      before = column.onlyWord();
+      before = words ? (before + " " + word).strip() : column.numeric > 0 ? "" : before;
       columns.add(column);
     }
     return columns;

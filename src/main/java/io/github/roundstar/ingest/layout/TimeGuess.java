@@ -68,6 +68,7 @@ final class TimeGuess {
   private Optional<Column> date = Optional.empty();
   private Optional<Column> half = Optional.empty();
   private boolean clock;
+  private boolean frames;
 
   TimeGuess(List<Column> columns, List<String> others, List<Decision> decisions) {
     this.columns = columns;
@@ -104,6 +105,15 @@ final class TimeGuess {
         best = worth;
         time = column;
         clock = clockLike;
+      }
+    }
+    for (int i = 0; i < columns.size() && time == null; i++) {
+      Column column = columns.get(i);
+      boolean counts =
+          column.isNumeric() && column.isWhole() && column.step() == 1 && column.rising() > STEADY;
+      if (counts) {
+        time = column;
+        frames = true;
       }
     }
   }
@@ -164,18 +174,67 @@ final class TimeGuess {
             || (level > 2.4e6 && level < 2.6e6 || level > 4e4 && level < 9e4)
                 && column.step() < 0.01;
     boolean counter = column.isWhole() && column.step() == 1;
+    if (counter && column.isNameless() && column.isCounter()) {
+      return -1;
+    }
     double worth = column.hasAny("time", "elapsed") ? 4 : column.isNameless() ? 1.5 : 0;
     worth += epoch ? 4 : 0;
     worth += Set.of("s", "ms", "min").contains(column.unit()) ? 2 : 0;
     worth -= column.has("frame") ? 3 : 0;
     worth -= counter ? 1.2 : 0;
-    worth -= column.hasAny("snr", "flux", "offset", "pulse", "other", "statistic") ? 3 : 0;
+    boolean length = column.has("length"); // what rises all night is a time, not a pulse
+    worth += length ? 2 : 0;
+    worth -= column.hasAny("snr", "flux", "offset", "other", "statistic") ? 3 : 0;
+    worth -= column.has("pulse") && !length ? 3 : 0;
     return worth;
   }
 
   /** How times are written. */
   TimeForm form() {
-    return clock ? clockForm() : counted();
+    return frames ? framesForm() : clock ? clockForm() : counted();
+  }
+
+  /** Numbers of frames, a time apart that a sentence tells. */
+  private TimeForm framesForm() {
+    OptionalDouble step = cadence();
+    if (step.isPresent()) {
+      decisions.add(
+          Decision.certain(
+              time.called(),
+              "number of the frame",
+              "no column tells the time, and a sentence tells a frame every "
+                  + step.getAsDouble()
+                  + " s"));
+    } else {
+      decisions.add(
+          Decision.open(
+              "time from frame to frame",
+              "no column tells the time, and " + time.called() + " counts frames",
+              "[time]\nform = \"frames\"\nstep_s = 3.0   # seconds from frame to frame"));
+    }
+    return new TimeForm(Kind.FRAMES, order(others, false), zone(false), mark(), step);
+  }
+
+  private static final Pattern SECONDS =
+      Pattern.compile("([0-9]+(?:[.,][0-9]+)?) ?(ms|\\p{L}+)?");
+
+  private OptionalDouble cadence() {
+    for (String line : others.subList(0, Math.min(200, others.size()))) {
+      Words words = Words.of(line);
+      if (words.has("frame every") && !words.hasAny("scale", "exposure", "dither")) {
+        Matcher number = SECONDS.matcher(line);
+        while (number.find()) {
+          Optional<String> unit = Optional.ofNullable(number.group(2)).flatMap(Words::unit);
+          double value = Double.parseDouble(number.group(1).replace(',', '.'));
+          double seconds = unit.filter("ms"::equals).isPresent() ? value / 1000 : value;
+          boolean second = unit.filter(u -> u.equals("s") || u.equals("ms")).isPresent();
+          if (second && seconds >= 0.05 && seconds <= 300) {
+            return OptionalDouble.of(seconds);
+          }
+        }
+      }
+    }
+    return OptionalDouble.empty();
   }
 
   /** Which part of the exposure the times mark, where a line tells it. */
@@ -371,6 +430,12 @@ final class TimeGuess {
     if (dates.isEmpty()) {
       return DateOrder.DMY;
     }
+    Optional<DateOrder> told = orderTold();
+    if (told.isPresent()) {
+      decisions.add(
+          Decision.certain("date_order", told.get() == DateOrder.DMY ? "dmy" : "mdy", "a line tells it"));
+      return told.get();
+    }
     Set<Integer> firsts = new LinkedHashSet<>();
     Set<Integer> seconds = new LinkedHashSet<>();
     for (String text : dates) {
@@ -408,6 +473,25 @@ final class TimeGuess {
               "[time]\ndate_order = \"dmy\"   # or \"mdy\""));
     }
     return monthFirst ? DateOrder.MDY : DateOrder.DMY;
+  }
+
+  private static final Pattern DAY_MONTH =
+      Pattern.compile(
+          "(?<!\\p{L})(?:[DTJG]{1,2}[-./ ]M{1,2}[-./ ]|(?i:day|tag|jour|d\u00eda|dia|giorno|dag)[-./, ]{1,2}(?i:month|monat|mois|mes|m\u00eas|mese|maand))");
+  private static final Pattern MONTH_DAY =
+      Pattern.compile(
+          "(?<!\\p{L})(?:M{1,2}[-./ ][DTJG]{1,2}[-./ ]|(?i:month|monat|mois|mes|m\u00eas|mese|maand)[-./, ]{1,2}(?i:day|tag|jour|d\u00eda|dia|giorno|dag))");
+
+  private Optional<DateOrder> orderTold() {
+    for (String line : others.subList(0, Math.min(200, others.size()))) {
+      if (DAY_MONTH.matcher(line).find()) {
+        return Optional.of(DateOrder.DMY);
+      }
+      if (MONTH_DAY.matcher(line).find()) {
+        return Optional.of(DateOrder.MDY);
+      }
+    }
+    return Optional.empty();
   }
 
   private boolean speaksOtherThanEnglish() {

@@ -84,6 +84,9 @@ final class Words {
     }
   }
 
+  /** Units that ordinary words end in. */
+  private static final Set<String> AMBIGUOUS = Set.of("as", "min", "mins", "seg", "sec");
+
   private final List<String> tokens;
   private final Set<String> concepts = new HashSet<>();
 
@@ -166,16 +169,44 @@ final class Words {
     if (token.length() < 2 || token.length() > 30 || !meanings(token).isEmpty()) {
       return List.of(token);
     }
+    List<String> glued = glued(token, 4);
+    return glued.isEmpty() ? List.of(token) : glued;
+  }
+
+  private static List<String> glued(String token, int most) {
     for (int at = token.length() - 1; at > 0; at--) {
       String one = token.substring(0, at);
       String two = token.substring(at);
       boolean long2 = two.length() > 1 || "xy".contains(two);
       boolean long1 = one.length() > 1 || "dpxy".contains(one);
-      if (long1 && long2 && isGlued(one) && isGlued(two)) {
-        return List.of(one, two);
+      if (long1 && long2 && isGlued(one)) {
+        if (isGlued(two)) {
+          return List.of(one, two);
+        }
+        List<String> rest = most > 2 ? glued(two, most - 1) : List.of();
+        if (!rest.isEmpty()) {
+          List<String> all = new ArrayList<>(List.of(one));
+          all.addAll(rest);
+          return all;
+        }
       }
     }
-    return List.of(token);
+    return List.of();
+  }
+
+  /** The unit that is glued to the end of a word. */
+  static Optional<String> gluedUnit(String token) {
+    List<String> tokens = tokens(token);
+    String last = tokens.isEmpty() ? "" : tokens.get(tokens.size() - 1);
+    for (int at = 1; at < last.length() - 1; at++) {
+      Optional<String> found = unit(last.substring(at));
+      if (found.isPresent() && !AMBIGUOUS.contains(last.substring(at))) {
+        if (!meanings(last.substring(0, at)).isEmpty() || !glued(last.substring(0, at), 4).isEmpty()) {
+          return found;
+        }
+      }
+    }
+    return Optional.empty();
   }
 
   private static boolean isGlued(String word) {
@@ -190,6 +221,11 @@ final class Words {
   /** Whether the very word stands there. */
   boolean says(String word) {
     return tokens.contains(word);
+  }
+
+  /** Whether the words are one phrase with this meaning. */
+  boolean isJust(String concept) {
+    return exact(String.join(" ", tokens)).contains(concept);
   }
 
   boolean isEmpty() {
