@@ -44,6 +44,7 @@ final class Gate {
 
   private static final double SHORT_RUN_SECONDS = 600;
   private static final double SEAMLESS_STEPS = 3;
+
   /** Share of the measured frames that settling and waiting may take. */
   private static final double MOST_PASSED = 0.6;
 
@@ -54,6 +55,14 @@ final class Gate {
   private static final double CLEAR = 0.5;
 
   private static final double NONE = 0.15;
+
+  /** A stretch of a run that otherwise answers clearly. */
+  private static final double LOST_RELATION = 0.1;
+
+  /** Half of the pulses longer than this many frames are in another unit. */
+  private static final double LONGEST_PULSE_STEPS = 1.5;
+
+  private static final double SHORTEST_PULSE_MILLIS = 0.5;
 
   /** Offsets scatter about a place near the set point; positions lie this many scatters off it. */
   private static final double FAR_FROM_SET_POINT = 10;
@@ -294,11 +303,13 @@ final class Gate {
         }
         sent[axis] = true;
         Answer other = Answer.of(run.frames(), axis == 1, axis == 0, 0);
-        Answer late = Answer.of(run.frames(), axis == 1, axis == 1, 1);
+        Answer late =
+            Answer.of(run.frames(), axis == 1, axis == 1, layout.pulseInNextRow() ? -1 : 1);
         String word = axis == 1 ? "declination" : "right ascension";
         answered[axis] |= Math.abs(own.correlation) > NONE;
         requireOwn(run, word, own, other, late);
-        requireOneSign(run, word, axis == 1);
+        requireOneSign(run, word, axis == 1, own.correlation);
+        requireLength(run, word, axis == 1);
       }
     }
     for (int axis = 0; axis < 2; axis++) {
@@ -345,18 +356,45 @@ final class Gate {
           0,
           String.format(
               Locale.ROOT,
-              "in run %d, pulses in %s follow the offset of the row before (correlation %.2f),"
+              "in run %d, pulses in %s follow the offset of the row %s (correlation %.2f),"
                   + " not of their own row (%.2f)",
               run.id(),
               word,
+              layout.pulseInNextRow() ? "after" : "before",
               late.correlation,
               own.correlation),
           "write row = \"" + (layout.pulseInNextRow() ? "same" : "next") + "\" under [pulses]");
     }
   }
 
+  /** A pulse ends before the next frame, and is longer than a relay needs to close. */
+  private void requireLength(GuideRun run, String word, boolean dec) throws FormatException {
+    Frames frames = run.frames();
+    double[] sizes =
+        IntStream.range(0, frames.size())
+            .mapToDouble(i -> Math.abs(dec ? frames.decPulseMillis(i) : frames.raPulseMillis(i)))
+            .filter(size -> size > 0 && Double.isFinite(size))
+            .toArray();
+    double median = Quantile.median(sizes);
+    double step = cadence(run) * 1000;
+    if (median > LONGEST_PULSE_STEPS * step || median < SHORTEST_PULSE_MILLIS) {
+      throw stop(
+          0,
+          String.format(
+              Locale.ROOT,
+              "in run %d, half of the pulses in %s last more than %.4g ms, with %.4g ms from frame"
+                  + " to frame",
+              run.id(),
+              word,
+              median,
+              step),
+          "correct the unit of the pulses in the layout");
+    }
+  }
+
   /** A sign that turns round within a run, as columns that are swapped half way make it. */
-  private void requireOneSign(GuideRun run, String word, boolean dec) throws FormatException {
+  private void requireOneSign(GuideRun run, String word, boolean dec, double whole)
+      throws FormatException {
     Frames frames = run.frames();
     int from = 0;
     int sent = 0;
@@ -368,7 +406,8 @@ final class Gate {
         Answer own = Answer.of(part, dec, dec, 0);
         Answer other = Answer.of(part, dec, !dec, 0);
         boolean swapped = Math.abs(other.correlation) > 0.9 && Math.abs(own.correlation) < 0.3;
-        if (own.correlation < -CLEAR - NONE || swapped) {
+        boolean lost = Math.abs(whole) > CLEAR && Math.abs(own.correlation) < LOST_RELATION;
+        if (own.correlation < -CLEAR - NONE || swapped || lost) {
           throw stop(
               0,
               String.format(
@@ -378,7 +417,9 @@ final class Gate {
                   frames.timeSeconds(from),
                   frames.timeSeconds(i),
                   word,
-                  swapped ? "follow the other axis" : "push the star away"),
+                  swapped
+                      ? "follow the other axis"
+                      : lost ? "have no relation to the offset" : "push the star away"),
               "cut the log where its columns or its signs change, and give each part its layout");
         }
         from = i + 1;
@@ -430,7 +471,8 @@ final class Gate {
       double pp = 0;
       double oo = 0;
       double po = 0;
-      for (int i = lag; i < frames.size(); i++) {
+      int last = frames.size() + Math.min(0, lag);
+      for (int i = Math.max(0, lag); i < last; i++) {
         double p = decPulse ? frames.decPulseMillis(i) : frames.raPulseMillis(i);
         double o = decOffset ? frames.decArcsec(i - lag) : frames.raArcsec(i - lag);
         if (Double.isFinite(p) && p != 0 && Double.isFinite(o)) {

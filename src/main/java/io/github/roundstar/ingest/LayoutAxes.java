@@ -139,7 +139,8 @@ final class LayoutAxes {
     if (told) {
       setX = along(lines, Meaning.X_SET);
       setY = along(lines, Meaning.Y_SET);
-    } else if (settings.text(Setting.SET_X).isPresent() && settings.text(Setting.SET_Y).isPresent()) {
+    } else if (settings.text(Setting.SET_X).isPresent()
+        && settings.text(Setting.SET_Y).isPresent()) {
       setX = mark(lines, Setting.SET_X) * factors.get(Meaning.X_PLACE);
       setY = mark(lines, Setting.SET_Y) * factors.get(Meaning.Y_PLACE);
     } else if (moved && Double.isFinite(x) && Double.isFinite(y)) {
@@ -171,9 +172,7 @@ final class LayoutAxes {
     boolean offset = meaning == Meaning.RA_OFFSET || meaning == Meaning.DEC_OFFSET;
     if (offset && rules.containsKey(letter)) {
       PulseText sized = PulseText.of(cell.get(), lines.cell(letter), rule, rules.get(letter));
-      return number(sized.number())
-          * factors.get(meaning)
-          * (sized.sign() == 0 ? 1 : sized.sign());
+      return number(sized.number()) * factors.get(meaning) * (sized.sign() == 0 ? 1 : sized.sign());
     }
     if (rule.toward().isEmpty()) {
       return number(cell.get()) * factors.get(meaning);

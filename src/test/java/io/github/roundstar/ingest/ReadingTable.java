@@ -92,15 +92,14 @@ public final class ReadingTable {
                 && log.openFacts().contains(OpenFact.DATE_ORDER)
                 && open.stream().allMatch(d -> d.about().equals("date_order"));
         return new Read(
-            log,
-            rightly || beside ? Outcome.ASKED_RIGHTLY : Outcome.ASKED_NEEDLESSLY,
-            questions);
+            log, rightly || beside ? Outcome.ASKED_RIGHTLY : Outcome.ASKED_NEEDLESSLY, questions);
       }
       GuideLog found = LogReader.read(file, Optional.empty());
       if (log.notGuiding()) {
         return new Read(log, Outcome.MISREAD, "taken for a log of guiding");
       }
-      Path table = Files.writeString(folder.resolve("dialect.ecsv"), log.truth().get().guideTable());
+      Path table =
+          Files.writeString(folder.resolve("dialect.ecsv"), log.truth().get().guideTable());
       String off = differences(found, GuideTableReader.read(table), log);
       return new Read(log, off.isEmpty() ? Outcome.READ : Outcome.MISREAD, off);
     } catch (UnusableInputException e) {
@@ -217,7 +216,8 @@ public final class ReadingTable {
     out.append(row(answerable + " whose text holds the answer", ofAnswerable));
     out.append("\nEach obstacle alone, on a log that reads well otherwise, ").append(alone);
     out.append(" logs each:\n\n");
-    out.append("| obstacle | read | asked rightly | asked needlessly | refused | refused rightly | misread |\n");
+    out.append(
+        "| obstacle | read | asked rightly | asked needlessly | refused | refused rightly | misread |\n");
     out.append("|---|---|---|---|---|---|---|\n");
     for (Obstacle obstacle : Obstacle.values()) {
       Map<Outcome, Integer> counts = new EnumMap<>(Outcome.class);

@@ -71,8 +71,10 @@ final class CameraAngle {
   /** What a sentence tells is exact; the pulses tell the angle to some degrees. */
   private static boolean agree(CameraAxes told, CameraAxes found) {
     return found.pierSide().isEmpty()
-        && Math.abs(turn(told.raDegrees().getAsDouble() - found.raDegrees().getAsDouble())) < SAME_WITHIN / 3
-        && Math.abs(turn(told.decDegrees().getAsDouble() - found.decDegrees().getAsDouble())) < SAME_WITHIN / 3;
+        && Math.abs(turn(told.raDegrees().getAsDouble() - found.raDegrees().getAsDouble()))
+            < SAME_WITHIN / 3
+        && Math.abs(turn(told.decDegrees().getAsDouble() - found.decDegrees().getAsDouble()))
+            < SAME_WITHIN / 3;
   }
 
   /** Both axes' directions turned to an exact right angle, weighted by their pulses. */

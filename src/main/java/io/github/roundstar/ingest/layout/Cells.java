@@ -137,7 +137,9 @@ public final class Cells {
   private static List<String> commaBlank(String line) {
     List<String> cells = new ArrayList<>();
     int from = 0;
-    for (int to = line.indexOf(", "); to >= 0 && cells.size() < MOST; to = line.indexOf(", ", from)) {
+    for (int to = line.indexOf(", ");
+        to >= 0 && cells.size() < MOST;
+        to = line.indexOf(", ", from)) {
       cells.add(bare(line.substring(from, to)));
       from = to + 2;
     }
@@ -279,7 +281,7 @@ public final class Cells {
             blank > 0
                 && (end > 0
                     || RowShape.startsAsNumber(rest)
-                || blank == 1 && Character.isUpperCase(rest.charAt(0))
+                    || blank == 1 && Character.isUpperCase(rest.charAt(0))
                     || blank + 1 < rest.length() && rest.charAt(blank + 1) == ' ');
         if (!leads) {
           return rest;

@@ -69,9 +69,6 @@ record Codes(char axis, Set<String> toward, Set<String> away, boolean known) {
   }
 
   private static boolean isNone(String value) {
-    return value.equals("0")
-        || !value.equals("-") && Numbers.isNoValue(value)
-        || value.equals(".");
+    return value.equals("0") || !value.equals("-") && Numbers.isNoValue(value) || value.equals(".");
   }
 }
-

@@ -25,6 +25,9 @@ final class Column {
       Pattern.compile(
           "(?:[\\[({/_,.: -]|\\bin )\\s*([^\\[\\](){}/_,: ]+(?: [^\\[\\](){}/_,: ]+){0,2})\\s*[\\])}]?$");
 
+  /** Capitals that stand for declination, where the article would be in small letters. */
+  private static final Pattern DE = Pattern.compile("(?<![A-Z])DE(?![A-Z])");
+
   /** Its place from 1; among the fields without a key where rows tell keys. */
   final int place;
 
@@ -69,7 +72,8 @@ final class Column {
     boolean compass = cells.stream().anyMatch(Column::endsAsNorth);
     for (int i = 0; i < numbers.length; i++) {
       String cell = cells.get(i);
-      boolean south = compass && !cell.isEmpty() && "sSzZ".indexOf(cell.charAt(cell.length() - 1)) >= 0;
+      boolean south =
+          compass && !cell.isEmpty() && "sSzZ".indexOf(cell.charAt(cell.length() - 1)) >= 0;
       numbers[i] = south ? Double.NaN : Numbers.of(cell, decimalComma).orElse(Double.NaN);
       if (Double.isNaN(numbers[i])) {
         boolean none = Numbers.isNoValue(cell);
@@ -327,6 +331,7 @@ final class Column {
   /** 'r' for right ascension, 'd' for declination, 'x', 'y', or ' ' for none. */
   char axis(boolean eastIsO) {
     char own = axis(named, eastIsO);
+    own = own == ' ' && DE.matcher(name).find() ? 'd' : own;
     own = own == ' ' ? codes.map(Codes::axis).orElse(' ') : own;
     for (int i = 0; i < said.size() && own == ' '; i++) {
       own = axis(said.get(i), eastIsO);
@@ -520,6 +525,11 @@ final class Column {
   String onlyWord() {
     boolean one = words.size() == 1 && numeric == 0;
     return one && cells.stream().allMatch(cell -> cell.equals(cells.get(0))) ? cells.get(0) : "";
+  }
+
+  /** What it is called, and its first values. */
+  String sample() {
+    return called() + ": " + String.join(" | ", cells.subList(0, Math.min(5, cells.size())));
   }
 
   String called() {

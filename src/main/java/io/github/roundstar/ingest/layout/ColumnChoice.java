@@ -31,6 +31,9 @@ final class ColumnChoice {
   /** What a pulse that follows its offset exactly is worth. */
   private static final double RELATION = 6;
 
+  /** Rounding leaves as much of a pulse unexplained. */
+  private static final double LEAST_LEFT = 0.01;
+
   private static final int MOST_CANDIDATES = 8;
   private static final int FEWEST_PULSES = 8;
 
@@ -91,7 +94,8 @@ final class ColumnChoice {
   }
 
   private static boolean shareLetters(Column a, PulseColumns p) {
-    return a.letterColumn().filter(p::uses).isPresent() || p.main().place == a.place && p.main().name.equals(a.name);
+    return a.letterColumn().filter(p::uses).isPresent()
+        || p.main().place == a.place && p.main().name.equals(a.name);
   }
 
   /** The best choice, and the best of the rivals that give other figures, if one comes close. */
@@ -170,7 +174,10 @@ final class ColumnChoice {
       for (PulseColumns q : dec) {
         boolean distinct = !p.uses(q.main()) && !q.uses(p.main()) && isUnlike(p, q);
         boolean apart =
-            !shareLetters(a, p) && !shareLetters(a, q) && !shareLetters(b, p) && !shareLetters(b, q);
+            !shareLetters(a, p)
+                && !shareLetters(a, q)
+                && !shareLetters(b, p)
+                && !shareLetters(b, q);
         if (distinct && apart && !p.uses(a) && !p.uses(b) && !q.uses(a) && !q.uses(b)) {
           double worth = own + pulseWorth(p, 'r') + pulseWorth(q, 'd');
           worth += inOrder(p.main(), q.main()) ? UNIT : 0;
@@ -203,10 +210,32 @@ final class ColumnChoice {
     }
     double mine = squared(p, own, lag);
     double theirs = squared(p, other, lag);
-    if (camera) {
-      return RELATION * Math.min(1, mine + theirs) - RELATION / 3;
+    if (isCopyOfPulse(p, own)) {
+      return OTHER_AXIS;
     }
-    return RELATION * mine - RELATION * Math.max(0, theirs - mine) - RELATION / 3;
+    if (camera) {
+      return evidence(Math.min(1, mine + theirs)) - RELATION / 3;
+    }
+    return evidence(mine) - Math.max(0, evidence(theirs) - evidence(mine)) - RELATION / 3;
+  }
+
+  /** What is left unexplained tells, and not what is explained: a copy explains much as well. */
+  private static double evidence(double squared) {
+    return Math.min(RELATION, -RELATION / 4 * Math.log(1 - Math.min(1, squared) + LEAST_LEFT));
+  }
+
+  /** An exact multiple of a pulse, zero where it is zero, is a copy of it and no offset. */
+  private boolean isCopyOfPulse(PulseColumns p, Column offset) {
+    if (squared(p, offset, 0) < COPY * COPY) {
+      return false;
+    }
+    int zeros = 0;
+    int both = 0;
+    for (int i = 0; i < p.series().length; i++) {
+      zeros += p.series()[i] == 0 ? 1 : 0;
+      both += p.series()[i] == 0 && offset.numbers[i] == 0 ? 1 : 0;
+    }
+    return zeros > FEWEST_PULSES && both > 0.9 * zeros;
   }
 
   private double squared(PulseColumns p, Column offset, int lag) {
@@ -297,7 +326,7 @@ final class ColumnChoice {
     worth += column.has("pulse") ? offset && !column.nameHas("pulse") ? -LOOK : OTHER_KIND : 0;
     worth += column.has("statistic") ? OTHER_KIND - LOOK : 0;
     worth += column.nameHas("place") && !column.nameHas("offset") && !column.isPlace() ? -KIND : 0;
-    worth -= column.isPlace() ? LOOK / 2 : 0;
+    worth -= column.isPlace() ? KIND : 0;
     worth += column.nameHas("set point") && !column.nameHas("offset") ? OTHER_KIND : 0;
     worth += column.nameHas("distance") ? -LOOK : 0;
     worth += column.hasAny("dither") ? OTHER_KIND : 0;

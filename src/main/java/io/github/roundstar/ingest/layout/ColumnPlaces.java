@@ -33,9 +33,7 @@ final class ColumnPlaces {
   /** Takes the places of named columns from a line of names. */
   void take(List<String> told, long line) throws FormatException {
     boolean bareMark =
-        !told.isEmpty()
-            && !told.get(0).isEmpty()
-            && TableHead.withoutMark(told.get(0)).isEmpty();
+        !told.isEmpty() && !told.get(0).isEmpty() && TableHead.withoutMark(told.get(0)).isEmpty();
     List<String> names = bareMark ? told.subList(1, told.size()) : told;
     named = names.size();
     for (ColumnRule rule : layout.columns()) {

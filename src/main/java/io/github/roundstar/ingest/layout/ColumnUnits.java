@@ -63,9 +63,7 @@ final class ColumnUnits {
     boolean distance =
         units.entrySet().stream()
             .anyMatch(
-                e ->
-                    e.getKey().isPulse()
-                        && Set.of("px", "arcsec", "mas").contains(e.getValue()));
+                e -> e.getKey().isPulse() && Set.of("px", "arcsec", "mas").contains(e.getValue()));
     if (distance && !SettingLines.told(settings, Setting.GUIDE_RATE)) {
       decisions.add(
           Decision.open(

@@ -48,10 +48,15 @@ final class EventLines {
     if (words.has("settled") && words.has("idle")) {
       return Optional.of(Kind.SETTLING); // waiting until it is calm
     }
-    return KINDS.entrySet().stream()
-        .filter(entry -> words.has(entry.getKey()))
-        .map(Map.Entry::getValue)
-        .findFirst();
+    Kind best = null;
+    int longest = 0;
+    for (Map.Entry<String, Kind> entry : KINDS.entrySet()) {
+      if (words.longest(entry.getKey()) > longest) {
+        longest = words.longest(entry.getKey());
+        best = entry.getValue();
+      }
+    }
+    return Optional.ofNullable(best);
   }
 
   /** What a word or line says. */
@@ -84,7 +89,10 @@ final class EventLines {
       String set = values.stream().filter(value -> !Numbers.isNo(value)).findFirst().orElse("");
       Column farther = offsets[0].scatter() > offsets[1].scatter() ? offsets[0] : offsets[1];
       boolean side = column.hasAny("other", "snr", "flux", "pulse", "offset", "sense");
-      kind = set.isEmpty() || side ? kind : shown(column, set, farther).or(() -> Optional.of(Kind.NOTE));
+      kind =
+          set.isEmpty() || side
+              ? kind
+              : shown(column, set, farther).or(() -> Optional.of(Kind.NOTE));
     }
     return switch (kind.orElse(Kind.NOTE)) {
       case LOST -> Optional.of(Meaning.LOST_FLAG);
@@ -121,7 +129,8 @@ final class EventLines {
         && values.size() <= MOST_WORDS
         && values.size() > 1
         && column.has("event")
-        && values.stream().anyMatch(value -> text.event(value).isPresent());
+        && column.rising() < 0.3
+        && column.largest() < 100;
   }
 
   /**
@@ -261,8 +270,8 @@ final class EventLines {
   }
 
   /**
-   * Rules for lines between the rows, each by its words. What the words do not tell, the rows may: a
-   * line after which the star is far off tells a dither; one that ends every settling is its end.
+   * Rules for lines between the rows, each by its words. What the words do not tell, the rows may:
+   * a line after which the star is far off tells a dither; one that ends every settling is its end.
    */
   static List<EventRule> lineRules(
       List<String> lines, List<Integer> rows, Column[] offsets, List<Decision> decisions) {
@@ -332,7 +341,8 @@ final class EventLines {
     for (Family family : families) {
       int far = 0;
       for (int row : family.rows) {
-        far += row < size.length && size[row] > JUMP * usual && size[row] > 2 * size[row - 1] ? 1 : 0;
+        far +=
+            row < size.length && size[row] > JUMP * usual && size[row] > 2 * size[row - 1] ? 1 : 0;
       }
       if (family.kind.isEmpty() && family.rows.size() >= 2 && far >= 0.7 * family.rows.size()) {
         family.kind = Optional.of(Kind.DITHER);
@@ -386,10 +396,15 @@ final class EventLines {
   /** The longest stretch of words without numbers that says what happened. */
   static String words(String line) {
     String best = "";
-    Matcher speech = SPEECH.matcher(line.replaceFirst("^[^\\p{L}]*[0-9][0-9T:.,Z+\u2212-]*(?: ?[AaPp]\\.?[Mm]\\.?)?", ""));
+    Matcher speech =
+        SPEECH.matcher(
+            line.replaceFirst("^[^\\p{L}]*[0-9][0-9T:.,Z+\u2212-]*(?: ?[AaPp]\\.?[Mm]\\.?)?", ""));
     while (speech.find()) {
       String text = speech.group().replaceAll("[\\s,.+(\u2212-]+$", "");
-      boolean better = of(text).isPresent() == of(best).isPresent() ? text.length() > best.length() : of(text).isPresent();
+      boolean better =
+          of(text).isPresent() == of(best).isPresent()
+              ? text.length() > best.length()
+              : of(text).isPresent();
       best = better ? text : best;
     }
     return best;

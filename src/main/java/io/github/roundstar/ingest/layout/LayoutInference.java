@@ -74,6 +74,33 @@ public final class LayoutInference {
     return new LayoutInference(sample, Optional.empty(), lines, shape.get()).infer();
   }
 
+  /**
+   * A layout file to be completed by hand, for a log of which no layout can be worked out: every
+   * column with its first values, as far as the lines can be parted into fields.
+   */
+  public static String sketch(Path log) throws IOException, FormatException {
+    LogSample sample = LogSample.read(log);
+    Optional<RowShape> shape = RowShape.of(sample.lines());
+    StringBuilder text = new StringBuilder();
+    text.append("# Say what each column means: at least time and the two offsets; see\n");
+    text.append("# sample-logs/layouts/README.md. Then remove the next line.\n");
+    text.append(LayoutText.UNANSWERED).append(" = \"which columns tell time and offsets\"\n\n");
+    text.append("[text]\n");
+    text.append("encoding = \"").append(LayoutFile.encodingWord(sample.encoding())).append("\"\n");
+    if (shape.isEmpty()) {
+      return text.append("delimiter = \"comma\"\n\n[time]\nform = \"date-time\"\n").toString();
+    }
+    TableHead head = TableHead.of(sample.lines(), shape.get());
+    text.append(LayoutText.shape(shape.get().delimiter(), shape.get().widths(), head.names()));
+    text.append("decimal = \"").append(shape.get().decimalComma() ? "comma" : "point");
+    text.append("\"\n\n[time]\nform = \"date-time\"   # or elapsed-s, clock, unix-s, jd ...\n");
+    for (Column column : head.columns(sample.lines(), shape.get())) {
+      text.append("\n# ").append(column.sample().replaceAll("\\p{Cntrl}", " "));
+      text.append(LayoutText.column(column.rule(Meaning.NOTHING))).append('\n');
+    }
+    return text.toString();
+  }
+
   private Inference infer() throws FormatException {
     decisions.add(
         Decision.certain(
@@ -103,7 +130,8 @@ public final class LayoutInference {
     take(choice, settings, found);
     askForDirections(choice, free);
     new SideColumns(free, text, choice.offsets(), found, decisions).find();
-    List<EventRule> events = new ArrayList<>(EventLines.lineRules(lines, shape.rows(), choice.offsets(), decisions));
+    List<EventRule> events =
+        new ArrayList<>(EventLines.lineRules(lines, shape.rows(), choice.offsets(), decisions));
     if (found.containsKey(Meaning.EVENT)) {
       events.addAll(
           EventLines.rules(found.get(Meaning.EVENT), text, choice.offsets()[0], decisions));
@@ -155,7 +183,8 @@ public final class LayoutInference {
             rules,
             settings,
             events);
-    return new Inference(layout, decisions, firstRows());
+    List<String> samples = columns.stream().map(Column::sample).toList();
+    return new Inference(layout, decisions, firstRows(), samples);
   }
 
   /** Elapsed times that begin anew begin a run, where no line does. */

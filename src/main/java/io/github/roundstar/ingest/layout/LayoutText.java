@@ -48,7 +48,20 @@ public final class LayoutText {
           UNANSWERED,
           String.join("; ", inference.open().stream().map(Decision::about).distinct().toList()));
     }
+    text.comment("The columns of the log, with their first values:");
+    inference.samples().forEach(sample -> text.comment("    " + sample));
     return text.out + "\n" + of(inference.layout());
+  }
+
+  /** How rows are parted into fields, as lines of a file. */
+  static String shape(Delimiter delimiter, List<Integer> widths, Optional<LinePattern> names) {
+    LayoutText text = new LayoutText();
+    text.put("delimiter", word(delimiter));
+    if (!widths.isEmpty()) {
+      text.line("widths = " + widths);
+    }
+    text.pattern("names", names);
+    return text.out.toString();
   }
 
   private void comment(String text) {

@@ -44,7 +44,7 @@ record LogSample(String file, TextEncoding encoding, List<String> lines) {
     if (head.length == 0) {
       throw new FormatException(file, 0, "the file is empty", "give the log as it was written");
     }
-    if (head.length > 1 && (head[0] == -1 && head[1] == -2 || head[0] == -2 && head[1] == -1)) {
+    if (TextEncoding.ofMark(head) == TextEncoding.UTF_16) {
       return TextEncoding.UTF_16;
     }
     refuseOtherKinds(file, head);

@@ -244,15 +244,15 @@ final class LogSentences {
   }
 
   private static final Pattern MARK =
-      Pattern.compile(
-          "(?i)(?<!\\p{L})([xy])\\s*(?:=|:|at)?\\s*([+\u2212-]?[0-9]+(?:[.,][0-9]+)?)");
+      Pattern.compile("(?i)(?<!\\p{L})([xy])\\s*(?:=|:|at)?\\s*([+\u2212-]?[0-9]+(?:[.,][0-9]+)?)");
 
   private void marks(String line) {
     if (Words.of(line).has("set point")) {
       Matcher mark = MARK.matcher(line);
       while (mark.find()) {
         String text = mark.group(2).replace(',', '.').replace('\u2212', '-');
-        marks.putIfAbsent(mark.group(1).toLowerCase(Locale.ROOT).charAt(0), Double.parseDouble(text));
+        marks.putIfAbsent(
+            mark.group(1).toLowerCase(Locale.ROOT).charAt(0), Double.parseDouble(text));
       }
     }
   }

@@ -121,7 +121,13 @@ public enum Meaning {
   /** Whether it belongs to declination. */
   public boolean isDec() {
     return switch (this) {
-      case DEC_OFFSET, DEC_PULSE, NORTH_PULSE, SOUTH_PULSE, DEC_LETTER, DEC_OFFSET_LETTER, DEC_DITHER ->
+      case DEC_OFFSET,
+          DEC_PULSE,
+          NORTH_PULSE,
+          SOUTH_PULSE,
+          DEC_LETTER,
+          DEC_OFFSET_LETTER,
+          DEC_DITHER ->
           true;
       default -> false;
     };

@@ -57,8 +57,7 @@ final class MissingValues {
   private static Set<String> sentinels(Column column, LogSentences text) {
     Set<String> found = new LinkedHashSet<>();
     double middle = column.median();
-    double usual =
-        usual(Arrays.stream(column.finite()).map(v -> v - middle).toArray());
+    double usual = usual(Arrays.stream(column.finite()).map(v -> v - middle).toArray());
     boolean falls = column.rising() < 0.5;
     if (!falls || column.largest() <= FAR * usual && !text.explainsMissing()) {
       return found;

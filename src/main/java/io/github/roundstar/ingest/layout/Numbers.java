@@ -17,7 +17,8 @@ public final class Numbers {
 
   /** Whether a field says that it has no value. */
   public static boolean isNoValue(String text) {
-    return text.isEmpty() || text.length() <= 4 && NO_VALUE.contains(text.toLowerCase(Locale.ROOT))
+    return text.isEmpty()
+        || text.length() <= 4 && NO_VALUE.contains(text.toLowerCase(Locale.ROOT))
         || text.length() <= 8 && isStroke(text);
   }
 
@@ -30,7 +31,24 @@ public final class Numbers {
 
   /** What says no in a column of flags, in several languages. */
   private static final Set<String> NO =
-      Set.of("0", "0.0", "false", "no", "n", "f", "nein", "non", "nee", "nao", "n\u00e3o", "off", ".", "falsch", "faux", "falso", "falsa");
+      Set.of(
+          "0",
+          "0.0",
+          "false",
+          "no",
+          "n",
+          "f",
+          "nein",
+          "non",
+          "nee",
+          "nao",
+          "n\u00e3o",
+          "off",
+          ".",
+          "falsch",
+          "faux",
+          "falso",
+          "falsa");
 
   /** Whether a flag is not set. */
   public static boolean isNo(String text) {

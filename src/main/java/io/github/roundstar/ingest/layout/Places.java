@@ -5,8 +5,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Columns that tell where the star stands on the camera: less a set point in columns beside them, or
- * in a sentence, or else less the place after each move, they are offsets.
+ * Columns that tell where the star stands on the camera: less a set point in columns beside them,
+ * or in a sentence, or else less the place after each move, they are offsets.
  */
 final class Places {
   /** Offsets scatter about a place near zero; places lie this many scatters off it. */

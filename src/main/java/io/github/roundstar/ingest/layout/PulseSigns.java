@@ -88,7 +88,8 @@ final class PulseSigns {
   private void withoutPulses() {
     if (series.alongCamera() && series.told().isPresent()) {
       axes = series.told().get();
-      decisions.add(Decision.certain("camera angle", "as told", "a sentence tells where x and y point"));
+      decisions.add(
+          Decision.certain("camera angle", "as told", "a sentence tells where x and y point"));
       return;
     }
     if (series.alongCamera()) {

@@ -127,9 +127,14 @@ record RowShape(
       if (cells.size() == tally.size && worth(cells) > 0) {
         rows++;
         String first = cells.get(0);
-        if (line.indexOf(tally.delimiter.sign()) > 0 && !first.isEmpty() && (look(first) == Look.JUNK || hasLead(line))) {
+        if (line.indexOf(tally.delimiter.sign()) > 0
+            && !first.isEmpty()
+            && (look(first) == Look.JUNK || hasLead(line))) {
           List<String> words =
-              Cells.of(line.substring(0, line.indexOf(tally.delimiter.sign())), Delimiter.BLANKS, List.of());
+              Cells.of(
+                  line.substring(0, line.indexOf(tally.delimiter.sign())),
+                  Delimiter.BLANKS,
+                  List.of());
           boolean clean = words.size() > 1 && words.stream().allMatch(w -> look(w) != Look.JUNK);
           counts.merge(clean ? words.size() - 1 : 0, 1, Integer::sum);
         }
@@ -514,6 +519,7 @@ record RowShape(
 
   /** The same, its rows told from lines with as many fields by how they begin. */
   RowShape markedBy(LinePattern pattern, List<Integer> kept) {
-    return new RowShape(delimiter, widths, decimalComma, keys, size, kept, lead, Optional.of(pattern));
+    return new RowShape(
+        delimiter, widths, decimalComma, keys, size, kept, lead, Optional.of(pattern));
   }
 }

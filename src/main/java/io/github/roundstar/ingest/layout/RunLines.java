@@ -79,7 +79,8 @@ final class RunLines {
       return "";
     }
     String text = LinePattern.quoted(line.substring(from, to)).replace("\t", "\\t");
-    String number = to < line.length() && line.substring(to).matches(" ?[0-9]+.*") ? " ?[0-9]+" : "";
+    String number =
+        to < line.length() && line.substring(to).matches(" ?[0-9]+.*") ? " ?[0-9]+" : "";
     return "(?<!\\p{L})" + text.replaceAll("[0-9]+", "[0-9]+") + "(?!\\p{L})" + number;
   }
 

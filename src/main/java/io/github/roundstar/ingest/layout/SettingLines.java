@@ -131,7 +131,9 @@ final class SettingLines {
       String label = label(before);
       from = value.end();
       Optional<Setting> byUnit = byUnit(line.substring(value.end()), label);
-      Optional<Setting> setting = byUnit.or(() -> setting(label));
+      String unit = unitText(label, line.substring(value.end()));
+      boolean parts = Numbers.of(value.group(), true).isEmpty();
+      Optional<Setting> setting = byUnit.or(() -> setting(label, unit, parts));
       boolean ofLoop =
           setting.filter(ANGLES::contains).isPresent()
               && Words.of(masked.substring(0, value.start())).has("side matter");
@@ -180,7 +182,7 @@ final class SettingLines {
     return "";
   }
 
-  private static Optional<Setting> setting(String label) {
+  private static Optional<Setting> setting(String label, String unit, boolean parts) {
     if (label.isEmpty() || label.length() > 60) {
       return Optional.empty();
     }
@@ -195,7 +197,7 @@ final class SettingLines {
       best = best == null ? null : Setting.SCALE;
     }
     boolean side = words.has("side matter") && !isRateOfGuiding(best, words);
-    if (best != null && STRICT.contains(best) && !isOnly(words, CONCEPTS.get(best))) {
+    if (best != null && STRICT.contains(best) && !isOnly(words, CONCEPTS.get(best), unit, parts)) {
       return Optional.empty();
     }
     return best == null || side ? Optional.empty() : Optional.of(best);
@@ -204,7 +206,9 @@ final class SettingLines {
   private static final Pattern PER_PIXEL =
       Pattern.compile(
           "^\\s*[\\[(]?([^0-9,;|]{1,24}?)\\s*(?:/|\\b(?:per|pro|je|par|por|al|a|ao|cada)\\b)\\s*(\\p{L}+)");
-  private static final Pattern MICRON = Pattern.compile("^\\s*[\\[(]?(?:um|\u00b5m|\u03bcm|micron\\w*|mikro\\w*|micro\\w*)(?!\\p{L})");
+  private static final Pattern MICRON =
+      Pattern.compile(
+          "^\\s*[\\[(]?(?:um|\u00b5m|\u03bcm|micron\\w*|mikro\\w*|micro\\w*)(?!\\p{L})");
 
   /** Arcseconds per pixel are the scale, and micrometres the size of a pixel, by any name. */
   private static Optional<Setting> byUnit(String rest, String label) {
@@ -223,7 +227,7 @@ final class SettingLines {
   }
 
   /** Whether a label says nothing else: RA strength is no right ascension. */
-  private static boolean isOnly(Words words, String concept) {
+  private static boolean isOnly(Words words, String concept, String unit, boolean parts) {
     if (words.isJust(concept)) {
       return true;
     }
@@ -232,8 +236,15 @@ final class SettingLines {
     for (int i = 0; i < tokens.size(); i++) {
       last = endsPhrase(tokens, i, concept) ? i : last;
     }
-    return tokens.subList(last + 1, tokens.size()).stream()
-        .allMatch(token -> Words.of(token).has("of what"));
+    boolean angle = Words.of(unit).has("degrees") || unit.startsWith("\u00b0") || parts;
+    List<String> others = new ArrayList<>(tokens.subList(last + 1, tokens.size()));
+    if (!angle) {
+      others.addAll(tokens.subList(0, Math.max(0, last - 1)));
+      others.addAll(last > 0 ? tokens.subList(last - 1, last) : List.of());
+    }
+    return others.stream()
+        .map(Words::of)
+        .allMatch(word -> word.has("of what") || word.has(concept));
   }
 
   private static boolean endsPhrase(List<String> tokens, int end, String concept) {
@@ -332,7 +343,8 @@ final class SettingLines {
       case FOCAL_LENGTH -> value >= 20 && value < 20_000 ? Optional.of("mm") : Optional.empty();
       case BINNING -> value >= 1 && value <= 8 ? Optional.of("px") : Optional.empty();
       case DECLINATION, LATITUDE -> Math.abs(value) <= 90 ? Optional.of("deg") : Optional.empty();
-      case LONGITUDE, CAMERA_ANGLE -> Math.abs(value) <= 360 ? Optional.of("deg") : Optional.empty();
+      case LONGITUDE, CAMERA_ANGLE ->
+          Math.abs(value) <= 360 ? Optional.of("deg") : Optional.empty();
       default -> Optional.of(setting.units().get(0));
     };
   }
@@ -439,16 +451,29 @@ final class SettingLines {
   private void setPoints(List<String> lines, List<SettingRule> rules) {
     Pattern pair =
         Pattern.compile(
-            "(?<![\\p{L}])[xX]\\s*[=:]?\\s*" + DECIMAL + "[^0-9]{1,12}?(?<![\\p{L}])[yY]\\s*[=:]?\\s*" + DECIMAL);
+            "(?<![\\p{L}])[xX]\\s*[=:]?\\s*"
+                + DECIMAL
+                + "[^0-9]{1,12}?(?<![\\p{L}])[yY]\\s*[=:]?\\s*"
+                + DECIMAL);
     for (String line : lines) {
       if (line.length() < 400 && Words.of(line).has("set point") && pair.matcher(line).find()) {
         for (String axis : List.of("x", "y")) {
           String expression =
-              "(?<!\\p{L})[" + axis + axis.toUpperCase(Locale.ROOT) + "]\\s*[=:]?\\s*(?<value>" + DECIMAL + ")";
+              "(?<!\\p{L})["
+                  + axis
+                  + axis.toUpperCase(Locale.ROOT)
+                  + "]\\s*[=:]?\\s*(?<value>"
+                  + DECIMAL
+                  + ")";
           String words = EventLines.label(line, "set point");
           LinePattern pattern = LinePattern.of(LinePattern.quoted(words) + ".*?" + expression);
           if (pattern.find(line).isPresent()) {
-            rules.add(said(axis.equals("x") ? Setting.SET_X : Setting.SET_Y, pattern, Optional.empty(), lines));
+            rules.add(
+                said(
+                    axis.equals("x") ? Setting.SET_X : Setting.SET_Y,
+                    pattern,
+                    Optional.empty(),
+                    lines));
           }
         }
         return;

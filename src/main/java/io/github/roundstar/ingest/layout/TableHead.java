@@ -79,7 +79,8 @@ record TableHead(
    * begins anew.
    */
   static boolean areSameNames(List<String> one, List<String> other) {
-    return one.size() == other.size() && one.stream().sorted().toList().equals(other.stream().sorted().toList());
+    return one.size() == other.size()
+        && one.stream().sorted().toList().equals(other.stream().sorted().toList());
   }
 
   /** The rows that stand under names in the order of the first ones. */
@@ -111,7 +112,10 @@ record TableHead(
     Set<String> all = new LinkedHashSet<>();
     all.add(lines.get(found.nameAt));
     for (String line : lines) {
-      if (line.length() < 4000 && all.size() < 6 && !shape.delimiter().isKeyed() && line.startsWith(lines.get(found.nameAt).substring(0, 1))
+      if (line.length() < 4000
+              && all.size() < 6
+              && !shape.delimiter().isKeyed()
+              && line.startsWith(lines.get(found.nameAt).substring(0, 1))
           || isRemark(line)) {
         if (all.size() < 6 && isNames(line, shape, found.names)) {
           all.add(line);
@@ -126,7 +130,8 @@ record TableHead(
     if (all.size() == 1) {
       return beginningOf(lines.get(found.nameAt));
     }
-    List<String> each = all.stream().map(line -> beginningOf(line).expression().substring(4)).toList();
+    List<String> each =
+        all.stream().map(line -> beginningOf(line).expression().substring(4)).toList();
     return LinePattern.of("^\\s*(?:" + String.join("|", each) + ")");
   }
 
@@ -176,8 +181,11 @@ record TableHead(
       }
       boolean same = exact.size() == shape.size() && isWords(exact);
       List<String> cells = same ? exact : otherwise(lines, i, shape);
-      boolean next = same && lines.subList(i + 1, shape.rows().get(0)).stream().allMatch(String::isBlank);
-      if (cells.size() != shape.size() || !isWords(cells) || !speak(cells, next && !isRemark(line))) {
+      boolean next =
+          same && lines.subList(i + 1, shape.rows().get(0)).stream().allMatch(String::isBlank);
+      if (cells.size() != shape.size()
+          || !isWords(cells)
+          || !speak(cells, next && !isRemark(line))) {
         return;
       }
       if (areUnits(cells) && unitAt < 0) {
@@ -198,16 +206,43 @@ record TableHead(
       long known =
           cells.stream()
               .map(Words::of)
-              .filter(w -> w.hasAny("ra", "dec", "x", "y", "offset", "pulse", "time", "elapsed", "date", "snr", "flux", "frame", "event", "statistic", "place", "east", "west", "north", "south", "other", "run"))
+              .filter(
+                  w ->
+                      w.hasAny(
+                          "ra",
+                          "dec",
+                          "x",
+                          "y",
+                          "offset",
+                          "pulse",
+                          "time",
+                          "elapsed",
+                          "date",
+                          "snr",
+                          "flux",
+                          "frame",
+                          "event",
+                          "statistic",
+                          "place",
+                          "east",
+                          "west",
+                          "north",
+                          "south",
+                          "other",
+                          "run"))
               .count();
       long filled = cells.stream().filter(cell -> !cell.isEmpty()).count();
-      boolean brief = cells.stream().noneMatch(cell -> cell.endsWith("."));
-      return next ? known >= 2 || brief && filled == cells.size() : known * 2 > filled && known >= 3 && brief;
+      boolean brief = cells.stream().noneMatch(cell -> Words.tokens(cell).size() > 6);
+      return next
+          ? known >= 2 || brief && filled == cells.size()
+          : known * 2 > filled && known >= 3 && brief;
     }
 
     /** Names that stand twice are told apart by the line above them. */
     private void aboveNames(List<String> lines, RowShape shape) {
-      if (byName || nameAt == 0 || names.stream().filter(n -> !n.isEmpty()).distinct().count() == names.size()) {
+      long filled = names.stream().filter(n -> !n.isEmpty()).count();
+      long distinct = names.stream().filter(n -> !n.isEmpty()).distinct().count();
+      if (byName || nameAt == 0 || filled == distinct || lines.get(nameAt - 1).endsWith(".")) {
         return;
       }
       List<String> above = withoutMark(shape.cells(lines.get(nameAt - 1)), shape.size());
@@ -225,14 +260,17 @@ record TableHead(
     }
 
     /** Words in front of all lines name no column. */
-    private static List<String> withoutLead(List<String> cells, List<String> lines, RowShape shape) {
-      if (shape.lead().isEmpty() || cells.size() != shape.size()) {
+    private static List<String> withoutLead(
+        List<String> cells, List<String> lines, RowShape shape) {
+      if (cells.size() != shape.size()) {
         return cells;
       }
       List<String> bare = new ArrayList<>(cells);
       List<String> row = shape.cells(lines.get(shape.rows().get(0)));
       for (int i = 0; i < 4 && i < bare.size(); i++) {
-        boolean leads = RowShape.startsAsNumber(bare.get(i)) || bare.get(i).equals(row.get(i));
+        boolean leads =
+            i < 3 && RowShape.look(bare.get(i)) == RowShape.Look.CLOCK
+                || !bare.get(i).isEmpty() && bare.get(i).equals(row.get(i));
         if (leads) {
           bare.set(i, "");
         }

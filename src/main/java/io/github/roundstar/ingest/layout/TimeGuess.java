@@ -215,8 +215,7 @@ final class TimeGuess {
     return new TimeForm(Kind.FRAMES, order(others, false), zone(false), mark(), step);
   }
 
-  private static final Pattern SECONDS =
-      Pattern.compile("([0-9]+(?:[.,][0-9]+)?) ?(ms|\\p{L}+)?");
+  private static final Pattern SECONDS = Pattern.compile("([0-9]+(?:[.,][0-9]+)?) ?(ms|\\p{L}+)?");
 
   private OptionalDouble cadence() {
     for (String line : others.subList(0, Math.min(200, others.size()))) {
@@ -433,7 +432,8 @@ final class TimeGuess {
     Optional<DateOrder> told = orderTold();
     if (told.isPresent()) {
       decisions.add(
-          Decision.certain("date_order", told.get() == DateOrder.DMY ? "dmy" : "mdy", "a line tells it"));
+          Decision.certain(
+              "date_order", told.get() == DateOrder.DMY ? "dmy" : "mdy", "a line tells it"));
       return told.get();
     }
     Set<Integer> firsts = new LinkedHashSet<>();

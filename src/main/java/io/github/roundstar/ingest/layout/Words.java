@@ -54,7 +54,10 @@ final class Words {
           "dither",
           "time",
           "frame",
-          "elapsed");
+          "elapsed",
+          "axis",
+          "unit mas",
+          "unit us");
 
   static {
     try (InputStream in = Words.class.getResourceAsStream("words.txt");
@@ -89,6 +92,7 @@ final class Words {
 
   private final List<String> tokens;
   private final Set<String> concepts = new HashSet<>();
+  private final Map<String, Integer> longest = new HashMap<>();
 
   private Words(List<String> tokens) {
     this.tokens = tokens;
@@ -100,7 +104,10 @@ final class Words {
       StringBuilder phrase = new StringBuilder();
       for (int length = 1; length <= LONGEST_PHRASE && i + length <= parts.size(); length++) {
         phrase.append(length == 1 ? "" : " ").append(parts.get(i + length - 1));
-        concepts.addAll(length == 1 ? meanings(phrase.toString()) : exact(phrase.toString()));
+        Set<String> found = length == 1 ? meanings(phrase.toString()) : exact(phrase.toString());
+        concepts.addAll(found);
+        int words = length;
+        found.forEach(concept -> longest.merge(concept, words, Math::max));
       }
     }
   }
@@ -166,7 +173,7 @@ final class Words {
 
   /** A word as it is if it is known, else the two known words that it is made of. */
   private static List<String> parts(String token) {
-    if (token.length() < 2 || token.length() > 30 || !meanings(token).isEmpty()) {
+    if (token.length() < 2 || token.length() > 40 || !exact(token).isEmpty()) {
       return List.of(token);
     }
     List<String> glued = glued(token, 4);
@@ -201,7 +208,8 @@ final class Words {
     for (int at = 1; at < last.length() - 1; at++) {
       Optional<String> found = unit(last.substring(at));
       if (found.isPresent() && !AMBIGUOUS.contains(last.substring(at))) {
-        if (!meanings(last.substring(0, at)).isEmpty() || !glued(last.substring(0, at), 4).isEmpty()) {
+        if (!meanings(last.substring(0, at)).isEmpty()
+            || !glued(last.substring(0, at), 4).isEmpty()) {
           return found;
         }
       }
@@ -216,6 +224,11 @@ final class Words {
   /** Whether some word means this. */
   boolean has(String concept) {
     return concepts.contains(concept);
+  }
+
+  /** Words of the longest phrase that means this; 0 if none does. */
+  int longest(String concept) {
+    return longest.getOrDefault(concept, 0);
   }
 
   /** Whether the very word stands there. */
