@@ -126,7 +126,27 @@ public final class ReadingTable {
             off.add(String.format(Locale.ROOT, "%s %.4g for %.4g", name, mine, value));
           }
         });
+    for (int axis = 0; axis < 2; axis++) {
+      boolean told = axis == 0 ? log.truth().get().raSignTold() : log.truth().get().decSignTold();
+      if (told && along(found, table, axis) < 0) {
+        off.add(axis == 0 ? "ra sense" : "dec sense");
+      }
+    }
     return String.join(", ", off);
+  }
+
+  /** Sum of the products of offsets in frames of the same place; negative if they are reversed. */
+  private static double along(GuideLog one, GuideLog other, int axis) {
+    double sum = 0;
+    for (int r = 0; r < Math.min(one.runs().size(), other.runs().size()); r++) {
+      Frames a = one.runs().get(r).frames();
+      Frames b = other.runs().get(r).frames();
+      for (int i = 0; i < Math.min(a.size(), b.size()) && a.size() == b.size(); i++) {
+        double product = offset(a, i, axis) * offset(b, i, axis);
+        sum += Double.isFinite(product) ? product : 0;
+      }
+    }
+    return sum;
   }
 
   private static Map<String, Double> figures(GuideLog log) {

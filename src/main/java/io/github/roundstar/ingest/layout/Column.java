@@ -217,6 +217,9 @@ final class Column {
         return found;
       }
     }
+    if (bare.matches(".*[a-z]S")) {
+      return Optional.of("s"); // a capital behind small letters begins a word
+    }
     unitLength = bare.length();
     Optional<String> whole = Words.unit(bare).filter(u -> bare.length() > 1);
     if (whole.isPresent()) {

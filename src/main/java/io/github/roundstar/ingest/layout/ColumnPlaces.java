@@ -32,9 +32,12 @@ final class ColumnPlaces {
 
   /** Takes the places of named columns from a line of names. */
   void take(List<String> told, long line) throws FormatException {
-    boolean bareMark =
-        !told.isEmpty() && !told.get(0).isEmpty() && TableHead.withoutMark(told.get(0)).isEmpty();
-    List<String> names = bareMark ? told.subList(1, told.size()) : told;
+    List<String> names = new ArrayList<>(told);
+    for (int i = Math.min(1, names.size() - 1); i >= 0; i--) {
+      if (TableHead.isMark(names.get(i))) {
+        names.remove(i);
+      }
+    }
     named = names.size();
     for (ColumnRule rule : layout.columns()) {
       if (rule.name().isPresent()) {

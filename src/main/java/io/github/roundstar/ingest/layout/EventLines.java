@@ -360,7 +360,8 @@ final class EventLines {
             .toList();
     for (Family family : families) {
       boolean found = Words.of(family.line).has("found");
-      if (family.kind.isEmpty() && !found && starts.size() >= 2 && family.at.size() >= 2) {
+      boolean open = family.kind.isEmpty() || family.kind.get() == Kind.IDLE;
+      if (open && !found && starts.size() >= 2 && family.at.size() >= 2) {
         int following = 0;
         for (int s = 0; s < starts.size(); s++) {
           int from = starts.get(s);

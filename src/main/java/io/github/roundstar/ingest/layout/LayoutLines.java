@@ -111,7 +111,9 @@ public final class LayoutLines implements Closeable {
     boolean marked =
         layout.text().rows().isEmpty() || layout.text().rows().get().find(line).isPresent();
     boolean rowLike = false;
-    if (marked && inRun && namesSeen) {
+    boolean led =
+        layout.text().lead().isEmpty() || layout.text().lead().get().find(line).isPresent();
+    if (marked && led && inRun && namesSeen) {
       cells = cells(line);
       rowLike = places.looksLikeRow(cells);
       if (rowLike && places.sizeWanted(cells).isEmpty()) {

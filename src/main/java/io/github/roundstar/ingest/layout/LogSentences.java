@@ -311,7 +311,7 @@ final class LogSentences {
 
   /** Whether a sentence tells what letters stand for. */
   boolean explainsLetters() {
-    return !directions.isEmpty();
+    return directions.keySet().stream().anyMatch(code -> code.length() <= 2);
   }
 
   /** What a code stands for. */

@@ -135,8 +135,7 @@ record RowShape(
                   line.substring(0, line.indexOf(tally.delimiter.sign())),
                   Delimiter.BLANKS,
                   List.of());
-          boolean clean = words.size() > 1 && words.stream().allMatch(w -> look(w) != Look.JUNK);
-          counts.merge(clean ? words.size() - 1 : 0, 1, Integer::sum);
+          counts.merge(leadLength(words), 1, Integer::sum);
         }
       }
     }
@@ -146,6 +145,18 @@ record RowShape(
       }
     }
     return Optional.empty();
+  }
+
+  /** The fewest words in front that leave a clean field; 0 where none do. */
+  private static int leadLength(List<String> words) {
+    for (int count = 1; count < words.size(); count++) {
+      boolean clean = words.subList(0, count).stream().allMatch(w -> look(w) != Look.JUNK);
+      Look rest = look(String.join(" ", words.subList(count, words.size())));
+      if (clean && (rest.isNumeric() || rest == Look.NONE)) {
+        return count;
+      }
+    }
+    return 0;
   }
 
   /** Whether a bracket or a word that belongs to no date stands in front. */
@@ -396,9 +407,7 @@ record RowShape(
     List<String> likely = new ArrayList<>();
     int longest = 0;
     for (String line : lines) {
-      if (line.length() <= 400
-          && startsAsNumber(line.strip())
-          && Cells.of(line, Delimiter.BLANKS, List.of()).size() >= 2) {
+      if (line.length() <= 400 && isMostlyNumbers(line)) {
         likely.add(line);
         longest = Math.max(longest, line.length());
       }
@@ -417,6 +426,14 @@ record RowShape(
       from = end;
     }
     return widths;
+  }
+
+  private static boolean isMostlyNumbers(String line) {
+    String text = line.strip();
+    boolean lettered = text.matches("\\p{Lu}{1,8} .*"); // a type or a level leads the row
+    List<String> cells = Cells.of(text, Delimiter.BLANKS, List.of());
+    long numeric = cells.stream().filter(cell -> look(cell).isNumeric()).count();
+    return (lettered || startsAsNumber(text)) && numeric >= 2 && numeric >= 0.6 * cells.size();
   }
 
   private static double keyedScore(List<String> lines, Delimiter delimiter) {

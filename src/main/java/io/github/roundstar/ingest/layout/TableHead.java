@@ -2,6 +2,7 @@ package io.github.roundstar.ingest.layout;
 
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -157,7 +158,7 @@ record TableHead(
         found.look(lines, i, shape);
       }
       if (found.nameAt < 0) {
-        found.numbered(lines, shape.size());
+        found.numbered(lines, shape);
       }
       return found;
     }
@@ -367,7 +368,8 @@ record TableHead(
     }
 
     /** A legend that gives each column by its number. */
-    private void numbered(List<String> lines, int size) {
+    private void numbered(List<String> lines, RowShape shape) {
+      int size = shape.size();
       TreeMap<Integer, String> told = new TreeMap<>();
       for (String line : lines.subList(0, Math.min(200, lines.size()))) {
         for (String part : TableHead.withoutLead(line).split("[;|]|,(?=\\s)")) {
@@ -378,9 +380,30 @@ record TableHead(
         }
       }
       int first = told.isEmpty() ? 1 : told.firstKey();
-      if (told.size() == size && first <= 1 && told.lastKey() == first + size - 1) {
-        names = List.copyOf(told.values());
+      int nameless = size - told.size();
+      boolean all = first <= 1 && !told.isEmpty() && told.lastKey() == first + told.size() - 1;
+      if (all
+          && (nameless == 0 || nameless > 0 && nameless <= 2 && leads(lines, shape, nameless))) {
+        names = new ArrayList<>(Collections.nCopies(nameless, ""));
+        names.addAll(told.values());
       }
+    }
+
+    /**
+     * Whether the first fields are a time or the same word in all rows, which a legend leaves out.
+     */
+    private static boolean leads(List<String> lines, RowShape shape, int count) {
+      List<String> one = shape.cells(lines.get(shape.rows().get(0)));
+      List<String> other = shape.cells(lines.get(shape.rows().get(1)));
+      boolean bracket = lines.get(shape.rows().get(0)).stripLeading().startsWith("[");
+      for (int i = 0; i < count; i++) {
+        boolean word =
+            one.get(i).equals(other.get(i)) && RowShape.look(one.get(i)) == RowShape.Look.WORD;
+        if (!word && !bracket && RowShape.look(one.get(i)) != RowShape.Look.CLOCK) {
+          return false;
+        }
+      }
+      return true;
     }
 
     private static List<String> withoutMark(List<String> cells, int size) {
@@ -389,8 +412,12 @@ record TableHead(
       }
       List<String> bare = new ArrayList<>(cells);
       bare.set(0, TableHead.withoutMark(bare.get(0)));
-      boolean alone = bare.get(0).isEmpty() && bare.size() == size + 1;
-      return alone ? bare.subList(1, bare.size()) : bare;
+      for (int i = 0; i < 2 && bare.size() > size; i++) {
+        if (isMark(cells.get(i))) {
+          bare.remove(i);
+        }
+      }
+      return bare;
     }
   }
 
@@ -402,9 +429,17 @@ record TableHead(
                 .replace("\t", "\\t"));
   }
 
+  /** Whether a field is nothing but the sign of a remark. */
+  static boolean isMark(String cell) {
+    return !cell.isEmpty() && withoutMark(cell).isEmpty();
+  }
+
   /** A text without the sign of a remark in front. */
   static String withoutMark(String text) {
     int at = 0;
+    while (text.startsWith("--") && at < text.length() && text.charAt(at) == '-') {
+      at++;
+    }
     while (at < text.length() && (SIGNS.indexOf(text.charAt(at)) >= 0 || text.charAt(at) == ' ')) {
       at++;
     }
