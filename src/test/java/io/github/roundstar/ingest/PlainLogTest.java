@@ -1,7 +1,9 @@
 package io.github.roundstar.ingest;
 
 import static java.nio.charset.StandardCharsets.UTF_16;
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.roundstar.ingest.layout.InventedNight;
@@ -9,6 +11,7 @@ import io.github.roundstar.ingest.layout.PlainLog;
 import io.github.roundstar.model.Frames;
 import io.github.roundstar.model.GuideLog;
 import io.github.roundstar.simulate.SimulatedNight;
+import java.io.ByteArrayOutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
@@ -75,5 +78,47 @@ class PlainLogTest {
 
     assertThat(log.source().layout()).startsWith("guide-table");
     assertThat(log.source().unusable()).isZero();
+  }
+
+  @Test
+  void logCutWithinACharacterLosesItsLastRowAtMost() throws Exception {
+    byte[] whole = PlainLog.MOLE.bytes(InventedNight.play(3, 5));
+    ByteArrayOutputStream cut = new ByteArrayOutputStream();
+    cut.writeBytes(whole);
+    byte[] last = "14.03.2026 23:59:00,000\t0,1\t0,2\t\t\t20\tS\u00fcd".getBytes(UTF_8);
+    cut.write(last, 0, last.length - 2);
+
+    GuideLog log =
+        LogReader.read(
+            new LogFiles(folder).write("night.log", cut.toByteArray()), Optional.empty());
+
+    assertThat(log.source().rows()).isEqualTo(201);
+    assertThat(log.source().used()).isBetween(200, 201);
+    assertThat(log.runs().get(0).frames().decPulseMillis(2)).isEqualTo(-68);
+  }
+
+  @Test
+  void logOfAnotherInstrumentIsRefusedByWhatWasLookedFor() throws Exception {
+    StringBuilder temperatures = new StringBuilder("time;T inside;T outside\n");
+    for (int i = 0; i < 50; i++) {
+      temperatures.append(
+          String.format(Locale.ROOT, "2026-03-14 20:%02d:00;18.%d;4.%d\n", i, i % 7, i % 5));
+    }
+    Path file = new LogFiles(folder).write("temps.log", temperatures.toString());
+
+    assertThatThrownBy(() -> LogReader.read(file, Optional.empty()))
+        .isInstanceOf(UnusableInputException.class)
+        .hasMessageContaining("looked for two columns of numbers of either sign");
+    assertThat(InferredLog.sketch(file))
+        .contains("# column T inside: 18.0 | 18.1", "name = \"T inside\"", "unanswered");
+  }
+
+  @Test
+  void lineOfAMillionColumnsIsRefused() throws Exception {
+    Path file = new LogFiles(folder).write("wide.log", "1.5,".repeat(1_000_000) + "\n");
+
+    assertThatThrownBy(() -> LogReader.read(file, Optional.empty()))
+        .isInstanceOf(UnusableInputException.class)
+        .hasMessageContaining("a line longer than");
   }
 }

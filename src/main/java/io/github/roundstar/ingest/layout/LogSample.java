@@ -54,9 +54,7 @@ record LogSample(String file, TextEncoding encoding, List<String> lines) {
         StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(head, 0, length));
         return TextEncoding.UTF_8_CR;
       } catch (CharacterCodingException e) {
-        if (head.length < HEAD) {
-          break; // only a head that is cut off may end within a character
-        }
+        continue; // a head, or a file, may be cut off within a character
       }
     }
     return TextEncoding.LATIN_1;
