@@ -54,7 +54,7 @@ public final class DelimitedTable implements Closeable {
    * @throws FormatException if it has no usable header
    */
   public static DelimitedTable open(Path path) throws IOException, FormatException {
-    TextSource source = TextSource.open(path);
+    TextSource source = TextSource.open(path, TextEncoding.ofMark(TextSource.head(path, 2)));
     try {
       return new DelimitedTable(source);
     } catch (IOException | FormatException | RuntimeException e) {

@@ -29,6 +29,18 @@ public enum TextEncoding {
     this.charset = charset;
   }
 
+  /** UTF-16 where the first bytes are its byte order mark; else UTF-8 as it is. */
+  public static TextEncoding ofMark(byte[] head) {
+    boolean mark =
+        head.length > 1 && (head[0] == -1 && head[1] == -2 || head[0] == -2 && head[1] == -1);
+    return mark ? UTF_16 : UTF_8;
+  }
+
+  /** The characters of some bytes. */
+  public String decoded(byte[] bytes) {
+    return new String(bytes, charset);
+  }
+
   /** The word for it, such as {@code latin-1}. */
   public String word() {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');

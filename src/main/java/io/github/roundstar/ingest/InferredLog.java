@@ -3,9 +3,11 @@ package io.github.roundstar.ingest;
 import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.ingest.layout.Decision;
 import io.github.roundstar.ingest.layout.Inference;
+import io.github.roundstar.ingest.layout.Layout;
 import io.github.roundstar.ingest.layout.LayoutFile;
 import io.github.roundstar.ingest.layout.LayoutInference;
 import io.github.roundstar.ingest.layout.LayoutText;
+import io.github.roundstar.ingest.layout.Meaning;
 import io.github.roundstar.model.GuideLog;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -32,6 +34,53 @@ public final class InferredLog {
     }
   }
 
+  /**
+   * A layout file to be completed by hand.
+   *
+   * @throws UnusableInputException if it is no text
+   */
+  public static String sketch(Path log) throws UnusableInputException {
+    try {
+      return LayoutInference.sketch(log);
+    } catch (FormatException e) {
+      throw new UnusableInputException(e);
+    } catch (IOException e) {
+      throw new UnusableInputException(log, e);
+    }
+  }
+
+  /**
+   * The log as a worked-out layout reads it.
+   *
+   * @throws UnusableInputException with what does not hang together
+   */
+  public static GuideLog read(Path log, Inference inference) throws UnusableInputException {
+    try {
+      // What is used is what the written file says, so that both are one.
+      byte[] written = LayoutText.of(inference.layout()).getBytes(StandardCharsets.UTF_8);
+      Layout layout = LayoutFile.read("inferred", written);
+      return Gate.passed(LayoutReader.read(log, layout), layout);
+    } catch (FormatException e) {
+      throw new UnusableInputException(e);
+    }
+  }
+
+  /** What a log was taken for, in a few words. */
+  private static String takenFor(Inference inference) {
+    List<String> columns =
+        inference.layout().columns().stream()
+            .filter(column -> column.means().isSigned() || column.means() == Meaning.TIME)
+            .map(
+                column ->
+                    column.means().word()
+                        + " from "
+                        + column.called()
+                        + column.unit().map(unit -> " [" + unit + "]").orElse("")
+                        + column.positive().map(to -> " " + to.word() + " positive").orElse(""))
+            .toList();
+    return String.join(", ", columns);
+  }
+
   /** Reads a log if every decision that a figure depends on is certain, and says so. */
   static GuideLog read(Path log) throws UnusableInputException {
     Inference inference = infer(log);
@@ -39,15 +88,9 @@ public final class InferredLog {
     if (!inference.isCertain()) {
       throw new UnusableInputException(questions(file, inference.open()));
     }
-    try {
-      // What is used is what the written file says, so that both are one.
-      byte[] written = LayoutText.of(inference.layout()).getBytes(StandardCharsets.UTF_8);
-      GuideLog read = LayoutReader.read(log, LayoutFile.read("inferred", written));
-      return new GuideLog(
-          read.source(), read.utcOffset(), read.runs(), warnings(file, inference, read));
-    } catch (FormatException e) {
-      throw new UnusableInputException(e);
-    }
+    GuideLog read = read(log, inference);
+    return new GuideLog(
+        read.source(), read.utcOffset(), read.runs(), warnings(file, inference, read));
   }
 
   private static List<String> warnings(String file, Inference inference, GuideLog read) {
@@ -60,6 +103,14 @@ public final class InferredLog {
                 + inference.decisions().size()
                 + " decisions",
             "look at them with roundstar layout " + file));
+    all.add(
+        FormatException.located(
+            file,
+            0,
+            "it was taken for: " + takenFor(inference),
+            "if that is wrong, write the layout with roundstar layout "
+                + file
+                + " --out FILE, correct it, and give it with --layout"));
     for (Decision decision : inference.noted()) {
       all.add(
           FormatException.located(

@@ -6,6 +6,7 @@ import io.github.roundstar.ingest.layout.Direction;
 import io.github.roundstar.ingest.layout.Layout;
 import io.github.roundstar.ingest.layout.LayoutLines;
 import io.github.roundstar.ingest.layout.Meaning;
+import io.github.roundstar.ingest.layout.Setting;
 import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
@@ -18,6 +19,10 @@ final class LayoutAxes {
   private final Layout layout;
   private final LayoutSettings settings;
   private final Map<Meaning, Double> factors = new EnumMap<>(Meaning.class);
+  private final Map<Meaning, ColumnRule> rules = new EnumMap<>(Meaning.class);
+  private double setX;
+  private double setY;
+  private boolean moved = true;
   private final double raRadians;
   private final double decRadians;
 
@@ -26,9 +31,10 @@ final class LayoutAxes {
     this.layout = layout;
     this.settings = settings;
     for (ColumnRule column : layout.columns()) {
+      rules.put(column.means(), column);
       factors.put(column.means(), unit(column) * sign(column));
     }
-    boolean camera = layout.has(Meaning.X_OFFSET);
+    boolean camera = layout.alongCamera();
     OptionalDouble told = camera ? settings.cameraDegrees() : OptionalDouble.empty();
     double written = layout.camera().raDegrees().orElse(0);
     double ra = told.orElse(written);
@@ -40,8 +46,15 @@ final class LayoutAxes {
 
   private double unit(ColumnRule column) throws FormatException {
     String unit = column.unit().orElse("");
-    boolean distance = unit.equals("px") || unit.equals("arcsec");
-    double factor = unit.equals("px") ? scale(column) : unit.equals("s") ? 1000 : 1;
+    boolean distance = !unit.equals("ms") && !unit.equals("s") && !unit.equals("us");
+    double factor =
+        switch (unit) {
+          case "px" -> scale(column);
+          case "s" -> 1000;
+          case "us", "mas" -> 1e-3;
+          case "arcmin" -> 60;
+          default -> 1;
+        };
     if (!column.means().isPulse() || !distance) {
       return factor;
     }
@@ -103,21 +116,71 @@ final class LayoutAxes {
 
   /** Offsets east and north [arcsec]; NaN where missing. */
   double[] offsetArcsec(LayoutLines lines) throws CellFault {
-    if (!layout.has(Meaning.X_OFFSET)) {
+    if (!layout.alongCamera()) {
       return new double[] {along(lines, Meaning.RA_OFFSET), along(lines, Meaning.DEC_OFFSET)};
     }
-    double x = along(lines, Meaning.X_OFFSET);
-    double y = along(lines, Meaning.Y_OFFSET);
+    boolean places = layout.has(Meaning.X_PLACE);
+    double x = along(lines, places ? Meaning.X_PLACE : Meaning.X_OFFSET);
+    double y = along(lines, places ? Meaning.Y_PLACE : Meaning.Y_OFFSET);
+    if (places) {
+      takeSetPoint(lines, x, y);
+      x -= setX;
+      y -= setY;
+    }
     return new double[] {
       x * Math.cos(raRadians) + y * Math.sin(raRadians),
       x * Math.cos(decRadians) + y * Math.sin(decRadians)
     };
   }
 
+  /** Where the row tells no set point, it is the first place that was measured after a move. */
+  private void takeSetPoint(LayoutLines lines, double x, double y) throws CellFault {
+    boolean told = layout.has(Meaning.X_SET) && layout.has(Meaning.Y_SET);
+    if (told) {
+      setX = along(lines, Meaning.X_SET);
+      setY = along(lines, Meaning.Y_SET);
+    } else if (settings.text(Setting.SET_X).isPresent()
+        && settings.text(Setting.SET_Y).isPresent()) {
+      setX = mark(lines, Setting.SET_X) * factors.get(Meaning.X_PLACE);
+      setY = mark(lines, Setting.SET_Y) * factors.get(Meaning.Y_PLACE);
+    } else if (moved && Double.isFinite(x) && Double.isFinite(y)) {
+      setX = x;
+      setY = y;
+      moved = false;
+    }
+  }
+
+  /** The set point as a line told it last. */
+  private double mark(LayoutLines lines, Setting setting) throws CellFault {
+    String told = lines.peekTold().get(setting);
+    return number(told == null ? settings.text(setting).orElse("") : told);
+  }
+
+  /** The star moves to another set point: its place after that is the new one. */
+  void newSetPoint() {
+    moved = true;
+  }
+
   /** A column in the model's unit and sign; NaN where missing. */
   double along(LayoutLines lines, Meaning meaning) throws CellFault {
     Optional<String> cell = lines.cell(meaning);
-    return cell.isEmpty() ? Double.NaN : number(cell.get()) * factors.get(meaning);
+    if (cell.isEmpty()) {
+      return Double.NaN;
+    }
+    ColumnRule rule = column(meaning);
+    Meaning letter = meaning.isDec() ? Meaning.DEC_OFFSET_LETTER : Meaning.RA_OFFSET_LETTER;
+    boolean offset = meaning == Meaning.RA_OFFSET || meaning == Meaning.DEC_OFFSET;
+    if (offset && rules.containsKey(letter)) {
+      PulseText sized = PulseText.of(cell.get(), lines.cell(letter), rule, rules.get(letter));
+      return number(sized.number()) * factors.get(meaning) * (sized.sign() == 0 ? 1 : sized.sign());
+    }
+    if (rule.toward().isEmpty()) {
+      return number(cell.get()) * factors.get(meaning);
+    }
+    PulseText lettered = PulseText.of(cell.get(), Optional.empty(), rule, rule);
+    return number(lettered.number())
+        * factors.get(meaning)
+        * (lettered.sign() == 0 ? 1 : lettered.sign());
   }
 
   /** The pulse of an axis, east or north positive [ms]; NaN where missing. */
@@ -132,8 +195,9 @@ final class LayoutAxes {
     if (cell.isEmpty()) {
       return Double.NaN;
     }
+    Meaning letter = dec ? Meaning.DEC_LETTER : Meaning.RA_LETTER;
     PulseText pulse =
-        PulseText.of(cell.get(), lines.cell(dec ? Meaning.DEC_LETTER : Meaning.RA_LETTER), dec);
+        PulseText.of(cell.get(), lines.cell(letter), column(signed), codes(letter, signed));
     double length = number(pulse.number());
     boolean direction = pulse.sign() != 0 || column(signed).positive().isPresent();
     if (!direction && length != 0) {
@@ -144,8 +208,12 @@ final class LayoutAxes {
     return length * factors.get(signed) * (pulse.sign() == 0 ? 1 : pulse.sign());
   }
 
+  private ColumnRule codes(Meaning letter, Meaning signed) {
+    return rules.getOrDefault(letter, column(signed));
+  }
+
   private ColumnRule column(Meaning meaning) {
-    return layout.columns().stream().filter(c -> c.means() == meaning).findFirst().orElseThrow();
+    return rules.get(meaning);
   }
 
   private static double orZero(double value) {

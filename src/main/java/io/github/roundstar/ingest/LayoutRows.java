@@ -5,6 +5,7 @@ import io.github.roundstar.ingest.layout.EventRule;
 import io.github.roundstar.ingest.layout.Layout;
 import io.github.roundstar.ingest.layout.LayoutLines;
 import io.github.roundstar.ingest.layout.Meaning;
+import io.github.roundstar.ingest.layout.Numbers;
 import java.io.IOException;
 import java.util.EnumSet;
 import java.util.Locale;
@@ -23,6 +24,7 @@ final class LayoutRows implements RowSource {
   private LayoutAxes axes;
   private int run = Integer.MIN_VALUE;
   private int shift;
+  private int pages;
 
   LayoutRows(LayoutLines lines, Layout layout, HeaderMeta meta, Problems problems) {
     this.lines = lines;
@@ -92,10 +94,18 @@ final class LayoutRows implements RowSource {
   }
 
   private void beginRun(TableRow row) throws FormatException, CellFault {
-    int number = (int) number(Meaning.RUN).orElse(lines.run());
+    int number = (int) number(Meaning.RUN).orElse(lines.run() - pages);
     boolean stepsBack = layout.runs().restart() && times.stepsBack();
     boolean changed = lines.hasTold() && settings.changes(lines.peekTold());
     boolean first = run == Integer.MIN_VALUE;
+    if (!first
+        && !changed
+        && number > run
+        && times.goesOn()
+        && lines.pages() - pages >= number - run) {
+      pages += number - run; // names again, but the clock goes on: another page of the same run
+      number = run;
+    }
     if (!first && number == run && !stepsBack && !changed) {
       return;
     }
@@ -114,11 +124,14 @@ final class LayoutRows implements RowSource {
     row.flux = number(Meaning.FLUX).orElse(Double.NaN);
     row.raPulseMillis = axes.pulseMillis(lines, false);
     row.decPulseMillis = axes.pulseMillis(lines, true);
+    fillEvent(row);
+    if (row.event == GuideEvent.DITHER || row.event == GuideEvent.SETTLING) {
+      axes.newSetPoint();
+    }
     double[] offset = axes.offsetArcsec(lines);
     row.ra = offset[0];
     row.dec = offset[1];
     fillDither(row);
-    fillEvent(row);
   }
 
   private void fillDither(TableRow row) throws CellFault {
@@ -137,7 +150,7 @@ final class LayoutRows implements RowSource {
   }
 
   private void fillEvent(TableRow row) throws CellFault {
-    EventRule.Kind kind = lines.event();
+    EventRule.Kind kind = flagged().orElse(lines.event());
     Optional<String> word = lines.cell(Meaning.EVENT);
     if (word.isPresent()) {
       EventRule.Kind said = said(word.get());
@@ -157,6 +170,21 @@ final class LayoutRows implements RowSource {
       row.event = GuideEvent.NOTE;
       row.eventText = GuideEvent.NOTE_MARK + lines.note().or(() -> word).orElse("");
     }
+  }
+
+  /** What columns of flags say, what spoils a frame most first. */
+  private Optional<EventRule.Kind> flagged() {
+    if (isSet(Meaning.LOST_FLAG)) {
+      return Optional.of(EventRule.Kind.LOST);
+    }
+    if (isSet(Meaning.DITHER_FLAG)) {
+      return Optional.of(EventRule.Kind.DITHER);
+    }
+    return isSet(Meaning.SETTLING_FLAG) ? Optional.of(EventRule.Kind.SETTLING) : Optional.empty();
+  }
+
+  private boolean isSet(Meaning flag) {
+    return lines.cell(flag).filter(text -> !Numbers.isNo(text)).isPresent();
   }
 
   private EventRule.Kind said(String word) throws CellFault {
@@ -186,7 +214,7 @@ final class LayoutRows implements RowSource {
 
   @Override
   public long lineNumber() {
-    return lines.source().lineNumber();
+    return lines.lineNumber();
   }
 
   @Override

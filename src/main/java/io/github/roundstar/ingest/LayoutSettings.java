@@ -2,6 +2,7 @@ package io.github.roundstar.ingest;
 
 import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.ingest.layout.ClockText;
+import io.github.roundstar.ingest.layout.Direction;
 import io.github.roundstar.ingest.layout.Layout;
 import io.github.roundstar.ingest.layout.Setting;
 import io.github.roundstar.ingest.layout.SettingRule;
@@ -86,9 +87,11 @@ final class LayoutSettings {
       throws FormatException {
     if (told.containsKey(Setting.PIER_SIDE) || !begun && known.containsKey(Setting.PIER_SIDE)) {
       String text = known.get(Setting.PIER_SIDE).toLowerCase(Locale.ROOT);
-      boolean east = text.startsWith("e");
-      if (!east && !text.startsWith("w")) {
-        throw fault(Setting.PIER_SIDE, "a word that begins with e or w");
+      Optional<Direction> named = Direction.named(text);
+      boolean east = named.isEmpty() ? text.startsWith("e") : named.get() == Direction.EAST;
+      boolean west = named.isEmpty() ? text.startsWith("w") : named.get() == Direction.WEST;
+      if (!east && !west) {
+        throw fault(Setting.PIER_SIDE, "a word for east or west");
       }
       side = Optional.of(east ? PierSide.EAST : PierSide.WEST);
       given.put(MetaKey.PIER_SIDE, east ? "east" : "west");
@@ -231,6 +234,11 @@ final class LayoutSettings {
       }
     }
     return Optional.empty();
+  }
+
+  /** A setting's text as it holds for the run. */
+  Optional<String> text(Setting setting) {
+    return Optional.ofNullable(known.get(setting));
   }
 
   OptionalDouble arcsecPerPixel() throws FormatException {

@@ -28,6 +28,9 @@ final class LayoutTimes {
   private final TimeForm form;
   private final boolean absolute;
   private Optional<ZoneOffset> offset;
+  private static final double PAGE_GAP_STEPS = 5;
+
+  private double step;
   private double last = Double.NaN;
   private double now = Double.NaN;
   private long day;
@@ -58,6 +61,11 @@ final class LayoutTimes {
     return now < last;
   }
 
+  /** Whether the row read last follows the one before it as rows of a run do. */
+  boolean goesOn() {
+    return now > last && now - last <= PAGE_GAP_STEPS * step;
+  }
+
   /** The offset from UTC that the log's clock is known to have. */
   Optional<ZoneOffset> offset() {
     return form.kind() == TimeForm.Kind.CLOCK || form.kind() == TimeForm.Kind.DATE_TIME
@@ -73,6 +81,7 @@ final class LayoutTimes {
             .lostTime()
             .or(() -> lines.cell(Meaning.TIME))
             .orElseThrow(() -> new CellFault(RowProblem.NO_TIME, "the row has no time"));
+    step = now > last ? now - last : step;
     last = now;
     now =
         switch (form.kind()) {
@@ -81,6 +90,14 @@ final class LayoutTimes {
           case MJD -> (number(text) - UNIX_EPOCH_MJD) * DAY_SECONDS;
           case UNIX_S -> number(text);
           case UNIX_MS -> number(text) / 1000;
+          case ELAPSED_HMS ->
+              ClockText.elapsedSeconds(text)
+                  .orElseThrow(
+                      () ->
+                          new CellFault(
+                              RowProblem.TEXT_IN_TIME,
+                              "found '" + CellFault.shortened(text) + "', expected h:m:s"));
+          case FRAMES -> number(text) * form.stepSeconds().orElse(1);
           default -> number(text) * form.kind().seconds();
         };
     if (!absolute) {
@@ -100,7 +117,8 @@ final class LayoutTimes {
 
   private double clock(String text, LayoutLines lines, LayoutSettings settings)
       throws FormatException, CellFault {
-    String whole = lines.cell(Meaning.DATE).map(date -> date + " " + text).orElse(text);
+    String clock = lines.cell(Meaning.DAY_HALF).map(half -> text + " " + half).orElse(text);
+    String whole = lines.cell(Meaning.DATE).map(date -> date + " " + clock).orElse(clock);
     ClockText read = ClockText.of(whole, form.order());
     LocalTime time =
         read.time()

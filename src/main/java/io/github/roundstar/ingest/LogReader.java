@@ -1,10 +1,11 @@
 package io.github.roundstar.ingest;
 
+import io.github.roundstar.formats.FormatException;
+import io.github.roundstar.formats.TextEncoding;
 import io.github.roundstar.formats.TextSource;
 import io.github.roundstar.ingest.layout.Layout;
 import io.github.roundstar.model.GuideLog;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Optional;
@@ -27,7 +28,14 @@ public final class LogReader {
     if (isGuideTable(log)) {
       return GuideTableReader.read(log);
     }
-    return layout.isPresent() ? LayoutReader.read(log, layout.get()) : InferredLog.read(log);
+    if (layout.isEmpty()) {
+      return InferredLog.read(log);
+    }
+    try {
+      return Gate.passed(LayoutReader.read(log, layout.get()), layout.get());
+    } catch (FormatException e) {
+      throw new UnusableInputException(e);
+    }
   }
 
   /**
@@ -36,7 +44,8 @@ public final class LogReader {
    */
   static boolean isGuideTable(Path log) throws UnusableInputException {
     try {
-      String head = new String(TextSource.head(log, HEAD), StandardCharsets.UTF_8);
+      byte[] bytes = TextSource.head(log, HEAD);
+      String head = TextEncoding.ofMark(bytes).decoded(bytes);
       String line =
           head.lines().map(String::strip).filter(text -> !text.isEmpty()).findFirst().orElse(ECSV);
       return line.replace("\uFEFF", "").startsWith(ECSV)

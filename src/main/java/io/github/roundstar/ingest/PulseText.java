@@ -1,5 +1,8 @@
 package io.github.roundstar.ingest;
 
+import io.github.roundstar.ingest.layout.ColumnRule;
+import io.github.roundstar.ingest.layout.LetteredNumber;
+import io.github.roundstar.ingest.layout.Numbers;
 import java.util.Optional;
 
 /**
@@ -10,31 +13,30 @@ import java.util.Optional;
  */
 record PulseText(String number, int sign) {
   /** Takes a field apart, such as {@code E120}, {@code 120 W}, or {@code 120} with its letter. */
-  static PulseText of(String cell, Optional<String> letter, boolean dec) throws CellFault {
-    String text = cell;
-    String word = letter.orElse("");
-    if (word.isEmpty()) {
-      int from = 0;
-      while (from < text.length() && Character.isLetter(text.charAt(from))) {
-        from++;
-      }
-      int to = text.length();
-      while (to > from && Character.isLetter(text.charAt(to - 1))) {
-        to--;
-      }
-      word = from > 0 ? text.substring(0, from) : text.substring(to);
-      if (from == text.length()) {
-        return new PulseText(text, 0);
-      }
-      text = text.substring(from, to).strip();
-      if (word.equalsIgnoreCase("nan")) {
-        word = "";
-      }
+  static PulseText of(String cell, Optional<String> letter, ColumnRule rule, ColumnRule codes)
+      throws CellFault {
+    if (letter.isPresent()) {
+      return new PulseText(cell, sign(letter.get(), codes));
     }
-    return new PulseText(text, word.isEmpty() ? 0 : sign(word, dec));
+    boolean signed = rule.positive().isPresent() && rule.toward().isEmpty();
+    if (signed && Numbers.of(cell, true).isPresent()) {
+      return new PulseText(cell, 0);
+    }
+    LetteredNumber parts = LetteredNumber.of(cell);
+    boolean seconds = parts.word().equalsIgnoreCase("s") && !rule.means().isDec();
+    boolean bare = parts.word().isEmpty() || parts.number().isEmpty() || seconds;
+    return new PulseText(
+        parts.number().isEmpty() ? cell : parts.number(), bare ? 0 : sign(parts.word(), rule));
   }
 
-  private static int sign(String word, boolean dec) throws CellFault {
+  private static int sign(String word, ColumnRule codes) throws CellFault {
+    if (codes.toward().contains(word)) {
+      return 1;
+    }
+    if (codes.away().contains(word)) {
+      return -1;
+    }
+    boolean dec = codes.means().isDec();
     char letter = Character.toUpperCase(word.charAt(0));
     if (letter == (dec ? 'N' : 'E')) {
       return 1;
@@ -42,7 +44,7 @@ record PulseText(String number, int sign) {
     if (letter == (dec ? 'S' : 'W')) {
       return -1;
     }
-    if (letter == '-' || letter == '0' || letter == '.') {
+    if ("-0.*".indexOf(letter) >= 0 || !codes.toward().isEmpty() && !codes.away().isEmpty()) {
       return 0;
     }
     throw new CellFault(

@@ -16,7 +16,6 @@ public record Stretch(double along, double aslant) {
   /** Logarithm of an elongation of a thousand: longer images are lines, whatever the interval. */
   private static final double LONGEST = Math.log(1000);
 
-
   /** Radius that holds 95 % of a plane normal cloud of unit variance per axis. */
   private static final double PLANE_95 = Math.sqrt(-2 * Math.log(0.05));
 

@@ -1,6 +1,5 @@
 package io.github.roundstar.diagnosis;
 
-import io.github.roundstar.results.Faults;
 import io.github.roundstar.ingest.EquipmentReader;
 import io.github.roundstar.ingest.GuideTableReader;
 import io.github.roundstar.model.Equipment;
@@ -15,6 +14,7 @@ import io.github.roundstar.motion.RaMotion;
 import io.github.roundstar.motion.Response;
 import io.github.roundstar.motion.Tone;
 import io.github.roundstar.motion.posterior.Figure;
+import io.github.roundstar.results.Faults;
 import io.github.roundstar.signal.Quantile;
 import io.github.roundstar.worlds.Truth;
 import io.github.roundstar.worlds.World;

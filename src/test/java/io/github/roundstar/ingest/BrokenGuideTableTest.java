@@ -3,7 +3,7 @@ package io.github.roundstar.ingest;
 import static io.github.roundstar.ingest.LogFiles.csv;
 import static io.github.roundstar.ingest.LogFiles.ecsv;
 import static io.github.roundstar.ingest.LogFiles.total;
-import static java.nio.charset.StandardCharsets.UTF_16;
+import static java.nio.charset.StandardCharsets.UTF_16BE;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -205,8 +205,8 @@ class BrokenGuideTableTest {
   }
 
   @Test
-  void aFileInAnotherEncodingIsRefused() throws Exception {
-    Path path = files.write("night.log", csv("", "0,0,0").getBytes(UTF_16));
+  void aFileInUtf16WithoutItsMarkIsRefused() throws Exception {
+    Path path = files.write("night.log", csv("", "0,0,0").getBytes(UTF_16BE));
     assertThatThrownBy(() -> GuideTableReader.read(path))
         .isInstanceOf(UnusableInputException.class)
         .hasMessageStartingWith("night.log:1: ");

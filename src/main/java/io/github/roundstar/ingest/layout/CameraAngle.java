@@ -64,7 +64,17 @@ final class CameraAngle {
       questions.openCamera("the camera lies differently on the two sides of the pier");
       return Optional.empty();
     }
-    return Optional.of(finish(ra[0], dec[0], turns ? all.get(0) : Optional.empty()));
+    CameraAxes found = finish(ra[0], dec[0], turns ? all.get(0) : Optional.empty());
+    return Optional.of(series.told().filter(told -> agree(told, found)).orElse(found));
+  }
+
+  /** What a sentence tells is exact; the pulses tell the angle to some degrees. */
+  private static boolean agree(CameraAxes told, CameraAxes found) {
+    return found.pierSide().isEmpty()
+        && Math.abs(turn(told.raDegrees().getAsDouble() - found.raDegrees().getAsDouble()))
+            < SAME_WITHIN / 3
+        && Math.abs(turn(told.decDegrees().getAsDouble() - found.decDegrees().getAsDouble()))
+            < SAME_WITHIN / 3;
   }
 
   /** Both axes' directions turned to an exact right angle, weighted by their pulses. */
@@ -80,7 +90,8 @@ final class CameraAngle {
     double dec = decFound;
     for (boolean north : new boolean[] {false, true}) {
       Meaning signed = north ? Meaning.DEC_PULSE : Meaning.RA_PULSE;
-      Optional<Direction> push = series.hasLetters(north) ? Optional.empty() : series.named(signed);
+      Optional<Direction> push =
+          series.hasLetters(north) ? Optional.empty() : series.namedPulse(north);
       if (push.isPresent()) {
         positive.put(signed, push.get());
         ra += !north && push.get().sign() < 0 ? 180 : 0;

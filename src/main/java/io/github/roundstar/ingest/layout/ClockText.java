@@ -5,9 +5,8 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneOffset;
-import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -22,16 +21,22 @@ import java.util.regex.Pattern;
 public record ClockText(
     Optional<LocalDate> date, Optional<LocalTime> time, Optional<ZoneOffset> offset) {
   private static final int LONGEST = 60;
-  private static final List<String> MONTHS =
-      List.of("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec");
   private static final Pattern TIME =
       Pattern.compile(
-          "(?<![0-9])([0-9]{1,2}):([0-9]{2})(?::([0-9]{2})(?:[.,]([0-9]{1,9}))?)?(?: ?([aApP])[.]?[mM])?");
+          "(?<![0-9])([0-9]{1,2})[:hH]([0-9]{2})(?:[:mM\u2032']([0-9]{2})(?:[.,:]([0-9]{1,9}))?s?)?"
+              + "(?: ?([aApP])[.]?(?: ?[mM][.]?)?(?![A-Ya-y]))?");
+  private static final Pattern COMPACT_TIME =
+      Pattern.compile(
+          "(?<=[0-9]{8}[T _-])([0-9]{2})([0-9]{2})([0-9]{2})(?:[.,]([0-9]{1,9}))?()(?![0-9:])");
   private static final Pattern OFFSET =
-      Pattern.compile("(?:([Zz]|UTC|GMT)|([+-])([0-9]{2}):?([0-9]{2})?)(?![0-9])");
+      Pattern.compile(
+          "(?:([Zz]|UTC|GMT|UT)(?![A-Za-z+\u2212-])|(?:UTC|GMT|UT)?([+\u2212-])([0-9]{1,2}):?([0-9]{2})?)(?![0-9])");
   private static final Pattern DATE =
       Pattern.compile(
-          "([0-9]{1,4}|[A-Za-z]{3,9})[-/. ,]{1,2}([0-9]{1,2}|[A-Za-z]{3,9})[-/. ,]{1,2}([0-9]{2,4})");
+          "([0-9]{1,4}|\\p{L}{3,10})(?:st|nd|rd|th|er|\u00ba)?[-/. ,]{1,2}(?:de )?([0-9]{1,2}|\\p{L}{3,10})[-/. ,]{1,2}(?:de )?([0-9]{2,4})");
+  private static final Pattern ELAPSED =
+      Pattern.compile(
+          "\\+?(?:([0-9]{1,3})[:h] ?)?([0-9]{1,3})(?:[:m'] ?)([0-9]{1,2}(?:[.,][0-9]{1,9})?)[s\"]?");
   private static final Pattern COMPACT =
       Pattern.compile("(?<![0-9])([0-9]{4})([0-9]{2})([0-9]{2})(?![0-9])");
 
@@ -44,7 +49,12 @@ public record ClockText(
     Optional<LocalTime> time = Optional.empty();
     Optional<ZoneOffset> offset = Optional.empty();
     Matcher clock = TIME.matcher(rest);
-    if (clock.find()) {
+    boolean found = clock.find();
+    if (!found) {
+      clock = COMPACT_TIME.matcher(rest);
+      found = clock.find();
+    }
+    if (found) {
       time = time(clock);
       String after = rest.substring(clock.end()).strip();
       Matcher zone = OFFSET.matcher(after);
@@ -55,6 +65,17 @@ public record ClockText(
       rest = rest.substring(0, clock.start()).replaceFirst("[T ,]+$", "") + " " + after;
     }
     return new ClockText(date(rest.strip(), order), time, offset);
+  }
+
+  /** Hours, minutes and seconds, or minutes and seconds, that passed [s]. */
+  public static OptionalDouble elapsedSeconds(String text) {
+    Matcher parts = ELAPSED.matcher(text.strip());
+    if (!parts.matches()) {
+      return OptionalDouble.empty();
+    }
+    double hours = parts.group(1) == null ? 0 : Integer.parseInt(parts.group(1));
+    double seconds = Double.parseDouble(parts.group(3).replace(',', '.'));
+    return OptionalDouble.of(hours * 3600 + Integer.parseInt(parts.group(2)) * 60 + seconds);
   }
 
   private static Optional<LocalTime> time(Matcher clock) {
@@ -77,7 +98,7 @@ public record ClockText(
       return Optional.of(ZoneOffset.UTC);
     }
     int minutes = zone.group(4) == null ? 0 : Integer.parseInt(zone.group(4));
-    int sign = zone.group(2).equals("-") ? -1 : 1;
+    int sign = zone.group(2).equals("+") ? 1 : -1;
     try {
       return Optional.of(
           ZoneOffset.ofHoursMinutes(sign * Integer.parseInt(zone.group(3)), sign * minutes));
@@ -92,7 +113,11 @@ public record ClockText(
       return date(compact.group(1), compact.group(2), compact.group(3));
     }
     Matcher parts = DATE.matcher(text);
-    if (!parts.find()) {
+    boolean found = parts.find();
+    while (found && !isDate(parts)) {
+      found = parts.find(parts.start() + 1);
+    }
+    if (!found) {
       return Optional.empty();
     }
     String one = parts.group(1);
@@ -112,12 +137,26 @@ public record ClockText(
     };
   }
 
+  /** A day of the week before a date is none of its parts. */
+  private static boolean isDate(Matcher parts) {
+    boolean words = false;
+    for (int part = 1; part <= 2; part++) {
+      String text = parts.group(part);
+      if (!Character.isDigit(text.charAt(0))) {
+        if (words || month(text) == 0) {
+          return false;
+        }
+        words = true;
+      }
+    }
+    return true;
+  }
+
   private static int month(String text) {
     if (Character.isDigit(text.charAt(0))) {
       return Integer.parseInt(text);
     }
-    String head = text.substring(0, 3).toLowerCase(Locale.ROOT);
-    return MONTHS.indexOf(head) + 1;
+    return Words.month(text);
   }
 
   private static Optional<LocalDate> date(String year, String month, String day) {

@@ -1,28 +1,58 @@
 package io.github.roundstar.ingest.layout;
 
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
-/** Units of offsets, shifts and pulses: as written, or as the size of the numbers allows. */
+/**
+ * Units of offsets, shifts and pulses: as written, as told, or as the size of the numbers allows.
+ */
 final class ColumnUnits {
-  /** Something in brackets that is none of the known units, such as motor steps. */
-  private static final String OTHER_UNIT = ".*[\\[(].+[\\])].*";
-
-  private final Map<Meaning, ColumnData> columns;
   private final Map<Meaning, String> units = new EnumMap<>(Meaning.class);
+  private static final Meaning[][] PAIRS = {
+    {Meaning.RA_OFFSET, Meaning.DEC_OFFSET},
+    {Meaning.X_OFFSET, Meaning.Y_OFFSET},
+    {Meaning.X_PLACE, Meaning.Y_PLACE},
+    {Meaning.X_PLACE, Meaning.X_SET},
+    {Meaning.Y_PLACE, Meaning.Y_SET},
+    {Meaning.RA_PULSE, Meaning.DEC_PULSE},
+    {Meaning.EAST_PULSE, Meaning.NORTH_PULSE},
+    {Meaning.EAST_PULSE, Meaning.WEST_PULSE},
+    {Meaning.NORTH_PULSE, Meaning.SOUTH_PULSE}
+  };
+
+  private final Map<Meaning, Column> unknown = new EnumMap<>(Meaning.class);
+  private final LogSentences text;
   private final List<Decision> decisions;
 
   ColumnUnits(
-      Map<Meaning, ColumnData> columns, List<SettingRule> settings, List<Decision> decisions) {
-    this.columns = columns;
+      Map<Meaning, Column> columns,
+      LogSentences text,
+      List<SettingRule> settings,
+      List<Decision> decisions) {
+    this.text = text;
     this.decisions = decisions;
+    shareUnits(columns);
     columns.forEach(this::unit);
+    for (Meaning[] pair : PAIRS) {
+      Meaning known = units.containsKey(pair[0]) ? pair[0] : pair[1];
+      Meaning open = known == pair[0] ? pair[1] : pair[0];
+      boolean follows = units.containsKey(known) && unknown.containsKey(open);
+      if (follows && !hasOtherUnit(unknown.get(open))) {
+        put(open, unknown.remove(open), units.get(known), "that of the other axis");
+      }
+    }
+    ask(false);
+    ask(true);
     boolean pixels = units.containsValue("px");
     boolean scale =
-        told(settings, Setting.SCALE)
-            || told(settings, Setting.FOCAL_LENGTH) && told(settings, Setting.PIXEL_SIZE);
+        SettingLines.told(settings, Setting.SCALE)
+            || SettingLines.told(settings, Setting.FOCAL_LENGTH)
+                && SettingLines.told(settings, Setting.PIXEL_SIZE);
     if (pixels && !scale) {
       decisions.add(
           Decision.open(
@@ -30,59 +60,110 @@ final class ColumnUnits {
               "columns are in pixels, and no line tells the scale",
               "[[setting]]\nmeans = \"scale\"\nvalue = \"1.85\"   # arcsec per logged pixel"));
     }
+    boolean distance =
+        units.entrySet().stream()
+            .anyMatch(
+                e -> e.getKey().isPulse() && Set.of("px", "arcsec", "mas").contains(e.getValue()));
+    if (distance && !SettingLines.told(settings, Setting.GUIDE_RATE)) {
+      decisions.add(
+          Decision.open(
+              "guide-rate",
+              "pulses are told as a distance, and no line tells how fast they push",
+              "[[setting]]\nmeans = \"guide-rate\"\nvalue = \"0.5\"   # times sidereal"));
+    }
+    if (distance && !SettingLines.told(settings, Setting.DECLINATION)) {
+      decisions.add(
+          Decision.open(
+              "declination",
+              "pulses are told as a distance on the sky, and no line tells the declination",
+              "[[setting]]\nmeans = \"declination\"\nvalue = \"41.5\"   # degrees"));
+    }
   }
 
-  private static boolean told(List<SettingRule> settings, Setting setting) {
-    return settings.stream().anyMatch(rule -> rule.means() == setting);
+  /** Both axes of one table come in one unit. */
+  private static void shareUnits(Map<Meaning, Column> columns) {
+    for (Meaning[] pair : PAIRS) {
+      Column one = columns.get(pair[0]);
+      Column two = columns.get(pair[1]);
+      if (one != null && two != null && one.unit().isEmpty() != two.unit().isEmpty()) {
+        boolean first = one.unit().isEmpty();
+        if (hasOtherUnit(first ? one : two)) {
+          continue;
+        }
+        (first ? one : two).unitTold((first ? two : one).unit());
+      }
+    }
   }
 
   Optional<String> of(Meaning meaning) {
     return Optional.ofNullable(units.get(meaning));
   }
 
-  private void unit(Meaning meaning, ColumnData column) {
+  private void unit(Meaning meaning, Column column) {
     if (meaning.units().isEmpty()) {
       return;
     }
-    if (meaning.units().contains(column.unit)) {
-      units.put(meaning, column.unit);
-      decisions.add(
-          Decision.certain(
-              column.called(), meaning.word() + " in " + column.unit, "its name and unit"));
-    } else if (meaning.isPulse() && areMillis(column) && !column.name.matches(OTHER_UNIT)) {
-      units.put(meaning, "ms");
-      decisions.add(
-          Decision.certain(
-              column.called(),
-              meaning.word() + " in ms",
-              "whole numbers up to "
-                  + (long) largest(column)
-                  + ": as seconds, pixels or arcsec too large for a correction"));
+    Optional<String> told = text.unit(meaning.isPulse()).filter(meaning.units()::contains);
+    if (meaning.units().contains(column.unit())) {
+      put(meaning, column, column.unit(), column.unitFrom());
+    } else if (told.isPresent() && column.unit().isEmpty()) {
+      put(meaning, column, told.get(), "a sentence");
+    } else if (meaning.isPulse() && areMillis(column)) {
+      put(
+          meaning,
+          column,
+          "ms",
+          "whole numbers up to "
+              + (long) column.largest()
+              + ": as seconds, pixels or arcsec too large for a correction");
     } else {
-      String choice =
-          meaning.isPulse()
-              ? "unit = \"ms\"   # or \"s\", \"px\", \"arcsec\""
-              : "unit = \"arcsec\"   # or \"px\"";
+      unknown.put(meaning, column);
+    }
+  }
+
+  /** One question for the columns of one kind, since they have one unit. */
+  private void ask(boolean pulses) {
+    List<String> called = new ArrayList<>();
+    List<String> lines = new ArrayList<>();
+    unknown.forEach(
+        (meaning, column) -> {
+          if (meaning.isPulse() == pulses) {
+            called.add(column.called());
+            lines.add(
+                LayoutText.column(column.rule(meaning)).strip()
+                    + (pulses
+                        ? "\nunit = \"ms\"   # or \"s\", \"px\", \"arcsec\""
+                        : "\nunit = \"arcsec\"   # or \"px\""));
+          }
+        });
+    if (!called.isEmpty()) {
       decisions.add(
           Decision.open(
-              column.called(),
-              meaning.word() + ", but neither its name nor a line beside it tells the unit",
-              LayoutText.column(ColumnMeanings.rule(column, meaning)).strip() + "\n" + choice));
+              String.join(" and ", called),
+              (pulses ? "pulses" : "offsets")
+                  + ", but neither their names nor a line beside them tells the unit",
+              String.join("\n", lines)));
     }
   }
 
-  /** A correction of a minute, of hundreds of pixels or arcseconds is none. */
-  private static boolean areMillis(ColumnData column) {
-    boolean whole = column.numeric == 0 || column.isWhole();
-    return whole && largest(column) >= 60;
+  private void put(Meaning meaning, Column column, String unit, String because) {
+    units.put(meaning, unit);
+    decisions.add(
+        Decision.certain(
+            column.called(),
+            String.format(Locale.ROOT, "%s in %s", meaning.word(), unit),
+            because));
   }
 
-  private static double largest(ColumnData column) {
-    double largest = 0;
-    for (String cell : column.cells) {
-      double value = Numbers.of(cell.replaceAll("[A-Za-z ]", ""), false).orElse(0);
-      largest = Math.max(largest, Math.abs(value));
-    }
-    return largest;
+  /**
+   * A correction of a minute, of hundreds of pixels or arcseconds is none; something in brackets
+   * that is no unit known here, such as motor steps, is another unit.
+   */
+  private static boolean areMillis(Column column) {
+    return column.isWhole() && column.largest() >= 60 && !hasOtherUnit(column);
+  }
+
+  private static boolean hasOtherUnit(Column column) {
+    return column.unit().isEmpty() && column.name.matches(".*[\\[(].+[\\])].*");
   }
 }

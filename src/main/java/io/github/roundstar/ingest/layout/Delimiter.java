@@ -4,6 +4,8 @@ package io.github.roundstar.ingest.layout;
 public enum Delimiter {
   /** A comma. */
   COMMA(','),
+  /** A comma and a blank, so that a comma alone can be a decimal sign. */
+  COMMA_BLANK(','),
   /** A semicolon. */
   SEMICOLON(';'),
   /** A tabulator. */
@@ -12,8 +14,14 @@ public enum Delimiter {
   PIPE('|'),
   /** Any number of blanks or tabulators. */
   BLANKS(' '),
+  /** Any run of blanks, tabulators, commas, semicolons and bars. */
+  ANY(' '),
   /** Nothing: each field has its width. */
-  FIXED('\0');
+  FIXED('\0'),
+  /** Fields written as key and value, such as {@code ra=0.31}, found by their keys. */
+  KEY_VALUE('='),
+  /** One JSON object to a line; the keys of objects within it are joined by points. */
+  JSON('{');
 
   private final char sign;
 
@@ -23,5 +31,19 @@ public enum Delimiter {
 
   char sign() {
     return sign;
+  }
+
+  /** What joins the lines of one row. */
+  String joint() {
+    return switch (this) {
+      case ANY, KEY_VALUE, FIXED -> " ";
+      case COMMA_BLANK -> ", ";
+      default -> String.valueOf(sign);
+    };
+  }
+
+  /** Whether fields are told by keys in every row. */
+  boolean isKeyed() {
+    return this == KEY_VALUE || this == JSON;
   }
 }

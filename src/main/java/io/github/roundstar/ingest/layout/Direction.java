@@ -1,6 +1,7 @@
 package io.github.roundstar.ingest.layout;
 
 import java.util.Locale;
+import java.util.Optional;
 
 /** Where a positive value points. */
 public enum Direction {
@@ -28,6 +29,23 @@ public enum Direction {
   /** 1 for east, north or one way, -1 for their opposites. */
   public int sign() {
     return sign;
+  }
+
+  /** Against it. */
+  public Direction opposite() {
+    return switch (this) {
+      case EAST -> WEST;
+      case WEST -> EAST;
+      case NORTH -> SOUTH;
+      case SOUTH -> NORTH;
+      case ONE_WAY -> OTHER_WAY;
+      case OTHER_WAY -> ONE_WAY;
+    };
+  }
+
+  /** The direction that a word or letter names in one of the languages of the dictionary. */
+  public static Optional<Direction> named(String text) {
+    return Words.of(text).direction(false);
   }
 
   /** Whether it is a direction on the sky. */

@@ -9,12 +9,15 @@ import java.util.List;
  * @param layout the layout as far as it is known
  * @param decisions what was decided, and why
  * @param firstRows fields of the first rows
+ * @param samples each column of the log with its first values, for people
  */
-public record Inference(Layout layout, List<Decision> decisions, List<List<String>> firstRows) {
+public record Inference(
+    Layout layout, List<Decision> decisions, List<List<String>> firstRows, List<String> samples) {
   /** Copies. */
   public Inference {
     decisions = List.copyOf(decisions);
     firstRows = List.copyOf(firstRows);
+    samples = List.copyOf(samples);
   }
 
   /** Whether nothing that a figure depends on is open. */

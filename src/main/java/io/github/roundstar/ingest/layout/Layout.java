@@ -37,6 +37,11 @@ public record Layout(
     return columns.stream().anyMatch(column -> column.means() == meaning);
   }
 
+  /** Whether offsets lie along the camera's axes. */
+  public boolean alongCamera() {
+    return columns.stream().anyMatch(column -> column.means().isOfCamera());
+  }
+
   /** Whether all columns of an axis name their directions on the sky. */
   public boolean senseKnown(boolean dec) {
     return columns.stream()

@@ -91,7 +91,10 @@ public final class LayoutFile {
         widths,
         text.choice("decimal", "point", "comma").filter("comma"::equals).isPresent(),
         pattern(text, "remark"),
-        pattern(text, "names"));
+        pattern(text, "names"),
+        pattern(text, "rows"),
+        pattern(text, "lead"),
+        pattern(text, "joins"));
   }
 
   static String encodingWord(TextEncoding encoding) {
@@ -114,7 +117,8 @@ public final class LayoutFile {
             .orElse(TimeForm.Kind.ELAPSED_S),
         choice(time, "date_order", DateOrder.values(), LayoutFile::word).orElse(DateOrder.YMD),
         offset(time),
-        time.choice("mark", "start", "middle", "end"));
+        time.choice("mark", "start", "middle", "end"),
+        time.number("step_s", 0.01, 600));
   }
 
   private static Optional<ZoneOffset> offset(TomlTable time) throws FormatException {
@@ -156,7 +160,9 @@ public final class LayoutFile {
               unit(table, List.copyOf(means.units())),
               choice(table, "positive", Direction.values(), Direction::word),
               table.flag("turns_with_pier").orElse(false),
-              texts(table, "missing")));
+              texts(table, "missing"),
+              texts(table, "toward"),
+              texts(table, "away")));
     }
     return columns;
   }

@@ -5,12 +5,15 @@ import io.github.roundstar.model.PierSide;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 
 /**
  * Works out from a log's text alone how it is laid out. Each decision carries its evidence; what
@@ -19,20 +22,27 @@ import java.util.Set;
 public final class LayoutInference {
   private static final int PREVIEW_ROWS = 5;
 
+  /** A choice of columns that has less evidence than this is none. */
+  private static final double LEAST_EVIDENCE = 3;
+
   private final LogSample sample;
+  private final Optional<LinePattern> joins;
   private final List<String> lines;
   private final RowShape shape;
   private final TableHead head;
   private final List<RunMarks.Block> leftOut;
   private final List<Decision> decisions = new ArrayList<>();
 
-  private LayoutInference(LogSample sample, RowShape all) {
+  private LayoutInference(
+      LogSample sample, Optional<LinePattern> joins, List<String> whole, RowShape all) {
     this.sample = sample;
-    OtherTables others = new OtherTables(sample.lines(), all, decisions);
+    this.joins = joins;
+    OtherTables others = new OtherTables(whole, all, decisions);
     this.leftOut = others.blocks();
     this.lines = others.linesLeft();
-    this.shape = leftOut.isEmpty() ? all : RowShape.of(lines).orElse(all);
-    this.head = TableHead.of(lines, shape);
+    RowShape left = leftOut.isEmpty() ? all : RowShape.of(lines).orElse(all);
+    this.head = TableHead.of(lines, left);
+    this.shape = left.withRows(head.rowsInOrder(lines, left));
   }
 
   /**
@@ -50,35 +60,109 @@ public final class LayoutInference {
           "no rows of numbers found in its first " + sample.lines().size() + " lines",
           "give a text log with one frame to a line");
     }
-    return new LayoutInference(sample, shape.get()).infer();
+    List<String> lines = sample.lines();
+    Optional<LinePattern> joins =
+        shape.get().delimiter() == Delimiter.JSON ? Optional.empty() : LinePairs.of(lines);
+    if (joins.isPresent()) {
+      List<String> joined = LinePairs.joined(lines, joins.get(), shape.get().delimiter().joint());
+      Optional<RowShape> whole = RowShape.of(joined);
+      boolean better = whole.filter(s -> s.size() > shape.get().size()).isPresent();
+      if (better && whole.get().delimiter() == shape.get().delimiter()) {
+        return new LayoutInference(sample, joins, joined, whole.get()).infer();
+      }
+    }
+    return new LayoutInference(sample, Optional.empty(), lines, shape.get()).infer();
+  }
+
+  /**
+   * A layout file to be completed by hand, for a log of which no layout can be worked out: every
+   * column with its first values, as far as the lines can be parted into fields.
+   */
+  public static String sketch(Path log) throws IOException, FormatException {
+    LogSample sample = LogSample.read(log);
+    Optional<RowShape> shape = RowShape.of(sample.lines());
+    StringBuilder text = new StringBuilder();
+    text.append("# Say what each column means: at least time and the two offsets; see\n");
+    text.append("# sample-logs/layouts/README.md. Then remove the next line.\n");
+    text.append(LayoutText.UNANSWERED).append(" = \"which columns tell time and offsets\"\n\n");
+    text.append("[text]\n");
+    text.append("encoding = \"").append(LayoutFile.encodingWord(sample.encoding())).append("\"\n");
+    if (shape.isEmpty()) {
+      return text.append("delimiter = \"comma\"\n\n[time]\nform = \"date-time\"\n").toString();
+    }
+    TableHead head = TableHead.of(sample.lines(), shape.get());
+    text.append(LayoutText.shape(shape.get().delimiter(), shape.get().widths(), head.names()));
+    text.append("decimal = \"").append(shape.get().decimalComma() ? "comma" : "point");
+    text.append("\"\n\n[time]\nform = \"date-time\"   # or elapsed-s, clock, unix-s, jd ...\n");
+    for (Column column : head.columns(sample.lines(), shape.get())) {
+      text.append("\n# ").append(column.sample().replaceAll("\\p{Cntrl}", " "));
+      text.append(LayoutText.column(column.rule(Meaning.NOTHING))).append('\n');
+    }
+    return text.toString();
   }
 
   private Inference infer() throws FormatException {
     decisions.add(
         Decision.certain(
             "delimiter",
-            shape.delimiter().name().toLowerCase(Locale.ROOT),
+            shape.delimiter().name().toLowerCase(Locale.ROOT).replace('_', '-'),
             shape.rows().size() + " lines have " + shape.size() + " fields each"));
-    List<ColumnData> columns = head.columns(lines, shape);
-    Map<Meaning, ColumnData> found = new ColumnMeanings(columns, decisions).find();
-    requireBasics(found);
-    DoubtfulValues.ask(found, decisions);
-    TimeForm time =
-        new TimeGuess(head.others(), decisions)
-            .of(found.get(Meaning.TIME), Optional.ofNullable(found.get(Meaning.DATE)));
+    List<Column> columns = head.columns(lines, shape);
+    boolean eastIsO = Compass.eastIsO(columns, head.others());
+    LogSentences text = new LogSentences(head.header(), columns, eastIsO);
+    columns.forEach(column -> column.fold(text));
+    TimeGuess times = new TimeGuess(columns, head.others(), decisions);
+    Map<Meaning, Column> found = new EnumMap<>(times.columns());
+    requireTime(found);
+    TimeForm time = times.form();
     List<SettingRule> settings =
-        new SettingWords(shape.decimalComma(), decisions).rules(head.others(), time);
+        new SettingLines(shape.decimalComma(), eastIsO, decisions).rules(head.others(), time);
     askForUtcOffset(time, settings);
-    List<EventRule> events = new ArrayList<>(EventWords.lineRules(head.between(), decisions));
+    Map<Column, Set<String>> missing = MissingValues.find(columns, text, decisions);
+    List<Column> free = columns.stream().filter(c -> !found.containsValue(c)).toList();
+    List<Optional<PierSide>> sides = sides(settings);
+    Places.find(free, text);
+    ColumnChoice choices = new ColumnChoice(free, text, sides);
+    List<ColumnChoice.Choice> all = choices.best();
+    requireOffsets(all);
+    ColumnChoice.Choice choice = all.get(0);
+    explain(choices, all, choice);
+    take(choice, settings, found);
+    askForDirections(choice, free);
+    new SideColumns(free, text, choice.offsets(), found, decisions).find();
+    List<EventRule> events =
+        new ArrayList<>(EventLines.lineRules(lines, shape.rows(), choice.offsets(), decisions));
     if (found.containsKey(Meaning.EVENT)) {
-      events.addAll(EventWords.rules(found.get(Meaning.EVENT), decisions));
+      events.addAll(
+          EventLines.rules(found.get(Meaning.EVENT), text, choice.offsets()[0], decisions));
     }
-    PulseSigns signs =
-        new PulseSigns(new PulseSeries(found, sides(settings), shape.decimalComma()), decisions);
+    Set<String> zeros =
+        MissingValues.zeros(
+            choice.offsets()[0],
+            choice.offsets()[1],
+            EventLines.lost(found, events),
+            Optional.ofNullable(found.getOrDefault(Meaning.SNR, found.get(Meaning.FLUX))),
+            decisions);
+    for (Column column : choice.offsets()) {
+      Set<String> values = new LinkedHashSet<>(missing.getOrDefault(column, Set.of()));
+      values.addAll(zeros);
+      missing.put(column, values);
+    }
+    PulseSeries series = new PulseSeries(choice, sides, text);
+    PulseSigns signs = new PulseSigns(series, decisions);
     signs.find();
-    ColumnUnits units = new ColumnUnits(found, settings, decisions);
+    ColumnUnits units = new ColumnUnits(numeric(found), text, settings, decisions);
     List<ColumnRule> rules = new ArrayList<>();
-    found.forEach((meaning, column) -> rules.add(rule(meaning, column, units, signs)));
+    found.forEach(
+        (meaning, column) ->
+            rules.add(
+                rule(
+                    meaning,
+                    column,
+                    units,
+                    signs,
+                    choice,
+                    missing.getOrDefault(column, Set.of()))));
     Layout layout =
         new Layout(
             "inferred",
@@ -88,23 +172,154 @@ public final class LayoutInference {
                 shape.widths(),
                 shape.decimalComma(),
                 head.remark(),
-                head.names()),
-            head.runs().without(leftOut),
+                head.names(),
+                shape.marked(),
+                shape.lead(),
+                joins),
+            runs(time).without(leftOut),
             time,
             signs.inNextRow(),
             sided(signs, settings),
             rules,
             settings,
             events);
-    return new Inference(layout, decisions, firstRows());
+    List<String> samples = columns.stream().map(Column::sample).toList();
+    return new Inference(layout, decisions, firstRows(), samples);
+  }
+
+  /** Elapsed times that begin anew begin a run, where no line does. */
+  private RunMarks runs(TimeForm time) {
+    RunMarks marks = head.runs();
+    return time.kind().isElapsed() && marks.begins().isEmpty()
+        ? new RunMarks(marks.begins(), marks.ends(), true, marks.leftOut())
+        : marks;
+  }
+
+  private static Map<Meaning, Column> numeric(Map<Meaning, Column> found) {
+    Map<Meaning, Column> numeric = new EnumMap<>(found);
+    numeric.keySet().removeIf(meaning -> meaning.units().isEmpty());
+    return numeric;
+  }
+
+  private void take(
+      ColumnChoice.Choice choice, List<SettingRule> settings, Map<Meaning, Column> found) {
+    boolean camera = choice.camera();
+    Column one = choice.offsets()[0];
+    Column two = choice.offsets()[1];
+    if (one.isPlace()) {
+      found.put(Meaning.X_PLACE, one);
+      found.put(Meaning.Y_PLACE, two);
+      if (one.setPoint().isPresent() && two.setPoint().isPresent()) {
+        found.put(Meaning.X_SET, one.setPoint().get());
+        found.put(Meaning.Y_SET, two.setPoint().get());
+      } else if (SettingLines.told(settings, Setting.SET_X)) {
+        decisions.add(Decision.certain("set point", "told by a line", "the star's places less it"));
+      } else {
+        decisions.add(
+            Decision.noted(
+                "set point",
+                "taken as the place right after each move",
+                "the log tells where the star stood, but not where it should be, so mean offsets"
+                    + " are not known",
+                "[[setting]]\nmeans = \"set-x\"\nvalue = \"512.3\"   # and set-y"));
+      }
+    } else {
+      found.put(camera ? Meaning.X_OFFSET : Meaning.RA_OFFSET, one);
+      found.put(camera ? Meaning.Y_OFFSET : Meaning.DEC_OFFSET, two);
+      one.letterColumn().ifPresent(column -> found.put(Meaning.RA_OFFSET_LETTER, column));
+      two.letterColumn().ifPresent(column -> found.put(Meaning.DEC_OFFSET_LETTER, column));
+    }
+    for (int axis = 0; axis < choice.pulses().length; axis++) {
+      boolean dec = axis == 1;
+      PulseColumns p = choice.pulses()[axis];
+      if (p.apart()) {
+        found.put(dec ? Meaning.NORTH_PULSE : Meaning.EAST_PULSE, p.main());
+        found.put(dec ? Meaning.SOUTH_PULSE : Meaning.WEST_PULSE, p.beside().orElseThrow());
+      } else {
+        found.put(dec ? Meaning.DEC_PULSE : Meaning.RA_PULSE, p.main());
+        p.beside().ifPresent(c -> found.put(dec ? Meaning.DEC_LETTER : Meaning.RA_LETTER, c));
+      }
+    }
+  }
+
+  /** Says why these columns were chosen, and asks where others come close. */
+  private void explain(
+      ColumnChoice choices, List<ColumnChoice.Choice> all, ColumnChoice.Choice best) {
+    Optional<ColumnChoice.Choice> rival = choices.rival(all);
+    boolean asked = false;
+    for (int axis = 0; axis < 2; axis++) {
+      Meaning offset =
+          best.camera()
+              ? axis == 0 ? Meaning.X_OFFSET : Meaning.Y_OFFSET
+              : axis == 0 ? Meaning.RA_OFFSET : Meaning.DEC_OFFSET;
+      Column column = best.offsets()[axis];
+      Column other = rival.map(r -> r.offsets()[0]).orElse(column);
+      other = axis == 1 ? rival.map(r -> r.offsets()[1]).orElse(column) : other;
+      char letter = best.camera() ? "xy".charAt(axis) : "rd".charAt(axis);
+      if (other != column && !asked) {
+        asked = true;
+        decisions.add(
+            Decision.open(
+                offset.word(),
+                column.called() + " and " + other.called() + " may both mean it",
+                LayoutText.column(column.rule(offset)).strip()
+                    + "\n# or\n"
+                    + LayoutText.column(other.rule(offset)).strip()));
+      } else {
+        decisions.add(
+            Decision.certain(offset.word(), column.called(), choices.why(column, letter)));
+      }
+    }
+    for (int axis = 0; axis < best.pulses().length; axis++) {
+      Meaning pulse = axis == 0 ? Meaning.RA_PULSE : Meaning.DEC_PULSE;
+      PulseColumns p = best.pulses()[axis];
+      int at = axis;
+      Optional<PulseColumns> other =
+          rival
+              .filter(r -> r.hasPulses())
+              .map(r -> r.pulses()[at])
+              .filter(r -> r.main() != p.main());
+      if (other.isPresent() && !asked) {
+        asked = true;
+        decisions.add(
+            Decision.open(
+                pulse.word(),
+                p.called() + " and " + other.get().called() + " may both mean it",
+                LayoutText.column(p.main().rule(pulse)).strip()
+                    + "\n# or\n"
+                    + LayoutText.column(other.get().main().rule(pulse)).strip()));
+      } else {
+        decisions.add(Decision.certain(pulse.word(), p.called(), choices.why(best, axis)));
+      }
+    }
+  }
+
+  /** Lengths of pulses of which nothing tells the way. */
+  private void askForDirections(ColumnChoice.Choice choice, List<Column> free) {
+    List<Column> lengths =
+        free.stream()
+            .filter(c -> c.numeric > 0 && !c.isConstant() && c.largest() > 0)
+            .filter(c -> c.nameHas("pulse") && !c.nameHas("statistic"))
+            .toList();
+    if (!choice.hasPulses() && lengths.size() >= 2) {
+      decisions.add(
+          Decision.open(
+              "direction of pulses",
+              lengths.get(0).called()
+                  + " and "
+                  + lengths.get(1).called()
+                  + " hold lengths, and nothing tells which way they went",
+              LayoutText.column(lengths.get(0).rule(Meaning.RA_PULSE)).strip()
+                  + "\nunit = \"ms\"\n# and the column that tells its way: means = \"ra-letter\""));
+    }
   }
 
   /** Where the hour angle follows from the clock, the clock's offset matters. */
   private void askForUtcOffset(TimeForm time, List<SettingRule> settings) {
     boolean follows =
-        settings.stream().anyMatch(rule -> rule.means() == Setting.RIGHT_ASCENSION)
-            && settings.stream().anyMatch(rule -> rule.means() == Setting.LONGITUDE)
-            && settings.stream().noneMatch(rule -> rule.means() == Setting.HOUR_ANGLE);
+        SettingLines.told(settings, Setting.RIGHT_ASCENSION)
+            && SettingLines.told(settings, Setting.LONGITUDE)
+            && !SettingLines.told(settings, Setting.HOUR_ANGLE);
     boolean missing =
         decisions.removeIf(
             decision ->
@@ -134,58 +349,107 @@ public final class LayoutInference {
         : camera;
   }
 
-  private void requireBasics(Map<Meaning, ColumnData> found) throws FormatException {
-    boolean sky = found.containsKey(Meaning.RA_OFFSET) && found.containsKey(Meaning.DEC_OFFSET);
-    boolean camera = found.containsKey(Meaning.X_OFFSET) && found.containsKey(Meaning.Y_OFFSET);
-    if (!found.containsKey(Meaning.TIME) || !sky && !camera) {
+  private void requireTime(Map<Meaning, Column> found) throws FormatException {
+    if (!found.containsKey(Meaning.TIME)) {
       throw new FormatException(
           sample.file(),
           head.nameLine() + 1,
-          !found.containsKey(Meaning.TIME)
-              ? "no column tells the time by its name and by rising steadily"
-              : "no pair of columns tells the offsets of the star",
+          "no column tells the time by its name and by rising steadily, of "
+              + shape.rows().size()
+              + " rows with "
+              + shape.size()
+              + " fields",
           "write a layout file with [[column]] means = \"time\", \"ra-offset\" and \"dec-offset\","
               + " see sample-logs/layouts");
     }
-    if (sky) {
-      found.remove(Meaning.X_OFFSET);
-      found.remove(Meaning.Y_OFFSET);
-    } else {
-      found.remove(Meaning.RA_OFFSET);
-      found.remove(Meaning.DEC_OFFSET);
+  }
+
+  private void requireOffsets(List<ColumnChoice.Choice> all) throws FormatException {
+    if (all.isEmpty() || all.get(0).total() < LEAST_EVIDENCE) {
+      throw new FormatException(
+          sample.file(),
+          head.nameLine() + 1,
+          "no pair of columns tells the offsets of the star: looked for two columns of numbers of"
+              + " either sign, named as offsets in right ascension and declination or along x and"
+              + " y, or followed by pulses",
+          "write a layout file with [[column]] means = \"time\", \"ra-offset\" and \"dec-offset\","
+              + " see sample-logs/layouts");
     }
   }
 
   /** Side of the pier of each row, as lines between the rows tell it. */
   private List<Optional<PierSide>> sides(List<SettingRule> settings) {
-    Optional<LinePattern> pattern =
+    List<LinePattern> patterns =
         settings.stream()
             .filter(rule -> rule.means() == Setting.PIER_SIDE)
             .flatMap(rule -> rule.line().stream())
-            .findFirst();
+            .toList();
     List<Optional<PierSide>> sides = new ArrayList<>();
     Optional<PierSide> side = Optional.empty();
-    Set<Integer> rows = new LinkedHashSet<>(shape.rows());
+    Set<Integer> rows = new HashSet<>(shape.rows());
     for (int i = 0; i < lines.size(); i++) {
       if (rows.contains(i)) {
         sides.add(side);
-      } else if (pattern.isPresent()) {
-        Optional<String> value =
-            pattern.get().find(lines.get(i)).flatMap(m -> LinePattern.group(m, "value"));
-        if (value.isPresent()) {
-          side = Optional.of(PierSide.valueOf(value.get().toUpperCase(Locale.ROOT)));
+      } else {
+        for (LinePattern pattern : patterns) {
+          Optional<Direction> told =
+              pattern
+                  .find(lines.get(i))
+                  .flatMap(m -> LinePattern.group(m, "value"))
+                  .flatMap(Direction::named);
+          side =
+              told.map(to -> to == Direction.EAST ? PierSide.EAST : PierSide.WEST)
+                  .or(sideBefore(side));
         }
       }
     }
     return sides;
   }
 
-  private static ColumnRule rule(
-      Meaning meaning, ColumnData column, ColumnUnits units, PulseSigns signs) {
-    ColumnRule bare = ColumnMeanings.rule(column, meaning);
+  private static Supplier<Optional<PierSide>> sideBefore(Optional<PierSide> side) {
+    return () -> side;
+  }
+
+  private ColumnRule rule(
+      Meaning meaning,
+      Column column,
+      ColumnUnits units,
+      PulseSigns signs,
+      ColumnChoice.Choice choice,
+      Set<String> sentinels) {
+    ColumnRule bare = column.rule(meaning);
     boolean number =
         !meaning.units().isEmpty() || meaning == Meaning.SNR || meaning == Meaning.FLUX;
-    boolean lettered = meaning.isPulse() && signs.positive(meaning).isEmpty();
+    List<String> missing = new ArrayList<>(sentinels);
+    if (number) {
+      column.words.stream()
+          .filter(word -> !column.isLettered() || !word.chars().anyMatch(Character::isDigit))
+          .filter(
+              word ->
+                  !word.isEmpty()
+                      && (!Numbers.isNoValue(word) || word.equals("none") || word.startsWith("-")))
+          .forEach(missing::add);
+    }
+    List<String> toward = List.of();
+    List<String> away = List.of();
+    for (int axis = 0; axis < choice.pulses().length; axis++) {
+      PulseColumns p = choice.pulses()[axis];
+      boolean against = signs.lettersAreOfTheStar(axis == 1);
+      boolean codes = p.beside().isPresent() ? p.beside().get() == column : p.main() == column;
+      if (codes && !p.apart() && (against || !isPlain(p))) {
+        toward = against ? p.away() : p.toward();
+        away = against ? p.toward() : p.away();
+      }
+    }
+    boolean inField = meaning.isSigned() && !meaning.isPulse() && column.letterColumn().isEmpty();
+    Optional<Codes> codes = inField ? column.codes() : Optional.empty();
+    if (meaning == Meaning.RA_OFFSET_LETTER || meaning == Meaning.DEC_OFFSET_LETTER) {
+      codes = choice.offsets()[meaning.isDec() ? 1 : 0].codes();
+    }
+    if (codes.isPresent()) {
+      toward = List.copyOf(codes.get().toward());
+      away = List.copyOf(codes.get().away());
+    }
     return new ColumnRule(
         bare.name(),
         bare.at(),
@@ -193,7 +457,21 @@ public final class LayoutInference {
         units.of(meaning),
         meaning.isSigned() ? signs.positive(meaning) : Optional.empty(),
         signs.turns(meaning),
-        number && !lettered ? List.copyOf(column.words) : List.of());
+        missing,
+        toward,
+        away);
+  }
+
+  /** Letters that a layout need not explain. */
+  private static boolean isPlain(PulseColumns p) {
+    String expected = p.axis() == 'd' ? "ns" : "ew";
+    return p.known()
+        && p.toward().stream().allMatch(c -> begins(c, expected.charAt(0)))
+        && p.away().stream().allMatch(c -> begins(c, expected.charAt(1)));
+  }
+
+  private static boolean begins(String code, char letter) {
+    return !code.isEmpty() && Character.toLowerCase(code.charAt(0)) == letter;
   }
 
   private List<List<String>> firstRows() {

@@ -25,11 +25,16 @@ public final class LayoutLines implements Closeable {
   private List<String> cells = List.of();
   private final LeftOutLines leftOut;
   private final Happenings happenings;
+  private long lineNumber;
   private int run;
+  private int pages;
   private boolean inRun;
   private boolean rowsSeen;
   private boolean namesSeen;
   private boolean rowPending;
+
+  /** Lines that continue one row, at most. */
+  private static final int MOST_JOINED = 8;
 
   /** Reads a log, which is closed with this. */
   public LayoutLines(TextSource source, Layout layout) {
@@ -54,9 +59,10 @@ public final class LayoutLines implements Closeable {
       happenings.rowTaken();
     }
     while (source.next()) {
+      lineNumber = source.lineNumber();
       boolean faulty = source.fault().isPresent();
       if (faulty ? inRun && rowsSeen : isRow(source.line())) {
-        cells = faulty ? List.of() : cells;
+        cells = faulty ? List.of() : joined();
         rowsSeen = true;
         rowPending = true;
         return true;
@@ -77,7 +83,7 @@ public final class LayoutLines implements Closeable {
     return taken;
   }
 
-  private boolean isRow(String line) throws FormatException {
+  private boolean isRow(String line) throws IOException, FormatException {
     try {
       return sort(line);
     } catch (PatternTooSlowException e) {
@@ -86,9 +92,12 @@ public final class LayoutLines implements Closeable {
     }
   }
 
-  private boolean sort(String line) throws FormatException {
+  private boolean sort(String line) throws IOException, FormatException {
     if (leftOut.holds(line) || line.isBlank() || beginsRun(line) || endsRun(line)) {
       return false;
+    }
+    if (layout.text().joins().flatMap(joins -> joins.find(line)).isPresent()) {
+      return false; // the second line of a row that could not be read
     }
     if (layout.text().names().flatMap(names -> names.find(line)).isPresent()) {
       takeNames(line);
@@ -99,20 +108,50 @@ public final class LayoutLines implements Closeable {
       takeEvent(line);
       return false;
     }
-    if (takeEvent(line)) {
-      takeSettings(line);
-      return false;
+    boolean marked =
+        layout.text().rows().isEmpty() || layout.text().rows().get().find(line).isPresent();
+    boolean rowLike = false;
+    boolean led =
+        layout.text().lead().isEmpty() || layout.text().lead().get().find(line).isPresent();
+    if (marked && led && inRun && namesSeen) {
+      cells = cells(line);
+      rowLike = places.looksLikeRow(cells);
+      if (rowLike && places.sizeWanted(cells).isEmpty()) {
+        return true;
+      }
     }
-    if (!inRun || !namesSeen) {
-      takeSettings(line);
-      return false;
+    boolean event = takeEvent(line);
+    boolean setting = takeSettings(line);
+    return !event && !setting && rowLike;
+  }
+
+  private List<String> cells(String line) {
+    Delimiter delimiter = layout.text().delimiter();
+    return delimiter.isKeyed()
+        ? places.take(Cells.keyed(line, delimiter))
+        : Cells.of(line, delimiter, layout.text().widths(), layout.text().lead());
+  }
+
+  /** The fields of the row together with those of the lines that continue it. */
+  private List<String> joined() throws IOException, FormatException {
+    if (layout.text().joins().isEmpty()) {
+      return cells;
     }
-    cells = Cells.of(line, layout.text().delimiter(), layout.text().widths());
-    boolean rowLike = places.looksLikeRow(cells);
-    if (rowLike && places.sizeWanted(cells).isEmpty()) {
-      return true;
+    StringBuilder whole = new StringBuilder(source.line());
+    int more = 0;
+    while (source.next()) {
+      boolean joins =
+          source.fault().isEmpty()
+              && layout.text().joins().get().find(source.line()).isPresent()
+              && more < MOST_JOINED;
+      if (!joins) {
+        source.unread();
+        break;
+      }
+      whole.append(layout.text().delimiter().joint()).append(source.line());
+      more++;
     }
-    return !takeSettings(line) && (rowLike || rowsSeen);
+    return cells(whole.toString());
   }
 
   private boolean beginsRun(String line) {
@@ -147,13 +186,18 @@ public final class LayoutLines implements Closeable {
     happenings.newRun();
   }
 
-  private void takeNames(String line) throws FormatException {
+  private List<String> namesOf(String line) throws IOException, FormatException {
+    cells = cells(line);
+    return joined();
+  }
+
+  private void takeNames(String line) throws IOException, FormatException {
     if (rowsSeen && layout.runs().begins().isEmpty()) {
       newRun();
+      pages++;
     }
     namesSeen = true;
-    places.take(
-        Cells.of(line, layout.text().delimiter(), layout.text().widths()), source.lineNumber());
+    places.take(namesOf(line), source.lineNumber());
   }
 
   private boolean takeSettings(String line) {
@@ -197,6 +241,18 @@ public final class LayoutLines implements Closeable {
   /** A named group of the line that told of a dither. */
   public Optional<String> ditherGroup(String name) {
     return happenings.ditherGroup(name);
+  }
+
+  /** Line of the row, of the first one where it has several. */
+  public long lineNumber() {
+    return lineNumber;
+  }
+
+  /**
+   * How many runs were begun by nothing but a line of names, which may as well head another page.
+   */
+  public int pages() {
+    return pages;
   }
 
   /** Number of the run that the row belongs to, from 1, where no column tells it. */

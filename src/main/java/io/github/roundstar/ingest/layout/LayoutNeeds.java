@@ -14,13 +14,22 @@ final class LayoutNeeds {
       throw file.fault(
           "column", "no column means the time", "add a [[column]] with means = \"time\"");
     }
+    if (layout.time().kind() == TimeForm.Kind.FRAMES && layout.time().stepSeconds().isEmpty()) {
+      throw file.fault(
+          "time.step_s",
+          "missing, but times are numbers of frames",
+          "give the seconds from frame to frame: step_s = 3.0");
+    }
     boolean sky = layout.has(Meaning.RA_OFFSET) && layout.has(Meaning.DEC_OFFSET);
-    boolean camera = layout.has(Meaning.X_OFFSET) && layout.has(Meaning.Y_OFFSET);
+    boolean camera =
+        layout.has(Meaning.X_OFFSET) && layout.has(Meaning.Y_OFFSET)
+            || layout.has(Meaning.X_PLACE) && layout.has(Meaning.Y_PLACE);
     if (sky == camera) {
       throw file.fault(
           "column",
           "the offsets must be given along one pair of axes",
-          "give one column each for ra-offset and dec-offset, or for x-offset and y-offset");
+          "give one column each for ra-offset and dec-offset, or for x-offset and y-offset, or for"
+              + " x-place and y-place");
     }
     if (camera) {
       requireCamera(layout, file);

@@ -48,7 +48,20 @@ public final class LayoutText {
           UNANSWERED,
           String.join("; ", inference.open().stream().map(Decision::about).distinct().toList()));
     }
+    text.comment("The columns of the log, with their first values:");
+    inference.samples().forEach(sample -> text.comment("    " + sample));
     return text.out + "\n" + of(inference.layout());
+  }
+
+  /** How rows are parted into fields, as lines of a file. */
+  static String shape(Delimiter delimiter, List<Integer> widths, Optional<LinePattern> names) {
+    LayoutText text = new LayoutText();
+    text.put("delimiter", word(delimiter));
+    if (!widths.isEmpty()) {
+      text.line("widths = " + widths);
+    }
+    text.pattern("names", names);
+    return text.out.toString();
   }
 
   private void comment(String text) {
@@ -65,6 +78,9 @@ public final class LayoutText {
     put("decimal", text.decimalComma() ? "comma" : "point");
     pattern("remark", text.remark());
     pattern("names", text.names());
+    pattern("rows", text.rows());
+    pattern("lead", text.lead());
+    pattern("joins", text.joins());
   }
 
   private void runs(RunMarks runs) {
@@ -91,6 +107,7 @@ public final class LayoutText {
     }
     time.utcOffset().ifPresent(offset -> put("utc_offset", offset.getId()));
     time.mark().ifPresent(mark -> put("mark", mark));
+    time.stepSeconds().ifPresent(step -> line("step_s = " + step));
   }
 
   private void camera(CameraAxes camera) {
@@ -117,10 +134,16 @@ public final class LayoutText {
     if (rule.turnsWithPier()) {
       lines.add("turns_with_pier = true");
     }
-    if (!rule.missing().isEmpty()) {
-      lines.add("missing = " + quoted(String.join("|", rule.missing())));
-    }
+    words(lines, "missing", rule.missing());
+    words(lines, "toward", rule.toward());
+    words(lines, "away", rule.away());
     return String.join("\n", lines);
+  }
+
+  private static void words(List<String> lines, String key, List<String> words) {
+    if (!words.isEmpty()) {
+      lines.add(key + " = " + quoted(String.join("|", words)));
+    }
   }
 
   private void setting(SettingRule rule) {

@@ -44,7 +44,7 @@ record LogSample(String file, TextEncoding encoding, List<String> lines) {
     if (head.length == 0) {
       throw new FormatException(file, 0, "the file is empty", "give the log as it was written");
     }
-    if (head.length > 1 && (head[0] == -1 && head[1] == -2 || head[0] == -2 && head[1] == -1)) {
+    if (TextEncoding.ofMark(head) == TextEncoding.UTF_16) {
       return TextEncoding.UTF_16;
     }
     refuseOtherKinds(file, head);
@@ -54,9 +54,7 @@ record LogSample(String file, TextEncoding encoding, List<String> lines) {
         StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(head, 0, length));
         return TextEncoding.UTF_8_CR;
       } catch (CharacterCodingException e) {
-        if (head.length < HEAD) {
-          break; // only a head that is cut off may end within a character
-        }
+        continue; // a head, or a file, may be cut off within a character
       }
     }
     return TextEncoding.LATIN_1;

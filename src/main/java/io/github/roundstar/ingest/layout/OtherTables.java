@@ -72,8 +72,13 @@ final class OtherTables {
           end++;
         }
         if (end - first >= FEWEST_ROWS) {
+          String key =
+              byNames.keySet().stream()
+                  .filter(known -> TableHead.areSameNames(shape.cells(known), names))
+                  .findFirst()
+                  .orElse(lines.get(i));
           byNames
-              .computeIfAbsent(lines.get(i), any -> new ArrayList<>())
+              .computeIfAbsent(key, any -> new ArrayList<>())
               .add(new Table(i, end - first, end));
         }
       }
@@ -82,7 +87,9 @@ final class OtherTables {
   }
 
   private List<String> cells(int line) {
-    return shape.delimiter() == Delimiter.FIXED ? List.of() : shape.cells(lines.get(line));
+    return shape.delimiter() == Delimiter.FIXED || shape.delimiter().isKeyed()
+        ? List.of()
+        : shape.cells(lines.get(line));
   }
 
   private static boolean isRow(List<String> cells, int size) {
@@ -140,10 +147,10 @@ final class OtherTables {
   }
 
   private boolean mayBeFrames(Table table) {
-    List<NameWords> words = cells(table.names()).stream().map(NameWords::new).toList();
-    return words.stream().anyMatch(NameWords::isTime)
-        && words.stream().anyMatch(w -> "rx".indexOf(w.axis()) >= 0)
-        && words.stream().anyMatch(w -> "dy".indexOf(w.axis()) >= 0);
+    List<Words> words = cells(table.names()).stream().map(Words::of).toList();
+    return words.stream().anyMatch(w -> w.hasAny("time", "elapsed"))
+        && words.stream().anyMatch(w -> w.hasAny("ra", "x", "east", "west"))
+        && words.stream().anyMatch(w -> w.hasAny("dec", "y", "north", "south"));
   }
 
   /** From a pair of lines around the tables, or from their names up to a line of another kind. */

@@ -43,7 +43,7 @@ record PulseQuestions(PulseSeries series, List<Decision> decisions) {
   }
 
   String ask(Meaning offset, Direction toward, Direction away) {
-    ColumnRule rule = ColumnMeanings.rule(series.column(offset).orElseThrow(), offset);
+    ColumnRule rule = series.offset(offset.isDec()).rule(offset);
     return LayoutText.column(rule).strip()
         + "\npositive = \""
         + toward.word()

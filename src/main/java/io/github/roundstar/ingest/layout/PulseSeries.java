@@ -2,7 +2,6 @@ package io.github.roundstar.ingest.layout;
 
 import io.github.roundstar.model.PierSide;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 
@@ -14,30 +13,38 @@ final class PulseSeries {
   private static final double AXIS_DOMINATES = 2;
   private static final int STRETCH_PULSES = 40;
 
-  private final Map<Meaning, ColumnData> columns;
+  private final ColumnChoice.Choice choice;
   private final List<Optional<PierSide>> sides;
-  private final boolean comma;
-  private final boolean camera;
+  private final LogSentences text;
   private final double[] one;
   private final double[] two;
 
-  PulseSeries(Map<Meaning, ColumnData> columns, List<Optional<PierSide>> sides, boolean comma) {
-    this.columns = columns;
+  PulseSeries(ColumnChoice.Choice choice, List<Optional<PierSide>> sides, LogSentences text) {
+    this.choice = choice;
     this.sides = sides;
-    this.comma = comma;
-    this.camera = columns.containsKey(Meaning.X_OFFSET);
-    this.one = columns.get(camera ? Meaning.X_OFFSET : Meaning.RA_OFFSET).numbers;
-    this.two = columns.get(camera ? Meaning.Y_OFFSET : Meaning.DEC_OFFSET).numbers;
+    this.text = text;
+    this.one = choice.offsets()[0].numbers;
+    this.two = choice.offsets()[1].numbers;
   }
 
   /** Whether offsets are along the camera's axes. */
   boolean alongCamera() {
-    return camera;
+    return choice.camera();
   }
 
-  /** The column that means something, if any does. */
-  Optional<ColumnData> column(Meaning meaning) {
-    return Optional.ofNullable(columns.get(meaning));
+  /** How the camera lies on the sky, as a sentence tells. */
+  Optional<CameraAxes> told() {
+    return text.camera();
+  }
+
+  /** The column of the offsets of an axis. */
+  Column offset(boolean dec) {
+    return choice.offsets()[dec ? 1 : 0];
+  }
+
+  /** Where the pulses of an axis stand, if the log has any. */
+  Optional<PulseColumns> pulse(boolean dec) {
+    return choice.hasPulses() ? Optional.of(choice.pulses()[dec ? 1 : 0]) : Optional.empty();
   }
 
   /** Sides of the pier in order of appearance; an empty one where no line tells it. */
@@ -50,55 +57,41 @@ final class PulseSeries {
     return PulseAnswer.of(pulse, one, two, lag, i -> sides.get(i).equals(side));
   }
 
-  /**
-   * The log's pulses as numbers, null if it has none, E and N positive where letters or columns
-   * tell them apart.
-   */
+  /** The log's pulses as signed numbers; null if it has none. */
   double[] pulses(boolean dec) {
-    ColumnData toward = columns.get(dec ? Meaning.NORTH_PULSE : Meaning.EAST_PULSE);
-    ColumnData away = columns.get(dec ? Meaning.SOUTH_PULSE : Meaning.WEST_PULSE);
-    if (toward != null && away != null) {
-      double[] all = new double[one.length];
-      for (int i = 0; i < all.length; i++) {
-        all[i] = zeroFor(toward.numbers[i]) - zeroFor(away.numbers[i]);
-      }
-      return all;
-    }
-    ColumnData signed = columns.get(dec ? Meaning.DEC_PULSE : Meaning.RA_PULSE);
-    return signed == null
-        ? null
-        : lettered(signed, columns.get(dec ? Meaning.DEC_LETTER : Meaning.RA_LETTER), dec);
+    return pulse(dec).map(PulseColumns::series).orElse(null);
   }
 
-  private double[] lettered(ColumnData signed, ColumnData letters, boolean dec) {
-    double[] all = new double[one.length];
-    for (int i = 0; i < all.length; i++) {
-      String cell = signed.cells.get(i);
-      String word = letters == null ? cell.replaceAll("[^A-Za-z]", "") : letters.cells.get(i);
-      double length = Numbers.of(cell.replaceAll("[A-Za-z ]", ""), comma).orElse(0);
-      boolean away = !word.isEmpty() && (dec ? "sS" : "wW").indexOf(word.charAt(0)) >= 0;
-      all[i] = away ? -length : length;
-    }
-    return all;
-  }
-
+  /** Whether codes or columns of their own tell the directions of the pulses on the sky. */
   boolean hasLetters(boolean dec) {
-    if (columns.containsKey(dec ? Meaning.NORTH_PULSE : Meaning.EAST_PULSE)
-        || columns.containsKey(dec ? Meaning.DEC_LETTER : Meaning.RA_LETTER)) {
-      return true;
-    }
-    ColumnData signed = columns.get(dec ? Meaning.DEC_PULSE : Meaning.RA_PULSE);
-    return signed != null
-        && signed.words.stream().anyMatch(w -> w.matches("[EWNSewns].*|.*[EWNSewns]"));
+    return pulse(dec).map(PulseColumns::known).orElse(false);
   }
 
-  private static double zeroFor(double value) {
-    return Double.isFinite(value) ? value : 0;
+  /** Where a positive offset points, as its name or a sentence tells. */
+  Optional<Direction> namedOffset(boolean dec) {
+    return ofAxis(offset(dec).direction(text.eastIsO()), dec).or(() -> text.positive(false, dec));
   }
 
-  Optional<Direction> named(Meaning meaning) {
-    ColumnData column = columns.get(meaning);
-    return column == null ? Optional.empty() : new NameWords(column.name).direction();
+  /** Where a positive pulse pushes, as its name or a sentence tells. */
+  Optional<Direction> namedPulse(boolean dec) {
+    return pulse(dec)
+        .filter(p -> p.toward().isEmpty())
+        .flatMap(p -> ofAxis(p.main().direction(text.eastIsO()), dec))
+        .or(() -> text.positive(true, dec));
+  }
+
+  /** Whether a sentence tells where a positive pulse, or one with a letter, pushes. */
+  boolean pulseTold(boolean dec) {
+    return text.explainsLetters() || text.positive(true, dec).isPresent();
+  }
+
+  /** Whether the lengths east and west, or north and south, stand in columns of their own. */
+  boolean isApart(boolean dec) {
+    return pulse(dec).filter(PulseColumns::apart).isPresent();
+  }
+
+  private static Optional<Direction> ofAxis(Optional<Direction> to, boolean dec) {
+    return to.filter(d -> dec == (d == Direction.NORTH || d == Direction.SOUTH));
   }
 
   static double own(PulseAnswer answer, boolean dec) {

@@ -21,6 +21,7 @@ final class PulseSigns {
   private final List<Decision> decisions;
   private final Map<Meaning, Direction> positive = new EnumMap<>(Meaning.class);
   private final Set<Meaning> turning = EnumSet.noneOf(Meaning.class);
+  private final Set<Meaning> lettersOfTheStar = EnumSet.noneOf(Meaning.class);
   private CameraAxes axes =
       new CameraAxes(OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty());
   private int lag;
@@ -37,6 +38,11 @@ final class PulseSigns {
 
   boolean turns(Meaning meaning) {
     return turning.contains(meaning);
+  }
+
+  /** Whether codes at the pulses name where the star goes, against where the mount is pushed. */
+  boolean lettersAreOfTheStar(boolean dec) {
+    return lettersOfTheStar.contains(dec ? Meaning.DEC_PULSE : Meaning.RA_PULSE);
   }
 
   boolean inNextRow() {
@@ -80,6 +86,12 @@ final class PulseSigns {
   }
 
   private void withoutPulses() {
+    if (series.alongCamera() && series.told().isPresent()) {
+      axes = series.told().get();
+      decisions.add(
+          Decision.certain("camera angle", "as told", "a sentence tells where x and y point"));
+      return;
+    }
     if (series.alongCamera()) {
       questions.openCamera("without pulses nothing tells how the camera lies on the sky");
       return;
@@ -92,9 +104,9 @@ final class PulseSigns {
   private void asNamed(boolean dec) {
     Meaning offset = dec ? Meaning.DEC_OFFSET : Meaning.RA_OFFSET;
     Meaning signed = dec ? Meaning.DEC_PULSE : Meaning.RA_PULSE;
-    Optional<Direction> named = series.named(offset);
+    Optional<Direction> named = series.namedOffset(dec);
     positive.put(offset, named.orElse(Direction.ONE_WAY));
-    if (series.column(signed).isPresent() && !series.hasLetters(dec)) {
+    if (series.pulse(dec).isPresent() && !series.hasLetters(dec)) {
       positive.put(signed, positive.get(offset));
     }
     if (named.isEmpty()) {
@@ -106,11 +118,9 @@ final class PulseSigns {
     Meaning offset = dec ? Meaning.DEC_OFFSET : Meaning.RA_OFFSET;
     Meaning signed = dec ? Meaning.DEC_PULSE : Meaning.RA_PULSE;
     boolean letters = series.hasLetters(dec);
-    Optional<Direction> star = series.named(offset);
+    Optional<Direction> star = series.namedOffset(dec);
     Optional<Direction> push =
-        letters
-            ? Optional.of(dec ? Direction.NORTH : Direction.EAST)
-            : series.column(signed).isPresent() ? series.named(signed) : Optional.empty();
+        letters ? Optional.of(dec ? Direction.NORTH : Direction.EAST) : series.namedPulse(dec);
     if (count(pulse) == 0) {
       asNamed(dec);
       return;
@@ -169,7 +179,17 @@ final class PulseSigns {
       if (!letters) {
         positive.put(signed, push.get());
       }
-      if (star.get().sign() * push.get().sign() * relative > 0) {
+      boolean fitting = star.get().sign() * push.get().sign() * relative > 0;
+      if (!fitting && letters && !series.pulseTold(dec) && !series.isApart(dec)) {
+        lettersOfTheStar.add(signed);
+        decisions.add(
+            Decision.certain(
+                PulseQuestions.word(dec) + " letters",
+                "tell where the star is sent, not the mount",
+                fits + ", and nothing else explains them"));
+        return;
+      }
+      if (fitting) {
         decisions.add(Decision.certain(PulseQuestions.word(dec) + " signs", "as named", fits));
       } else {
         decisions.add(

@@ -50,10 +50,7 @@ final class RelativeSigns {
                         + " may be swapped",
                     other,
                     own),
-                LayoutText.column(
-                            ColumnMeanings.rule(
-                                series.column(Meaning.RA_OFFSET).orElseThrow(), Meaning.RA_OFFSET))
-                        .strip()
+                LayoutText.column(series.offset(false).rule(Meaning.RA_OFFSET)).strip()
                     + "   # or dec-offset, and the other column ra-offset"));
         return new int[0];
       }

@@ -3,30 +3,67 @@ package io.github.roundstar.ingest.layout;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Pattern;
+import java.util.Set;
 
 /**
- * How the rows of a sample are told and taken apart.
+ * How the rows of a sample are told and taken apart: of all ways to split lines, the one under
+ * which most lines have the same, clean fields.
  *
  * @param delimiter what separates fields
  * @param widths widths of fixed fields
  * @param decimalComma whether decimals are written with a comma
+ * @param keys keys of the fields, where the rows tell them; else empty
  * @param size number of fields of a row
  * @param rows indices of the lines that are rows
+ * @param lead words or brackets in front of the fields
+ * @param marked pattern of the rows where other lines have as many fields
  */
 record RowShape(
-    Delimiter delimiter, List<Integer> widths, boolean decimalComma, int size, List<Integer> rows) {
-  private static final Pattern NUMBER = Pattern.compile("[+-]?[0-9]*[.,]?[0-9]+([eE][+-]?[0-9]+)?");
-  private static final Pattern COMMA = Pattern.compile("[+-]?[0-9]*,[0-9]+");
+    Delimiter delimiter,
+    List<Integer> widths,
+    boolean decimalComma,
+    List<String> keys,
+    int size,
+    List<Integer> rows,
+    Optional<LinePattern> lead,
+    Optional<LinePattern> marked) {
   private static final int FEWEST_ROWS = 3;
   private static final int FEWEST_FIELDS = 3;
 
-  /** The shape that makes most rows alike; empty where the text holds no table. */
+  /** Lines by which ways to split are compared; all lines are read by the best one. */
+  private static final int COMPARED = 600;
+
+  private static final double CLEAN_POWER = 4;
+
+  /** By how much an unlikely way to split must be better than a likely one. */
+  private static final double CLEARLY_BETTER = 1.15;
+
+  /** Below this share of clean fields, a mixture of signs may part them. */
+  private static final double UNCLEAN = 0.5;
+
+  /** What a field looks like. */
+  enum Look {
+    NUMBER,
+    CLOCK,
+    LETTERED,
+    WORD,
+    NONE,
+    JUNK;
+
+    boolean isNumeric() {
+      return this == NUMBER || this == CLOCK || this == LETTERED;
+    }
+  }
+
+  /** The shape that makes most lines alike; empty where the text holds no table. */
   static Optional<RowShape> of(List<String> lines) {
-    RowShape best = null;
+    List<String> compared = compared(lines);
+    Tally best = null;
     for (Delimiter delimiter :
         List.of(
             Delimiter.SEMICOLON,
@@ -34,75 +71,347 @@ record RowShape(
             Delimiter.PIPE,
             Delimiter.COMMA,
             Delimiter.BLANKS)) {
-      RowShape shape = shape(lines, delimiter, List.of());
-      if (shape.rows.size() >= FEWEST_ROWS
-          && (best == null || shape.rows.size() > 1.5 * best.rows.size())) {
-        best = shape;
+      Tally tally = new Tally(compared, delimiter, List.of());
+      best = tally.score > score(best) * CLEARLY_BETTER ? tally : best;
+    }
+    if (best != null && best.delimiter == Delimiter.COMMA) {
+      Tally tally = new Tally(compared, Delimiter.COMMA_BLANK, List.of());
+      boolean fewer = tally.size < best.size && tally.alike() >= 0.9 * best.alike();
+      best = fewer && tally.quality() > 0.95 ? tally : best;
+    }
+    for (Delimiter delimiter : List.of(Delimiter.JSON, Delimiter.KEY_VALUE)) {
+      if (keyedScore(compared, delimiter) > score(best) * CLEARLY_BETTER) {
+        return atLeastSome(keyedShape(lines, delimiter));
       }
     }
-    RowShape fixed = fixed(lines);
+    if (best == null || best.quality() < UNCLEAN) {
+      Tally tally = new Tally(compared, Delimiter.ANY, List.of());
+      boolean cleaner = best == null || tally.quality() > best.quality();
+      best = cleaner && tally.score > score(best) ? tally : best;
+    }
     boolean ragged =
-        best == null || best.delimiter == Delimiter.BLANKS && fixed.rows.size() > best.rows.size();
-    if (ragged && fixed.rows.size() >= FEWEST_ROWS) {
-      best = fixed;
+        best == null || best.delimiter == Delimiter.BLANKS || best.delimiter == Delimiter.ANY;
+    List<Integer> widths = ragged ? widths(compared) : List.of();
+    if (!widths.isEmpty()) {
+      Tally tally = new Tally(compared, Delimiter.FIXED, widths);
+      double alike = best == null ? 0 : best.alike();
+      boolean more = tally.alike() > 1.003 * alike + 2;
+      best = more && tally.score > 0.6 * score(best) ? tally : best;
     }
-    return Optional.ofNullable(best);
+    if (best == null) {
+      return Optional.empty();
+    }
+    Optional<LinePattern> lead = lead(compared, best);
+    int size = best.size + (lead.isEmpty() ? 0 : leadWords(compared, best, lead.get()));
+    return atLeastSome(shape(lines, best.delimiter, best.widths, size, lead));
   }
 
-  private static RowShape shape(List<String> lines, Delimiter delimiter, List<Integer> widths) {
+  private static final String LEAD_WORD = "(?:\\[[^\\]]*\\]|\\([^)]*\\)|\\S+)\\s+";
+
+  /**
+   * Words in front of the first field, such as a level or a time in brackets, where another sign
+   * than a blank parts the fields.
+   */
+  private static Optional<LinePattern> lead(List<String> lines, Tally tally) {
+    boolean blanks =
+        tally.delimiter == Delimiter.BLANKS
+            || tally.delimiter == Delimiter.ANY
+            || tally.delimiter == Delimiter.FIXED;
+    if (blanks) {
+      return Optional.empty();
+    }
     Map<Integer, Integer> counts = new HashMap<>();
+    int rows = 0;
     for (String line : lines) {
-      List<String> cells = Cells.of(line, delimiter, widths);
-      if (isRow(cells)) {
-        counts.merge(cells.size(), 1, Integer::sum);
+      List<String> cells = Cells.of(line, tally.delimiter, tally.widths);
+      if (cells.size() == tally.size && worth(cells) > 0) {
+        rows++;
+        String first = cells.get(0);
+        if (line.indexOf(tally.delimiter.sign()) > 0
+            && !first.isEmpty()
+            && (look(first) == Look.JUNK || hasLead(line))) {
+          List<String> words =
+              Cells.of(
+                  line.substring(0, line.indexOf(tally.delimiter.sign())),
+                  Delimiter.BLANKS,
+                  List.of());
+          counts.merge(leadLength(words), 1, Integer::sum);
+        }
       }
     }
-    int size = 0;
     for (Map.Entry<Integer, Integer> entry : counts.entrySet()) {
-      size = size == 0 || entry.getValue() > counts.get(size) ? entry.getKey() : size;
-    }
-    List<Integer> rows = new ArrayList<>();
-    int commas = 0;
-    for (int i = 0; i < lines.size(); i++) {
-      List<String> cells = Cells.of(lines.get(i), delimiter, widths);
-      if (cells.size() == size && isRow(cells)) {
-        rows.add(i);
-        commas += cells.stream().anyMatch(cell -> COMMA.matcher(cell).matches()) ? 1 : 0;
+      if (entry.getKey() > 0 && entry.getValue() > 0.6 * rows) {
+        return Optional.of(LinePattern.of("^\\s*" + LEAD_WORD.repeat(entry.getKey())));
       }
     }
-    return new RowShape(delimiter, widths, commas * 2 > rows.size(), size, rows);
+    return Optional.empty();
   }
 
-  private static boolean isRow(List<String> cells) {
-    if (cells.size() < FEWEST_FIELDS || cells.get(0).isEmpty()) {
-      return false;
+  /** The fewest words in front that leave a clean field; 0 where none do. */
+  private static int leadLength(List<String> words) {
+    for (int count = 1; count < words.size(); count++) {
+      boolean clean = words.subList(0, count).stream().allMatch(w -> look(w) != Look.JUNK);
+      Look rest = look(String.join(" ", words.subList(count, words.size())));
+      if (clean && (rest.isNumeric() || rest == Look.NONE)) {
+        return count;
+      }
     }
-    long numbers = cells.stream().filter(cell -> startsAsNumber(cell)).count();
-    return numbers >= 2 && startsAsNumber(cells.get(0));
+    return 0;
   }
 
-  static boolean isNumber(String cell) {
-    return cell.length() <= 40 && NUMBER.matcher(cell).matches();
+  /** Whether a bracket or a word that belongs to no date stands in front. */
+  private static boolean hasLead(String line) {
+    String text = line.stripLeading();
+    if (text.startsWith("[") || text.startsWith("(")) {
+      return true;
+    }
+    int blank = text.indexOf(' ');
+    String word = blank < 0 ? "" : text.substring(0, blank);
+    return !word.isEmpty() && word.chars().allMatch(Character::isLetter) && Words.month(word) == 0;
+  }
+
+  private static int leadWords(List<String> lines, Tally tally, LinePattern lead) {
+    for (String line : lines) {
+      int plain = Cells.of(line, tally.delimiter, tally.widths).size();
+      if (plain == tally.size && lead.find(line).isPresent()) {
+        return Cells.of(line, tally.delimiter, tally.widths, Optional.of(lead)).size() - plain;
+      }
+    }
+    return 0;
+  }
+
+  private static double score(Tally tally) {
+    return tally == null ? 0 : tally.score;
+  }
+
+  private static Optional<RowShape> atLeastSome(RowShape shape) {
+    return Optional.of(shape).filter(found -> found.rows.size() >= FEWEST_ROWS);
+  }
+
+  /** Some lines of every part of the log. */
+  private static List<String> compared(List<String> lines) {
+    if (lines.size() <= COMPARED) {
+      return lines;
+    }
+    List<String> some = new ArrayList<>(lines.subList(0, COMPARED / 3));
+    double step = (lines.size() - some.size()) / (COMPARED * 2 / 3.0);
+    for (double at = some.size(); at < lines.size(); at += step) {
+      some.add(lines.get((int) at));
+    }
+    return some;
+  }
+
+  /** How well one way to split makes lines alike. */
+  private static final class Tally {
+    private final Map<Integer, Double> scores = new HashMap<>();
+    private final Map<Integer, double[]> cleanness = new HashMap<>();
+    private final Delimiter delimiter;
+    private final List<Integer> widths;
+    private int size;
+    private double score;
+
+    /** Mean worth of a number in the lines that are alike: 1 where all fields are clean. */
+    double quality() {
+      double[] sums = cleanness.getOrDefault(size, new double[] {0, 1});
+      return sums[0] / Math.max(1, sums[1]);
+    }
+
+    /** Lines with numbers that are alike. */
+    double alike() {
+      return cleanness.getOrDefault(size, new double[2])[1];
+    }
+
+    Tally(List<String> lines, Delimiter delimiter, List<Integer> widths) {
+      this.delimiter = delimiter;
+      this.widths = widths;
+      for (String line : lines) {
+        List<String> cells = Cells.of(line, delimiter, widths);
+        if (cells.size() >= FEWEST_FIELDS && cells.size() < Cells.MOST) {
+          double worth = worth(cells);
+          scores.merge(cells.size(), worth, Double::sum);
+          if (worth > 0) {
+            long numeric = cells.stream().filter(cell -> look(cell).isNumeric()).count();
+            double[] sums = cleanness.computeIfAbsent(cells.size(), any -> new double[2]);
+            sums[0] += worth / numeric;
+            sums[1]++;
+          }
+        }
+      }
+      scores.forEach(
+          (fields, sum) -> {
+            if (sum > score) {
+              score = sum;
+              size = fields;
+            }
+          });
+    }
+  }
+
+  /** Numbers of a line, less what is neither number, word nor clock; 0 for a line of words. */
+  private static double worth(List<String> cells) {
+    int clean = 0;
+    int numeric = 0;
+    for (String cell : cells) {
+      Look look = look(cell);
+      clean += look == Look.JUNK ? 0 : 1;
+      numeric += look.isNumeric() ? 1 : 0;
+    }
+    return numeric < 2 ? 0 : numeric * Math.pow(clean / (double) cells.size(), CLEAN_POWER);
+  }
+
+  /** What a field looks like. */
+  static Look look(String cell) {
+    if (Numbers.isNoValue(cell)) {
+      return Look.NONE;
+    }
+    if (cell.length() > 60) {
+      return Look.JUNK;
+    }
+    if (startsAsNumber(cell)) {
+      if (Numbers.of(cell, true).isPresent()) {
+        return Look.NUMBER;
+      }
+      if (isClock(cell)) {
+        return Look.CLOCK;
+      }
+      return isLettered(cell) ? Look.LETTERED : Look.JUNK;
+    }
+    int digits = 0;
+    int others = 0;
+    for (int i = 0; i < cell.length(); i++) {
+      char c = cell.charAt(i);
+      digits += Character.isDigit(c) ? 1 : 0;
+      others +=
+          Character.isLetterOrDigit(c) || c == ' ' || c == '-' || c == '_' || c == '.' ? 0 : 1;
+    }
+    if (digits == 0) {
+      return others == 0 && cell.length() <= 30 || cell.length() == 1 ? Look.WORD : Look.JUNK;
+    }
+    if (isLettered(cell)) {
+      return Look.LETTERED;
+    }
+    return isClock(cell) ? Look.CLOCK : Look.JUNK;
+  }
+
+  private static boolean isLettered(String cell) {
+    LetteredNumber parts = LetteredNumber.of(cell);
+    return !parts.number().isEmpty()
+        && !parts.word().isEmpty()
+        && parts.word().length() <= 8
+        && (parts.word().chars().allMatch(Character::isLetter) || parts.word().length() == 1)
+        && LetteredNumber.of(cell.replaceFirst("[0-9]+([.,][0-9]+)?", "")).number().isEmpty();
+  }
+
+  private static boolean isClock(String cell) {
+    ClockText read = ClockText.of(cell, TimeForm.DateOrder.DMY);
+    return read.time().isPresent()
+        || read.date().isPresent()
+        || ClockText.of(cell, TimeForm.DateOrder.MDY).date().isPresent()
+        || ClockText.elapsedSeconds(cell).isPresent();
   }
 
   static boolean startsAsNumber(String cell) {
-    int at = !cell.isEmpty() && "+-.,".indexOf(cell.charAt(0)) >= 0 ? 1 : 0;
-    return cell.length() > at && Character.isDigit(cell.charAt(at));
+    int at = !cell.isEmpty() && "+-.,\u2212".indexOf(cell.charAt(0)) >= 0 ? 1 : 0;
+    return cell.length() > at && cell.charAt(at) >= '0' && cell.charAt(at) <= '9';
   }
 
-  /** Fields that end where all rows have a blank, or where one right-aligned field ends. */
-  private static RowShape fixed(List<String> lines) {
-    Map<Integer, Integer> lengths = new HashMap<>();
-    List<String> likely = new ArrayList<>();
-    for (String line : lines) {
-      if (line.length() <= 400
-          && startsAsNumber(line.strip())
-          && Cells.of(line, Delimiter.BLANKS, List.of()).size() >= 2) {
-        likely.add(line);
-        lengths.merge(line.length(), 1, Integer::sum);
+  private static RowShape shape(
+      List<String> lines,
+      Delimiter delimiter,
+      List<Integer> widths,
+      int size,
+      Optional<LinePattern> lead) {
+    List<Integer> like = new ArrayList<>();
+    List<List<String>> all = new ArrayList<>();
+    for (int i = 0; i < lines.size(); i++) {
+      List<String> cells = Cells.of(lines.get(i), delimiter, widths, lead);
+      if (cells.size() == size) {
+        like.add(i);
+        all.add(cells);
       }
     }
-    int longest = lengths.keySet().stream().mapToInt(i -> i).max().orElse(0);
+    Looks looks = new Looks(all, size);
+    List<Integer> rows = new ArrayList<>();
+    for (int r = 0; r < all.size(); r++) {
+      if (looks.fits(all.get(r))) {
+        rows.add(like.get(r));
+      }
+    }
+    return new RowShape(
+        delimiter, widths, looks.decimalComma(), List.of(), size, rows, lead, Optional.empty());
+  }
+
+  /** What most lines hold in each field. */
+  private static final class Looks {
+    private static final int LOOKED_AT = 2000;
+    private static final double MOST_ODD = 0.34;
+    private final int[][] counts;
+    private static final double USUAL = 0.02;
+    private int commas;
+    private int points;
+
+    Looks(List<List<String>> all, int size) {
+      counts = new int[size][Look.values().length];
+      int step = Math.max(1, all.size() / LOOKED_AT);
+      for (int r = 0; r < all.size(); r += step) {
+        if (worth(all.get(r)) > 0) {
+          for (int c = 0; c < size; c++) {
+            String cell = all.get(r).get(c);
+            Look look = look(cell);
+            counts[c][look.ordinal()]++;
+            if (look == Look.NUMBER || look == Look.LETTERED) {
+              commas += cell.indexOf(',') >= 0 ? 1 : 0;
+              points += cell.indexOf('.') >= 0 ? 1 : 0;
+            }
+          }
+        }
+      }
+    }
+
+    /** The look of a field, found without patterns where it is a plain number. */
+    private static Look quickLook(String cell) {
+      return startsAsNumber(cell) && Numbers.of(cell, true).isPresent() ? Look.NUMBER : look(cell);
+    }
+
+    boolean decimalComma() {
+      return commas > points;
+    }
+
+    boolean fits(List<String> cells) {
+      int odd = 0;
+      int expected = 0;
+      int numbers = 0;
+      String lost = "";
+      for (int c = 0; c < counts.length; c++) {
+        int[] column = counts[c];
+        int numeric =
+            column[Look.NUMBER.ordinal()]
+                + column[Look.CLOCK.ordinal()]
+                + column[Look.LETTERED.ordinal()];
+        if (numeric > column[Look.WORD.ordinal()] + column[Look.JUNK.ordinal()]) {
+          expected++;
+          Look look = quickLook(cells.get(c));
+          boolean usual = look.isNumeric() && column[look.ordinal()] >= USUAL * numeric;
+          boolean same = look == Look.WORD && (lost.isEmpty() || lost.equals(cells.get(c)));
+          lost = same ? cells.get(c) : lost; // one word for all that was not measured
+          odd += usual || look == Look.NONE || same && numbers > 0 ? 0 : 1;
+          numbers += usual ? 1 : 0;
+        }
+      }
+      return numbers > 0 && odd <= MOST_ODD * expected;
+    }
+  }
+
+  /** Fields that end where all rows have a blank. */
+  private static List<Integer> widths(List<String> lines) {
+    List<String> likely = new ArrayList<>();
+    int longest = 0;
+    for (String line : lines) {
+      if (line.length() <= 400 && isMostlyNumbers(line)) {
+        likely.add(line);
+        longest = Math.max(longest, line.length());
+      }
+    }
     BitSet ink = new BitSet();
     for (String line : likely) {
       for (int i = 0; i < line.length(); i++) {
@@ -116,12 +425,118 @@ record RowShape(
       widths.add(Math.min(end, longest) - from);
       from = end;
     }
-    return widths.isEmpty()
-        ? new RowShape(Delimiter.FIXED, widths, false, 0, List.of())
-        : shape(lines, Delimiter.FIXED, widths);
+    return widths;
   }
 
+  private static boolean isMostlyNumbers(String line) {
+    String text = line.strip();
+    boolean lettered = text.matches("\\p{Lu}{1,8} .*"); // a type or a level leads the row
+    List<String> cells = Cells.of(text, Delimiter.BLANKS, List.of());
+    long numeric = cells.stream().filter(cell -> look(cell).isNumeric()).count();
+    return (lettered || startsAsNumber(text)) && numeric >= 2 && numeric >= 0.6 * cells.size();
+  }
+
+  private static double keyedScore(List<String> lines, Delimiter delimiter) {
+    double score = 0;
+    Set<String> keys = coreKeys(lines, delimiter);
+    if (keys.size() < FEWEST_FIELDS) {
+      return 0;
+    }
+    for (String line : lines) {
+      Map<String, String> fields = Cells.keyed(line, delimiter);
+      if (hasMost(fields, keys)) {
+        score += worth(List.copyOf(fields.values()));
+      }
+    }
+    return score;
+  }
+
+  private static boolean hasMost(Map<String, String> fields, Set<String> keys) {
+    long there = keys.stream().filter(fields::containsKey).count();
+    return there >= 0.45 * keys.size();
+  }
+
+  /** Keys that most lines with numbers have, at least one of them told by the line itself. */
+  private static Set<String> coreKeys(List<String> lines, Delimiter delimiter) {
+    Map<String, Integer> counts = new LinkedHashMap<>();
+    int most = 0;
+    for (String line : lines) {
+      Map<String, String> fields = Cells.keyed(line, delimiter);
+      long told = fields.keySet().stream().filter(key -> !key.startsWith("#")).count();
+      if (told >= 2 && fields.size() >= FEWEST_FIELDS && worth(List.copyOf(fields.values())) > 0) {
+        for (String key : fields.keySet()) {
+          most = Math.max(most, counts.merge(key, 1, Integer::sum));
+        }
+      }
+    }
+    Set<String> core = new LinkedHashSet<>();
+    for (Map.Entry<String, Integer> entry : counts.entrySet()) {
+      if (entry.getValue() > 0.6 * most) {
+        core.add(entry.getKey());
+      }
+    }
+    return core;
+  }
+
+  private static RowShape keyedShape(List<String> lines, Delimiter delimiter) {
+    Set<String> core = coreKeys(compared(lines), delimiter);
+    Map<String, Integer> counts = new LinkedHashMap<>();
+    List<Integer> rows = new ArrayList<>();
+    int commas = 0;
+    int points = 0;
+    for (int i = 0; i < lines.size(); i++) {
+      Map<String, String> fields = Cells.keyed(lines.get(i), delimiter);
+      if (hasMost(fields, core) && worth(List.copyOf(fields.values())) > 0) {
+        rows.add(i);
+        for (Map.Entry<String, String> field : fields.entrySet()) {
+          counts.merge(field.getKey(), 1, Integer::sum);
+          if (rows.size() < 300 && look(field.getValue()) == Look.NUMBER) {
+            commas += field.getValue().indexOf(',') >= 0 ? 1 : 0;
+            points += field.getValue().indexOf('.') >= 0 ? 1 : 0;
+          }
+        }
+      }
+    }
+    List<String> keys = new ArrayList<>();
+    int few = Math.max(2, rows.size() / 500);
+    counts.forEach(
+        (key, count) -> {
+          if (count >= few) {
+            keys.add(key);
+          }
+        });
+    return new RowShape(
+        delimiter,
+        List.of(),
+        commas > points,
+        keys,
+        keys.size(),
+        rows,
+        Optional.empty(),
+        Optional.empty());
+  }
+
+  /** The fields of a row, in the order of the keys where it tells them. */
   List<String> cells(String line) {
-    return Cells.of(line, delimiter, widths);
+    if (!delimiter.isKeyed()) {
+      return Cells.of(line, delimiter, widths, lead);
+    }
+    Map<String, String> fields = Cells.keyed(line, delimiter);
+    List<String> cells = new ArrayList<>(keys.size());
+    for (String key : keys) {
+      cells.add(fields.getOrDefault(key, ""));
+    }
+    return cells;
+  }
+
+  /** The same with some of its rows. */
+  RowShape withRows(List<Integer> kept) {
+    return new RowShape(delimiter, widths, decimalComma, keys, size, kept, lead, marked);
+  }
+
+  /** The same, its rows told from lines with as many fields by how they begin. */
+  RowShape markedBy(LinePattern pattern, List<Integer> kept) {
+    return new RowShape(
+        delimiter, widths, decimalComma, keys, size, kept, lead, Optional.of(pattern));
   }
 }

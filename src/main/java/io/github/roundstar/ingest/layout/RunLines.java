@@ -1,9 +1,15 @@
 package io.github.roundstar.ingest.layout;
 
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** Finds the lines by which runs begin and end: alike before, or after, each block of rows. */
 final class RunLines {
@@ -14,6 +20,71 @@ final class RunLines {
 
   /** Marks of the runs; none where the log has one block, or its blocks begin unlike each other. */
   static RunMarks of(List<String> lines, Set<Integer> rows, String nameLine) {
+    RunMarks byHead = byHead(lines, rows, nameLine);
+    return byHead.begins().isPresent() ? byHead : byWord(lines, rows);
+  }
+
+  /** Lines that say that a run begins, or tell its number. */
+  private static RunMarks byWord(List<String> lines, Set<Integer> rows) {
+    int first = rows.stream().mapToInt(i -> i).min().orElse(0);
+    Map<String, Integer> begins = new LinkedHashMap<>();
+    Map<String, Integer> ahead = new HashMap<>();
+    Set<String> seen = new HashSet<>();
+    for (int i = 0; i < lines.size(); i++) {
+      String line = lines.get(i);
+      if (rows.contains(i) || line.isBlank() || line.length() > 200) {
+        continue;
+      }
+      String family = line.replaceAll("[0-9]+", "0");
+      if (!seen.contains(family)) {
+        Words words = Words.of(line);
+        boolean numbered = words.has("run") && line.matches(".*[0-9].*");
+        if (!words.has("run") || words.has("end") || !words.has("start") && !numbered) {
+          seen.add(family);
+          continue;
+        }
+      }
+      String expression = template(line);
+      if (!expression.isEmpty()) {
+        (i < first ? ahead : begins).merge(expression, 1, Integer::sum);
+      }
+    }
+    for (String expression : begins.keySet()) {
+      Optional<LinePattern> mark = Optional.of(LinePattern.of(expression));
+      boolean inRows =
+          rows.stream().limit(200).anyMatch(row -> mark.get().find(lines.get(row)).isPresent());
+      if (inRows) {
+        continue;
+      }
+      return ahead.getOrDefault(expression, 0) == 1
+          ? new RunMarks(mark, Optional.empty(), false, List.of())
+          : new RunMarks(Optional.empty(), mark, false, List.of());
+    }
+    return new RunMarks(Optional.empty(), Optional.empty(), false, List.of());
+  }
+
+  /** The words of a line up to the one that tells of a run or its start, any number for numbers. */
+  private static String template(String line) {
+    Matcher word = Pattern.compile("\\p{L}+").matcher(line);
+    int from = -1;
+    int to = -1;
+    while (word.find()) {
+      Words meaning = Words.of(word.group());
+      if (meaning.hasAny("run", "start")) {
+        from = from < 0 ? word.start() : from;
+        to = word.end();
+      }
+    }
+    if (from < 0 || to - from > 60) {
+      return "";
+    }
+    String text = LinePattern.quoted(line.substring(from, to)).replace("\t", "\\t");
+    String number =
+        to < line.length() && line.substring(to).matches(" ?[0-9]+.*") ? " ?[0-9]+" : "";
+    return "(?<!\\p{L})" + text.replaceAll("[0-9]+", "[0-9]+") + "(?!\\p{L})" + number;
+  }
+
+  private static RunMarks byHead(List<String> lines, Set<Integer> rows, String nameLine) {
     List<List<String>> heads = heads(lines, rows, nameLine);
     if (nameLine == null || heads.size() < 2) {
       return new RunMarks(Optional.empty(), Optional.empty(), false, List.of());

@@ -33,6 +33,10 @@ public enum Setting {
   GUIDE_RATE("sidereal", "percent", "arcsec/s"),
   /** Exposure of a guide frame. */
   EXPOSURE("s", "ms"),
+  /** Set point along the camera's rows, in the unit of the places. */
+  SET_X,
+  /** Set point along the camera's columns. */
+  SET_Y,
   /** Direction of positive right ascension on the camera, from X through Y. */
   CAMERA_ANGLE("deg");
 

@@ -1,18 +1,25 @@
 package io.github.roundstar.ingest.layout;
 
 import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Collections;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * What stands around the rows of a sample: names, units, and other lines.
  *
  * @param nameLine index of the line of names; negative if there is none
- * @param nameCells the names
+ * @param nameCells the names; empty ones where nothing tells them
  * @param unitCells units in the line below the names; empty if there is none
+ * @param byName whether the layout can find columns by these names
  * @param others lines that are no rows, no names and no units
  * @param between those of them after the first row
  * @param names pattern of the line of names
@@ -23,30 +30,23 @@ record TableHead(
     int nameLine,
     List<String> nameCells,
     List<String> unitCells,
+    boolean byName,
     List<String> others,
     List<String> between,
     Optional<LinePattern> names,
     Optional<LinePattern> remark,
     RunMarks runs) {
-  private static final String SIGNS = "#!%*;>=";
-  private static final int LINES_ABOVE = 4;
+  private static final String SIGNS = "#!%*;>=/'";
+  private static final int LINES_ABOVE = 12;
+  private static final Pattern NUMBERED =
+      Pattern.compile(
+          "^[^\\p{L}0-9]*(?:\\p{L}{1,12}[.:]? ?)?([0-9]{1,3})(?: ?[:=.)-]+ ?| +)(\\p{L}.*)$");
 
   static TableHead of(List<String> lines, RowShape shape) {
     int first = shape.rows().get(0);
-    int nameAt = -1;
-    int unitAt = -1;
-    for (int i = first - 1; i >= Math.max(0, first - LINES_ABOVE) && nameAt < 0; i--) {
-      List<String> cells = shape.cells(lines.get(i));
-      if (shape.delimiter() != Delimiter.FIXED && cells.size() == shape.size() && isWords(cells)) {
-        if (areUnits(cells) && unitAt < 0) {
-          unitAt = i;
-        } else {
-          nameAt = i;
-        }
-      }
-    }
-    String nameLine = nameAt < 0 ? null : lines.get(nameAt);
-    String unitLine = unitAt < 0 ? null : lines.get(unitAt);
+    Found found = shape.delimiter().isKeyed() ? Found.keyed(shape) : Found.above(lines, shape);
+    String nameLine = found.nameAt < 0 ? null : lines.get(found.nameAt);
+    String unitLine = found.unitAt < 0 ? null : lines.get(found.unitAt);
     Set<Integer> rows = new HashSet<>(shape.rows());
     List<String> others = new ArrayList<>();
     List<String> between = new ArrayList<>();
@@ -63,14 +63,362 @@ record TableHead(
       }
     }
     return new TableHead(
-        nameAt,
-        nameAt < 0 ? List.of() : shape.cells(nameLine),
-        unitAt < 0 ? List.of() : shape.cells(unitLine),
+        found.nameAt,
+        found.names,
+        found.units,
+        found.byName,
         others,
         between,
-        Optional.ofNullable(nameLine).map(TableHead::beginningOf),
-        remark(between),
+        Optional.ofNullable(found.byName ? nameLine : null)
+            .map(any -> namesPattern(lines, shape, found)),
+        remark(between, lines, shape),
         RunLines.of(lines, rows, nameLine));
+  }
+
+  /**
+   * Whether two lines name the same columns, in whatever order; a log may change the order where it
+   * begins anew.
+   */
+  static boolean areSameNames(List<String> one, List<String> other) {
+    return one.size() == other.size()
+        && one.stream().sorted().toList().equals(other.stream().sorted().toList());
+  }
+
+  /** The rows that stand under names in the order of the first ones. */
+  List<Integer> rowsInOrder(List<String> lines, RowShape shape) {
+    if (!byName || shape.delimiter().isKeyed() || nameLine < 0) {
+      return shape.rows();
+    }
+    List<Integer> kept = new ArrayList<>();
+    Set<Integer> rows = new HashSet<>(shape.rows());
+    boolean inOrder = true;
+    for (int i = 0; i < lines.size(); i++) {
+      if (rows.contains(i)) {
+        if (inOrder) {
+          kept.add(i);
+        }
+      } else if (lines.get(i).length() < 4000 && isNames(lines.get(i), shape, nameCells)) {
+        inOrder = Found.withoutMark(shape.cells(lines.get(i)), shape.size()).equals(nameCells);
+      }
+    }
+    return kept;
+  }
+
+  private static boolean isNames(String line, RowShape shape, List<String> names) {
+    return areSameNames(Found.withoutMark(shape.cells(line), shape.size()), names);
+  }
+
+  /** The pattern of all lines that name the columns. */
+  private static LinePattern namesPattern(List<String> lines, RowShape shape, Found found) {
+    Set<String> all = new LinkedHashSet<>();
+    all.add(lines.get(found.nameAt));
+    for (String line : lines) {
+      if (line.length() < 4000
+              && all.size() < 6
+              && !shape.delimiter().isKeyed()
+              && line.startsWith(lines.get(found.nameAt).substring(0, 1))
+          || isRemark(line)) {
+        if (all.size() < 6 && isNames(line, shape, found.names)) {
+          all.add(line);
+        }
+      }
+    }
+    if (all.size() == 1 && shape.lead().isPresent()) {
+      String line = lines.get(found.nameAt);
+      int from = shape.lead().get().find(line).map(Matcher::end).orElse(0);
+      return LinePattern.of(beginningOf(line.substring(from)).expression().substring(4));
+    }
+    if (all.size() == 1) {
+      return beginningOf(lines.get(found.nameAt));
+    }
+    List<String> each =
+        all.stream().map(line -> beginningOf(line).expression().substring(4)).toList();
+    return LinePattern.of("^\\s*(?:" + String.join("|", each) + ")");
+  }
+
+  /** Names and units, and where they were found. */
+  private static final class Found {
+    private int nameAt = -1;
+    private int unitAt = -1;
+    private List<String> names = List.of();
+    private List<String> units = List.of();
+    private boolean byName;
+
+    static Found keyed(RowShape shape) {
+      Found found = new Found();
+      found.names = shape.keys().stream().map(key -> key.startsWith("#") ? "" : key).toList();
+      found.byName = true;
+      return found;
+    }
+
+    static Found above(List<String> lines, RowShape shape) {
+      Found found = new Found();
+      int first = shape.rows().get(0);
+      for (int i = first - 1; i >= Math.max(0, first - LINES_ABOVE) && found.nameAt < 0; i--) {
+        found.look(lines, i, shape);
+      }
+      if (found.nameAt < 0) {
+        found.numbered(lines, shape);
+      }
+      return found;
+    }
+
+    private void look(List<String> lines, int i, RowShape shape) {
+      String line = lines.get(i);
+      if (line.isBlank() || line.length() > 4000) {
+        return;
+      }
+      if (line.strip().matches("[-=_+| ]+")) {
+        return; // a rule between names and rows
+      }
+      List<String> exact =
+          shape.delimiter() == Delimiter.FIXED
+              ? List.of()
+              : withoutLead(withoutMark(shape.cells(line), shape.size()), lines, shape);
+      if (exact.size() == shape.size() && unitAt < 0 && areUnits(exact)) {
+        unitAt = i;
+        units = exact;
+        return;
+      }
+      boolean same = exact.size() == shape.size() && isWords(exact);
+      List<String> cells = same ? exact : otherwise(lines, i, shape);
+      boolean next =
+          same && lines.subList(i + 1, shape.rows().get(0)).stream().allMatch(String::isBlank);
+      if (cells.size() != shape.size()
+          || !isWords(cells)
+          || !speak(cells, next && !isRemark(line))) {
+        return;
+      }
+      if (areUnits(cells) && unitAt < 0) {
+        unitAt = i;
+        units = cells;
+      } else {
+        nameAt = i;
+        names = cells;
+        long named = cells.stream().filter(cell -> !cell.isEmpty()).count();
+        long distinct = cells.stream().filter(cell -> !cell.isEmpty()).distinct().count();
+        byName = same && named == distinct && named > 1;
+        aboveNames(lines, shape);
+      }
+    }
+
+    /** Whether most of the words are those of columns, and not of a sentence. */
+    private static boolean speak(List<String> cells, boolean next) {
+      long known =
+          cells.stream()
+              .map(Words::of)
+              .filter(
+                  w ->
+                      w.hasAny(
+                          "ra",
+                          "dec",
+                          "x",
+                          "y",
+                          "offset",
+                          "pulse",
+                          "time",
+                          "elapsed",
+                          "date",
+                          "snr",
+                          "flux",
+                          "frame",
+                          "event",
+                          "statistic",
+                          "place",
+                          "east",
+                          "west",
+                          "north",
+                          "south",
+                          "other",
+                          "run"))
+              .count();
+      long filled = cells.stream().filter(cell -> !cell.isEmpty()).count();
+      boolean brief = cells.stream().noneMatch(cell -> Words.tokens(cell).size() > 6);
+      return next
+          ? known >= 2 || brief && filled == cells.size()
+          : known * 2 > filled && known >= 3 && brief;
+    }
+
+    /** Names that stand twice are told apart by the line above them. */
+    private void aboveNames(List<String> lines, RowShape shape) {
+      long filled = names.stream().filter(n -> !n.isEmpty()).count();
+      long distinct = names.stream().filter(n -> !n.isEmpty()).distinct().count();
+      if (byName || nameAt == 0 || filled == distinct || lines.get(nameAt - 1).endsWith(".")) {
+        return;
+      }
+      List<String> above = withoutMark(shape.cells(lines.get(nameAt - 1)), shape.size());
+      boolean words =
+          above.size() == shape.size()
+              && above.stream().filter(c -> !c.isEmpty()).count() >= 2
+              && above.stream().noneMatch(RowShape::startsAsNumber);
+      if (words) {
+        List<String> whole = new ArrayList<>();
+        for (int i = 0; i < names.size(); i++) {
+          whole.add((above.get(i) + " " + names.get(i)).strip());
+        }
+        names = whole;
+      }
+    }
+
+    /** Words in front of all lines name no column. */
+    private static List<String> withoutLead(
+        List<String> cells, List<String> lines, RowShape shape) {
+      if (cells.size() != shape.size()) {
+        return cells;
+      }
+      List<String> bare = new ArrayList<>(cells);
+      List<String> row = shape.cells(lines.get(shape.rows().get(0)));
+      for (int i = 0; i < 4 && i < bare.size(); i++) {
+        boolean leads =
+            i < 3 && RowShape.look(bare.get(i)) == RowShape.Look.CLOCK
+                || !bare.get(i).isEmpty() && bare.get(i).equals(row.get(i));
+        if (leads) {
+          bare.set(i, "");
+        }
+      }
+      return bare;
+    }
+
+    /** Names parted by another sign than the fields, or standing above them. */
+    private static List<String> otherwise(List<String> lines, int i, RowShape shape) {
+      String line = TableHead.withoutMark(lines.get(i));
+      List<String> texts = new ArrayList<>(List.of(line));
+      int colon = line.indexOf(':');
+      if (colon > 0 && colon < 30) {
+        texts.add(line.substring(colon + 1));
+      }
+      for (String text : texts) {
+        for (Delimiter other :
+            List.of(
+                Delimiter.SEMICOLON,
+                Delimiter.TAB,
+                Delimiter.PIPE,
+                Delimiter.COMMA,
+                Delimiter.BLANKS,
+                Delimiter.ANY)) {
+          List<String> cells = Cells.of(text, other, List.of());
+          if (cells.size() == shape.size() && isWords(cells)) {
+            return cells;
+          }
+        }
+        List<String> wide = List.of(text.strip().split(" {2,}|\\t+"));
+        if (wide.size() == shape.size() && isWords(wide)) {
+          return wide;
+        }
+      }
+      boolean columns =
+          shape.delimiter() == Delimiter.BLANKS || shape.delimiter() == Delimiter.FIXED;
+      return columns ? aligned(lines, i, shape) : List.of();
+    }
+
+    /** Words that stand above the fields of most rows. */
+    private static List<String> aligned(List<String> lines, int i, RowShape shape) {
+      String line = lines.get(i);
+      if (line.isEmpty() || line.endsWith(".")) {
+        return List.of();
+      }
+      BitSet ink = new BitSet();
+      int looked = Math.min(50, shape.rows().size());
+      for (int r = 0; r < looked; r++) {
+        String row = lines.get(shape.rows().get(r));
+        for (int c = 0; c < row.length(); c++) {
+          ink.set(c, ink.get(c) || row.charAt(c) != ' ');
+        }
+      }
+      List<int[]> fields = new ArrayList<>();
+      for (int from = ink.nextSetBit(0); from >= 0; ) {
+        int to = ink.nextClearBit(from);
+        fields.add(new int[] {from, to});
+        from = ink.nextSetBit(to);
+      }
+      if (shape.delimiter() == Delimiter.FIXED) {
+        fields.clear();
+        int from = 0;
+        for (int width : shape.widths()) {
+          fields.add(new int[] {from, from + width});
+          from += width;
+        }
+      }
+      if (fields.size() != shape.size()
+          || SIGNS.indexOf(line.charAt(0)) >= 0 && line.length() < 3) {
+        return List.of();
+      }
+      List<StringBuilder> names = new ArrayList<>();
+      fields.forEach(field -> names.add(new StringBuilder()));
+      Matcher word = Pattern.compile("\\S+").matcher(line);
+      while (word.find()) {
+        if (word.start() == 0 && isRemark(word.group()) && word.group().length() == 1) {
+          continue;
+        }
+        int best = 0;
+        double least = Double.MAX_VALUE;
+        for (int f = 0; f < fields.size(); f++) {
+          int[] field = fields.get(f);
+          double away =
+              Math.max(0, Math.max(field[0] - word.end(), word.start() - field[1]))
+                  + 0.01 * Math.abs(field[0] + field[1] - word.start() - word.end());
+          if (away < least) {
+            least = away;
+            best = f;
+          }
+        }
+        names.get(best).append(names.get(best).length() == 0 ? "" : " ").append(word.group());
+      }
+      return names.stream().map(StringBuilder::toString).toList();
+    }
+
+    /** A legend that gives each column by its number. */
+    private void numbered(List<String> lines, RowShape shape) {
+      int size = shape.size();
+      TreeMap<Integer, String> told = new TreeMap<>();
+      for (String line : lines.subList(0, Math.min(200, lines.size()))) {
+        for (String part : TableHead.withoutLead(line).split("[;|]|,(?=\\s)")) {
+          Matcher entry = NUMBERED.matcher(part);
+          if (entry.matches()) {
+            told.putIfAbsent(Integer.parseInt(entry.group(1)), entry.group(2).strip());
+          }
+        }
+      }
+      int first = told.isEmpty() ? 1 : told.firstKey();
+      int nameless = size - told.size();
+      boolean all = first <= 1 && !told.isEmpty() && told.lastKey() == first + told.size() - 1;
+      if (all
+          && (nameless == 0 || nameless > 0 && nameless <= 2 && leads(lines, shape, nameless))) {
+        names = new ArrayList<>(Collections.nCopies(nameless, ""));
+        names.addAll(told.values());
+      }
+    }
+
+    /**
+     * Whether the first fields are a time or the same word in all rows, which a legend leaves out.
+     */
+    private static boolean leads(List<String> lines, RowShape shape, int count) {
+      List<String> one = shape.cells(lines.get(shape.rows().get(0)));
+      List<String> other = shape.cells(lines.get(shape.rows().get(1)));
+      boolean bracket = lines.get(shape.rows().get(0)).stripLeading().startsWith("[");
+      for (int i = 0; i < count; i++) {
+        boolean word =
+            one.get(i).equals(other.get(i)) && RowShape.look(one.get(i)) == RowShape.Look.WORD;
+        if (!word && !bracket && RowShape.look(one.get(i)) != RowShape.Look.CLOCK) {
+          return false;
+        }
+      }
+      return true;
+    }
+
+    private static List<String> withoutMark(List<String> cells, int size) {
+      if (cells.isEmpty()) {
+        return cells;
+      }
+      List<String> bare = new ArrayList<>(cells);
+      bare.set(0, TableHead.withoutMark(bare.get(0)));
+      for (int i = 0; i < 2 && bare.size() > size; i++) {
+        if (isMark(cells.get(i))) {
+          bare.remove(i);
+        }
+      }
+      return bare;
+    }
   }
 
   static LinePattern beginningOf(String line) {
@@ -81,15 +429,58 @@ record TableHead(
                 .replace("\t", "\\t"));
   }
 
+  /** Whether a field is nothing but the sign of a remark. */
+  static boolean isMark(String cell) {
+    return !cell.isEmpty() && withoutMark(cell).isEmpty();
+  }
+
+  /** A text without the sign of a remark in front. */
+  static String withoutMark(String text) {
+    int at = 0;
+    while (text.startsWith("--") && at < text.length() && text.charAt(at) == '-') {
+      at++;
+    }
+    while (at < text.length() && (SIGNS.indexOf(text.charAt(at)) >= 0 || text.charAt(at) == ' ')) {
+      at++;
+    }
+    return text.substring(at);
+  }
+
+  private static final Pattern LEAD =
+      Pattern.compile(
+          "^(?:\\[[^\\]]{1,40}\\]|\\([0-9][^)]{1,40}\\)|[0-9]{4}-?[0-9]{2}-?[0-9]{2}[T ][0-9:.,]{6,15}Z?|\\p{Lu}{3,8}:?(?= {2,}|\\t)"
+              + "|\\p{Lu}(?=[ ,;|\\t]))[ ,;|\\t]+");
+
+  /** A sentence without what leads every line, such as a time in brackets or a level. */
+  static String withoutLead(String line) {
+    String rest = withoutMark(line);
+    for (int i = 0; i < 3; i++) {
+      Matcher lead = LEAD.matcher(rest);
+      if (!lead.find()) {
+        break;
+      }
+      rest = withoutMark(rest.substring(lead.end()));
+    }
+    return rest;
+  }
+
   static boolean isWords(List<String> cells) {
     long words =
-        cells.stream().filter(c -> !c.isEmpty() && !RowShape.isNumber(c)).distinct().count();
-    return words * 3 >= cells.size() * 2L && cells.stream().noneMatch(RowShape::startsAsNumber);
+        cells.stream()
+            .filter(c -> !c.isEmpty() && Numbers.of(c, true).isEmpty())
+            .distinct()
+            .count();
+    return words * 3 >= cells.size() * 2L
+        && words >= 2
+        && cells.stream().noneMatch(RowShape::startsAsNumber)
+        && cells.stream().allMatch(c -> c.length() <= 80)
+        && cells.stream().filter(c -> c.chars().anyMatch(Character::isLetter)).count() * 3
+            >= cells.size();
   }
 
   static boolean areUnits(List<String> cells) {
-    long units = cells.stream().filter(cell -> NameWords.unit(cell).isPresent()).count();
-    return units * 2 >= cells.stream().filter(c -> !c.isEmpty()).count() && units >= 2;
+    long units = cells.stream().filter(cell -> Words.unit(cell).isPresent()).count();
+    return units * 2 >= cells.stream().filter(c -> c.length() > 1).count() && units >= 2;
   }
 
   /** Whether a line begins as rows never do. */
@@ -97,11 +488,17 @@ record TableHead(
     return !line.isEmpty() && SIGNS.indexOf(line.charAt(0)) >= 0;
   }
 
-  private static Optional<LinePattern> remark(List<String> between) {
+  private static Optional<LinePattern> remark(
+      List<String> between, List<String> lines, RowShape shape) {
     Set<Character> signs = new TreeSet<>();
     for (String line : between) {
       if (isRemark(line)) {
         signs.add(line.charAt(0));
+      }
+    }
+    for (int row : shape.rows()) {
+      if (!lines.get(row).isEmpty()) {
+        signs.remove(lines.get(row).charAt(0));
       }
     }
     if (signs.isEmpty()) {
@@ -112,25 +509,50 @@ record TableHead(
     return Optional.of(LinePattern.of("^[" + all + "]"));
   }
 
+  /** The lines before the first row. */
+  List<String> header() {
+    return others.subList(0, others.size() - between.size());
+  }
+
   /** The columns with their values. */
-  List<ColumnData> columns(List<String> lines, RowShape shape) {
+  List<Column> columns(List<String> lines, RowShape shape) {
+    int size = shape.size();
     List<List<String>> cells = new ArrayList<>();
-    for (int c = 0; c < shape.size(); c++) {
+    for (int c = 0; c < size; c++) {
       cells.add(new ArrayList<>(shape.rows().size()));
     }
     for (int row : shape.rows()) {
       List<String> fields = shape.cells(lines.get(row));
-      for (int c = 0; c < shape.size(); c++) {
+      for (int c = 0; c < size; c++) {
         cells.get(c).add(fields.get(c));
       }
     }
-    List<ColumnData> columns = new ArrayList<>();
-    for (int c = 0; c < shape.size(); c++) {
+    List<Column> columns = new ArrayList<>();
+    int nameless = 0;
+    String before = "";
+    for (int c = 0; c < size; c++) {
       String name = c < nameCells.size() ? nameCells.get(c) : "";
-      Optional<String> beside =
-          c < unitCells.size() ? NameWords.unit(unitCells.get(c)) : Optional.empty();
-      String unit = beside.or(() -> new NameWords(name).unit()).orElse("");
-      columns.add(new ColumnData(c, name, unit, cells.get(c), shape.decimalComma()));
+      String unit = c < unitCells.size() ? Words.unit(unitCells.get(c)).orElse("") : "";
+      boolean keyless = shape.delimiter().isKeyed() && shape.keys().get(c).startsWith("#");
+      nameless = keyless ? Integer.parseInt(shape.keys().get(c).substring(1)) : nameless;
+      Column column =
+          new Column(
+              keyless ? nameless : c + 1,
+              name,
+              byName && !name.isEmpty(),
+              unit,
+              cells.get(c),
+              shape.decimalComma());
+      String word = column.onlyWord();
+      if (nameCells.isEmpty() && !word.isEmpty() && !columns.isEmpty()) {
+        columns.get(columns.size() - 1).unitBehind(word);
+      }
+      boolean words = !word.isEmpty() && Words.unit(word).isEmpty();
+      if (nameCells.isEmpty() && !before.isEmpty() && !words) {
+        column.describe(before);
+      }
+      before = words ? (before + " " + word).strip() : column.numeric > 0 ? "" : before;
+      columns.add(column);
     }
     return columns;
   }

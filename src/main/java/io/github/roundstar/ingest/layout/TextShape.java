@@ -13,6 +13,9 @@ import java.util.Optional;
  * @param decimalComma whether decimals are written with a comma
  * @param remark marks lines that hold no row; they may still tell settings and events
  * @param names marks the line that names the columns; none where columns are told by their place
+ * @param rows marks the lines that are rows, where others have fields like theirs
+ * @param lead words or brackets in front of the fields, which blanks part from them and each other
+ * @param joins marks a line that continues the row before it
  */
 public record TextShape(
     TextEncoding encoding,
@@ -20,7 +23,10 @@ public record TextShape(
     List<Integer> widths,
     boolean decimalComma,
     Optional<LinePattern> remark,
-    Optional<LinePattern> names) {
+    Optional<LinePattern> names,
+    Optional<LinePattern> rows,
+    Optional<LinePattern> lead,
+    Optional<LinePattern> joins) {
   /** Copies. */
   public TextShape {
     widths = List.copyOf(widths);

@@ -3,6 +3,7 @@ package io.github.roundstar.ingest.layout;
 import java.time.ZoneOffset;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * How times are written.
@@ -11,9 +12,20 @@ import java.util.Optional;
  * @param order order of day, month and year in dates
  * @param utcOffset offset of the log's clock from UTC; UTC is assumed where it is not known
  * @param mark which part of the exposure the time marks: {@code start}, {@code middle}, {@code end}
+ * @param stepSeconds time from frame to frame, where numbers count frames [s]
  */
 public record TimeForm(
-    Kind kind, DateOrder order, Optional<ZoneOffset> utcOffset, Optional<String> mark) {
+    Kind kind,
+    DateOrder order,
+    Optional<ZoneOffset> utcOffset,
+    Optional<String> mark,
+    OptionalDouble stepSeconds) {
+  /** Times that tell more than the number of the frame. */
+  public TimeForm(
+      Kind kind, DateOrder order, Optional<ZoneOffset> utcOffset, Optional<String> mark) {
+    this(kind, order, utcOffset, mark, OptionalDouble.empty());
+  }
+
   /** What the numbers count. */
   public enum Kind {
     /** Seconds since the run or the log began. */
@@ -22,6 +34,10 @@ public record TimeForm(
     ELAPSED_MS(1e-3),
     /** Minutes since the run or the log began. */
     ELAPSED_MIN(60),
+    /** Frames since the run or the log began, a fixed time apart. */
+    FRAMES(1),
+    /** Hours, minutes and seconds since the run or the log began. */
+    ELAPSED_HMS(1),
     /** Time of day. */
     CLOCK(0),
     /** Date and time of day, in one column or two. */

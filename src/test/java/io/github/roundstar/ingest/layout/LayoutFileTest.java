@@ -54,7 +54,7 @@ class LayoutFileTest {
       value = {
         "positive = \"east\"|positiv = \"east\"|nearest known one is positive",
         "positive = \"east\"|positive = \"north\"|points along the other axis",
-        "unit = \"px\"|unit = \"feet\"|expected one of \"arcsec\", \"px\"",
+        "unit = \"px\"|unit = \"feet\"|expected one of \"arcmin\", \"arcsec\", \"mas\", \"px\"",
         "means = \"time\"|means = \"dec-offset\"|no column means the time",
         "at = 1|name = \"t\"\\nat = 1|by its name or by its place",
       })

@@ -200,9 +200,21 @@ class LayoutInferenceTest {
   @Test
   void droppedUnitIsAskedFor() throws Exception {
     assertAsks(
-        infer(crane().replace("Star East [arcsec]", "Star East")),
-        "column Star East",
+        infer(
+            crane()
+                .replace("Star East [arcsec]", "Star East")
+                .replace("Star North [arcsec]", "Star North")),
+        "column Star East and column Star North",
         "unit = \"arcsec\"   # or \"px\"");
+  }
+
+  /** The offsets of one table have one unit. */
+  @Test
+  void unitDroppedFromOneAxisIsThatOfTheOther() throws Exception {
+    Inference found = infer(crane().replace("Star East [arcsec]", "Star East"));
+
+    assertThat(found.open()).isEmpty();
+    assertThat(column(found, Meaning.RA_OFFSET).orElseThrow().unit()).contains("arcsec");
   }
 
   @Test
@@ -303,7 +315,7 @@ class LayoutInferenceTest {
 
   @Test
   void datesThatReadBothWaysAreAskedAbout() throws Exception {
-    assertAsks(infer(crane().replace("14.03.2026", "04.03.2026")), "date_order", "mdy");
+    assertAsks(infer(crane().replace("14.03.2026", "04/03/2026")), "date_order", "mdy");
   }
 
   @Test

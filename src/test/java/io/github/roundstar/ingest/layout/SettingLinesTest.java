@@ -10,14 +10,14 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** A setting is found by its word and unit; what only looks like one is left, or asked about. */
-class SettingWordsTest {
+class SettingLinesTest {
   private static final TimeForm TIME =
       new TimeForm(TimeForm.Kind.JD, TimeForm.DateOrder.YMD, Optional.empty(), Optional.empty());
 
   private final List<Decision> decisions = new ArrayList<>();
 
   private List<SettingRule> rules(String... lines) {
-    return new SettingWords(false, decisions).rules(List.of(lines), TIME);
+    return new SettingLines(false, false, decisions).rules(List.of(lines), TIME);
   }
 
   @ParameterizedTest

@@ -1,0 +1,74 @@
+package io.github.roundstar.ingest.layout;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * What the codes for directions in a column stand for, such as E and W, or plus and minus.
+ *
+ * @param axis 'r' or 'd'; a blank where nothing tells
+ * @param toward codes for east or north; for one way, where nobody knows
+ * @param away codes for the opposite
+ * @param known whether they name directions on the sky
+ */
+record Codes(char axis, Set<String> toward, Set<String> away, boolean known) {
+  static Optional<Codes> of(Set<String> values, LogSentences text, boolean bare) {
+    Set<String> toward = new LinkedHashSet<>();
+    Set<String> away = new LinkedHashSet<>();
+    Set<String> unknown = new LinkedHashSet<>();
+    boolean dec = false;
+    boolean ra = false;
+    boolean told = false;
+    for (String value : values) {
+      Optional<Direction> to =
+          text.direction(value).or(() -> Words.of(value).direction(text.eastIsO()));
+      told |= to.isPresent();
+      if (to.isPresent()) {
+        dec |= to.get() == Direction.NORTH || to.get() == Direction.SOUTH;
+        ra |= to.get() == Direction.EAST || to.get() == Direction.WEST;
+        (to.get().sign() > 0 ? toward : away).add(value);
+      } else if (!isNone(value) && !value.equals("-")) {
+        unknown.add(value);
+      }
+    }
+    if (told) {
+      return dec != ra && unknown.isEmpty()
+          ? Optional.of(new Codes(dec ? 'd' : 'r', toward, away, true))
+          : Optional.empty();
+    }
+    return bare ? signs(values, unknown) : Optional.empty();
+  }
+
+  /** Two codes that name nothing: plus and minus, or any two. */
+  private static Optional<Codes> signs(Set<String> values, Set<String> unknown) {
+    Set<String> plus = new LinkedHashSet<>();
+    Set<String> minus = new LinkedHashSet<>();
+    List<String> others = new ArrayList<>();
+    for (String value : values) {
+      if (value.equals("+") || value.equals("+1") || value.equals("1") || value.equals("1.0")) {
+        plus.add(value);
+      } else if (value.equals("-")
+          || value.equals("\u2212")
+          || value.equals("-1")
+          || value.equals("\u22121")
+          || value.equals("-1.0")) {
+        minus.add(value);
+      } else if (!isNone(value)) {
+        others.add(value);
+      }
+    }
+    if (others.isEmpty() && plus.size() + minus.size() > 0) {
+      return Optional.of(new Codes(' ', plus, minus, false));
+    }
+    return unknown.size() == 2 && others.size() == 2
+        ? Optional.of(new Codes(' ', Set.of(others.get(0)), Set.of(others.get(1)), false))
+        : Optional.empty();
+  }
+
+  private static boolean isNone(String value) {
+    return value.equals("0") || !value.equals("-") && Numbers.isNoValue(value) || value.equals(".");
+  }
+}

@@ -1,0 +1,103 @@
+package io.github.roundstar.ingest.layout;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Columns beside offsets and pulses: the star's light, events, runs, and shifts of the set point.
+ */
+final class SideColumns {
+  private final List<Column> columns;
+  private final LogSentences text;
+  private final Column[] offsets;
+  private final Map<Meaning, Column> found;
+  private final List<Decision> decisions;
+
+  SideColumns(
+      List<Column> columns,
+      LogSentences text,
+      Column[] offsets,
+      Map<Meaning, Column> found,
+      List<Decision> decisions) {
+    this.columns = columns;
+    this.text = text;
+    this.offsets = offsets;
+    this.found = found;
+    this.decisions = decisions;
+  }
+
+  /** Adds them to what was found. */
+  void find() {
+    for (Column column : columns) {
+      if (!found.containsValue(column)) {
+        Meaning meaning = meaning(column);
+        if (meaning != Meaning.NOTHING && !found.containsKey(meaning)) {
+          found.put(meaning, column);
+          decisions.add(Decision.certain(column.called(), meaning.word(), "its name and values"));
+        }
+      }
+    }
+    if (!found.containsKey(Meaning.RA_DITHER) || !found.containsKey(Meaning.DEC_DITHER)) {
+      found.remove(Meaning.RA_DITHER);
+      found.remove(Meaning.DEC_DITHER);
+    }
+  }
+
+  /** Whole numbers that go up by one where the time makes a leap or begins anew. */
+  private boolean isRunNumber(Column column) {
+    Column time = found.get(Meaning.TIME);
+    boolean counts =
+        column.isWhole()
+            && column.largest() < 200
+            && !column.isConstant()
+            && time != null
+            && !column.hasAny("snr", "flux", "offset", "pulse", "event", "statistic");
+    int ups = 0;
+    int leaps = 0;
+    for (int i = 1; counts && i < column.numbers.length; i++) {
+      double step = column.numbers[i] - column.numbers[i - 1];
+      if (step != 0 && !Double.isNaN(step)) {
+        ups++;
+        double gap = time.seconds(i) - time.seconds(i - 1);
+        leaps += step == 1 && (gap < 0 || gap > 5 * time.secondsStep()) ? 1 : 0;
+      }
+    }
+    return ups > 0 && ups < 50 && leaps == ups;
+  }
+
+  private Meaning meaning(Column column) {
+    Optional<Meaning> flag = EventLines.flag(column, offsets);
+    if (flag.isPresent()) {
+      return flag.get();
+    }
+    if (EventLines.tellsEvents(column, text)) {
+      return Meaning.EVENT;
+    }
+    if (!column.isNumeric()) {
+      return Meaning.NOTHING;
+    }
+    char axis = column.axis(text.eastIsO());
+    if (column.has("dither") && (axis == 'r' || axis == 'd')) {
+      boolean sure = Meaning.RA_DITHER.units().contains(column.unit());
+      boolean named = column.direction(text.eastIsO()).isPresent();
+      return !sure || !named
+          ? Meaning.NOTHING
+          : axis == 'r' ? Meaning.RA_DITHER : Meaning.DEC_DITHER;
+    }
+    if (isRunNumber(column)) {
+      return Meaning.RUN;
+    }
+    if (axis != ' ' && !column.nameHas("snr")) {
+      return Meaning.NOTHING;
+    }
+    if (column.nameHas("snr") && column.largest() <= 1e5) {
+      return Meaning.SNR;
+    }
+    if (column.nameHas("flux") && !column.nameHas("statistic")) {
+      return Meaning.FLUX;
+    }
+    boolean steps = column.isWhole() && column.largest() < 1000 && column.rising() < 0.2;
+    return column.nameHas("run") && steps ? Meaning.RUN : Meaning.NOTHING;
+  }
+}

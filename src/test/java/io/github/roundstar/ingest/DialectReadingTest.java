@@ -1,0 +1,34 @@
+package io.github.roundstar.ingest;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.github.roundstar.dialects.Dialect;
+import io.github.roundstar.ingest.ReadingTable.Outcome;
+import io.github.roundstar.ingest.ReadingTable.Read;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Logs of invented dialects, with words from another hand: what is said of them is true. */
+class DialectReadingTest {
+  private static final int LOGS = 12;
+
+  @TempDir Path folder;
+
+  /** The plainest ones are read without a question, to the figures of the guide table. */
+  @Tag("identity")
+  @Test
+  void plainLogsAreReadWithoutAQuestion() throws Exception {
+    List<String> otherwise = new ArrayList<>();
+    for (long seed = 1; seed <= LOGS; seed++) {
+      Read read = ReadingTable.read(folder, Dialect.plain(seed));
+      if (read.outcome() != Outcome.READ) {
+        otherwise.add(read.log() + ": " + read.outcome() + " " + read.detail());
+      }
+    }
+    assertThat(otherwise).isEmpty();
+  }
+}
