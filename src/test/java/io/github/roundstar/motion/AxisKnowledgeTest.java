@@ -103,7 +103,7 @@ class AxisKnowledgeTest {
     }
     GuideRun run = SETTINGS.of(builder.build());
     assertThat(known(run, Axis.RA).noiseArcsec().estimate().value()).isBetween(0.02, 0.2);
-    assertThat(of(run, Axis.DEC).because()).contains("never moved");
+    assertThat(of(run, Axis.DEC).because()).contains("never change");
   }
 
   @Test
