@@ -16,8 +16,8 @@ import java.util.stream.IntStream;
  * take part, settling ones too.
  */
 public final class Reconstruction {
-  /** Fewer frames of the same offset may be chance. */
-  private static final int FEWEST_STILL = 20;
+  /** Two frames are too few for anything, and told as such. */
+  private static final int FEWEST_STILL = 3;
 
   private final GuideRun run;
   private final Axis axis;

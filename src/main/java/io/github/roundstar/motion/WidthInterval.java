@@ -96,10 +96,12 @@ final class WidthInterval {
       WanderNoise there = profile.refit(width, best.slack(), best.wanderNoise());
       double fallen =
           best.logLikelihood() - profile.trial(width, best.slack(), there).logLikelihood();
-      if (width == 0 && fallen < fall) {
+      // Not a number where no noise is left, as of offsets rounded to one value: nothing has
+      // fallen.
+      if (width == 0 && !(fallen >= fall)) {
         return best.width();
       }
-      double factor = fallen <= 0 ? MOST_GROWTH : Math.sqrt(fall / fallen);
+      double factor = fallen > 0 ? Math.sqrt(fall / fallen) : MOST_GROWTH;
       if (Math.abs(factor - 1) < REACH_ACCURACY) {
         return reach;
       }
@@ -121,7 +123,8 @@ final class WidthInterval {
     for (int i = 0; i < slopes.length; i++) {
       slopes[i] = (above[i] * above[i] - below[i] * below[i]) / 2;
     }
-    return NeweyWest.inflation(slopes);
+    double inflation = NeweyWest.inflation(slopes);
+    return Double.isFinite(inflation) ? inflation : 1;
   }
 
   private double[] residuals(double width) {
