@@ -66,6 +66,18 @@ check 'blanks, quotes, signs and letters' \
   "$(printf '%s\n' analyze 'one two' '' 'a&b' 'x!y' '!z!' '(q)' 'c^d' '*' '--out=ä.html' 'äöü é.log' 'a\' 'say "hi"' -- last)" "$(words)"
 check 'nothing on stderr' '' "$(cat "$work/err")"
 
+# Wine tells no cmdcmdline, so a line sets it as the desktop has it.
+desktop='set cmdcmdline=C:\windows\system32\cmd.exe /c ""Z:\x\roundstar.cmd" log"'
+mkdir -p "$work/a & b"
+: >"$work/a & b/one two.log"
+run "$desktop
+\"$(windows "$home/bin/roundstar.cmd")\" \"$(windows "$work/a & b/one two.log")\" <nul"
+check 'logs dropped onto the launcher are opened' "$(printf '%s\n' --open "$(windows "$work/a & b/one two.log")")" \
+  "$(words | grep -v '^Press any key')"
+run "$desktop
+\"$(windows "$home/bin/roundstar.cmd")\" analyze a <nul"
+check 'a command from the desktop is passed on' "$(printf '%s\n' analyze a)" "$(words)"
+
 refused() { # NAME WORDS
   check "$1: exit code" 4 "$code"
   check "$1: nothing started" '' "$(cat "$work/out")"

@@ -23,6 +23,20 @@ if not defined version set "version=of unknown version"
 if %major% lss 17 echo roundstar: "%java%": found Java %version%: install Java 17 or newer, or set JAVA_HOME 1>&2
 if %major% lss 17 exit /b 4
 
+rem Logs dropped onto this file are analysed, and the page is opened; the results go beside the first. The desktop then calls it by
+rem its whole quoted path and gives whole paths; the window of a drop or a double click would close before a word could be read.
+set "first=%~1"
+set "drop="
+set "wait="
+if not defined cmdcmdline goto typed
+set "called=%cmdcmdline:"=?%"
+if "%called%"=="%called:/c ??=%" goto typed
+if not defined first set "wait=yes"
+if "%first:~1,2%"==":\" if exist "%first%" set "drop=--open"
+if defined drop cd /d "%~dp1"
+if defined drop set "wait=yes"
+:typed
+
 rem The command is the first word that is no option. An option's value after = counts as a word here, which at worst costs time.
 set "command="
 set "words=0"
@@ -42,5 +56,7 @@ if "%command%"=="stars" if %words% gtr 9 set "short="
 if defined short if not "%command%"=="stars" set "short=%short% -XX:C1MaxInlineSize=20"
 
 rem The JVM logs its warnings to stdout unless told otherwise.
-"%java%" -Xlog:disable -Xlog:all=warning,cds*=off,class+path*=off:stderr -Xshare:auto -Djava.awt.headless=true -cp "%home%\lib\roundstar.jar;%home%\lib\*" %short% io.github.roundstar.cli.Main %*
-exit /b %errorlevel%
+"%java%" -Xlog:disable -Xlog:all=warning,cds*=off,class+path*=off:stderr -Xshare:auto -Djava.awt.headless=true -cp "%home%\lib\roundstar.jar;%home%\lib\*" %short% io.github.roundstar.cli.Main %drop% %*
+set "code=%errorlevel%"
+if defined wait if not "%code%"=="0" pause
+exit /b %code%

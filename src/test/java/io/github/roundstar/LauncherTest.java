@@ -58,6 +58,25 @@ class LauncherTest {
   }
 
   @Test
+  void logsDroppedOntoItAreOpened() throws Exception {
+    Path log = Files.createFile(folder.toRealPath().resolve("a b/one two.log"));
+    Map<String, String> desktop =
+        Map.of(
+            "PATH",
+            System.getenv("PATH"),
+            "JAVA_HOME",
+            java("17.0.15").toString(),
+            "DISPLAY",
+            ":0");
+
+    assertThat(start(launcher, desktop, log.toString()).arguments())
+        .endsWith("io.github.roundstar.cli.Main", "--open", log.toString());
+    assertThat(start(launcher, desktop, "analyze", log.toString()).arguments())
+        .doesNotContain("--open");
+    assertThat(run(launcher, java("17.0.15"), log.toString()).arguments()).doesNotContain("--open");
+  }
+
+  @Test
   void warningsOfTheJvmAreKeptFromStdout() throws Exception {
     assertThat(run(launcher, java("17.0.15")).arguments())
         .containsSubsequence("-Xlog:disable", "-Xlog:all=warning,cds*=off,class+path*=off:stderr");

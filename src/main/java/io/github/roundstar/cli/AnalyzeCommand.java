@@ -124,6 +124,12 @@ final class AnalyzeCommand implements Callable<Integer> {
                     .getOut()
                     .println(loudness.quiet() ? page.toString() : "all nights " + page));
     Complaint.print(err, outcome.faults(), loudness.verbose());
+    if (reading.open()) {
+      outcome
+          .index()
+          .or(() -> nights.stream().findFirst().map(FinishedNight::report))
+          .ifPresent(page -> Main.open(spec, page));
+    }
     return exitCode(outcome).number();
   }
 

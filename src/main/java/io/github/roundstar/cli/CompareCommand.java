@@ -74,6 +74,9 @@ final class CompareCommand implements Callable<Integer> {
     RepeatedLines.shortened(outcome.warnings()).forEach(err::println);
     Complaint.print(err, outcome.faults(), loudness.verbose());
     outcome.result().ifPresent(result -> print(outcome));
+    if (reading.open() && outcome.result().isPresent()) {
+      Main.open(spec, outcome.report());
+    }
     return ExitCode.of(outcome.faults(), outcome.unusable()).number();
   }
 

@@ -28,12 +28,19 @@ final class LogReading {
       description = "Where the results go (default: ${DEFAULT-VALUE}).")
   private Path out;
 
+  @Option(names = "--open", description = "Open the page in the browser when it is written.")
+  private boolean open;
+
   Optional<Path> layout() {
     return Optional.ofNullable(layout);
   }
 
   Optional<ZoneOffset> utcOffset() {
     return Optional.ofNullable(utcOffset);
+  }
+
+  boolean open() {
+    return open;
   }
 
   Path out() {

@@ -1,15 +1,19 @@
 package io.github.roundstar.cli;
 
+import java.io.File;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.TimeZone;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ParseResult;
@@ -22,27 +26,40 @@ import picocli.CommandLine.ScopeType;
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
     scope = ScopeType.INHERIT,
-    synopsisSubcommandLabel = "COMMAND",
-    footer = {"", "Example:", "  roundstar analyze sample-logs/good-night.ecsv"})
+    synopsisSubcommandLabel = "(COMMAND | LOG...)",
+    footer = {
+      "",
+      "Logs without a command word are analyzed.",
+      "",
+      "Example:",
+      "  roundstar --open sample-logs/good-night.ecsv"
+    })
 public final class Main implements Runnable {
+  private static final String ANALYZE = "analyze";
   private static final Map<String, Supplier<Object>> COMMANDS = commands();
+  private static final Set<String> OWN_OPTIONS = Set.of("-h", "--help", "-V", "--version");
 
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
-  private Main() {}
+  private final Browser browser;
+
+  private Main(Browser browser) {
+    this.browser = browser;
+  }
 
   /** Runs the tool and ends the process with its exit code. */
   public static void main(String[] arguments) {
     Locale.setDefault(Locale.ROOT);
     TimeZone.setDefault(TimeZone.getTimeZone("UTC"));
     System.setProperty("java.awt.headless", "true");
-    int code = run(writer(FileDescriptor.out), writer(FileDescriptor.err), arguments);
-    System.exit(code);
+    PrintWriter out = writer(FileDescriptor.out);
+    System.exit(run(out, writer(FileDescriptor.err), Browser.OF_THE_DESKTOP, arguments));
   }
 
-  /** Runs the tool with the given streams and returns its exit code. */
-  static int run(PrintWriter out, PrintWriter err, String... arguments) {
-    CommandLine line = line(arguments);
+  /** Runs the tool with the given streams and browser, and returns its exit code. */
+  static int run(PrintWriter out, PrintWriter err, Browser browser, String... words) {
+    String[] arguments = withCommand(words);
+    CommandLine line = line(browser, arguments);
     line.setOut(out).setErr(err);
     line.setExecutionExceptionHandler(Main::explain);
     line.setExpandAtFiles(false); // a log may be called @west.csv
@@ -52,24 +69,54 @@ public final class Main implements Runnable {
     return code;
   }
 
-  /** The tool with all its commands. */
+  /** The tool with all its commands, which opens no page. */
   static CommandLine line() {
-    CommandLine line = new CommandLine(new Main());
+    return line(Browser.NONE);
+  }
+
+  private static CommandLine line(Browser browser, String... arguments) {
+    CommandLine line = new CommandLine(new Main(browser));
+    // Each command's options take some milliseconds to gather.
+    if (arguments.length > 0 && COMMANDS.containsKey(arguments[0])) {
+      return line.addSubcommand(COMMANDS.get(arguments[0]).get());
+    }
     COMMANDS.values().forEach(command -> line.addSubcommand(command.get()));
     return line;
   }
 
-  /** The tool with the command that is asked for; with all where it is none of them. */
-  private static CommandLine line(String... arguments) {
-    // Each command's options take some milliseconds to gather.
-    return arguments.length > 0 && COMMANDS.containsKey(arguments[0])
-        ? new CommandLine(new Main()).addSubcommand(COMMANDS.get(arguments[0]).get())
-        : line();
+  /**
+   * Logs without a command word are to be analyzed. A word that names no file and has no sign of a
+   * path is a command misspelt.
+   */
+  private static String[] withCommand(String... words) {
+    boolean logs =
+        words.length > 0
+            && !COMMANDS.containsKey(words[0])
+            && (words[0].startsWith("-") ? !OWN_OPTIONS.contains(words[0]) : isPath(words[0]));
+    return logs
+        ? Stream.concat(Stream.of(ANALYZE), Stream.of(words)).toArray(String[]::new)
+        : words;
+  }
+
+  private static boolean isPath(String word) {
+    return word.chars().anyMatch(c -> "./\\*?[{".indexOf(c) >= 0) || new File(word).exists();
+  }
+
+  /**
+   * Opens a page for {@code --open}, or says what to do instead; nothing that fails the command.
+   */
+  static void open(CommandLine.Model.CommandSpec command, Path page) {
+    PrintWriter err = command.commandLine().getErr();
+    ((Main) command.root().userObject())
+        .browser
+        .open(page.toAbsolutePath().normalize())
+        .ifPresent(
+            because -> err.println(page + ": not opened: " + because + ": open it in a browser"));
   }
 
   private static Map<String, Supplier<Object>> commands() {
     Map<String, Supplier<Object>> commands = new LinkedHashMap<>();
-    commands.put("analyze", AnalyzeCommand::new);
+    commands.put(ANALYZE, AnalyzeCommand::new);
     commands.put("compare", CompareCommand::new);
     commands.put("season", SeasonCommand::new);
     commands.put("layout", LayoutCommand::new);

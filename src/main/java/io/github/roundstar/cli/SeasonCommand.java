@@ -29,8 +29,8 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "Example:",
-      "  roundstar season logs --equipment sample-logs/equipment.toml \\",
-      "      --changes changes.toml --out season"
+      "  roundstar season sample-logs --equipment sample-logs/equipment.toml \\",
+      "      --out season"
     })
 final class SeasonCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
@@ -45,7 +45,9 @@ final class SeasonCommand implements Callable<Integer> {
   @Option(
       names = "--changes",
       paramLabel = "FILE",
-      description = "Dates of work on the mount: TOML, or a table with columns date and what.")
+      description =
+          "Dates of work on the mount: TOML, or a table with columns date and what (default:"
+              + " changes.toml in the folder, if there is one).")
   private Path changes;
 
   @Option(
@@ -72,6 +74,9 @@ final class SeasonCommand implements Callable<Integer> {
     RepeatedLines.shortened(outcome.result().noticed()).forEach(err::println);
     Complaint.print(err, outcome.faults(), loudness.verbose());
     print(outcome);
+    if (reading.open()) {
+      Main.open(spec, outcome.index());
+    }
     return ExitCode.of(outcome.faults(), outcome.result().unusable()).number();
   }
 

@@ -96,7 +96,8 @@ final class SimulateCommand implements Callable<Integer> {
     if (taken.isEmpty()) {
       throw new ParameterException(
           spec.commandLine(),
-          scenario + ": no exposure fits: add a table [exposures], or shorten its seconds");
+          scenario
+              + ": no exposure fits between the dithers: shorten seconds in the table [exposures]");
     }
     if (exposures != null) {
       StringBuilder list = new StringBuilder();

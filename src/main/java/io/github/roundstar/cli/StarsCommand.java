@@ -1,6 +1,7 @@
 package io.github.roundstar.cli;
 
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.pipeline.LogFiles;
 import io.github.roundstar.pipeline.StarImages;
 import io.github.roundstar.pipeline.StarTables;
 import io.github.roundstar.pipeline.UnwritableOutputException;
@@ -11,6 +12,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -22,14 +24,17 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "stars",
     description = "Measures the star shapes of FITS images.",
-    footer = {"", "Example:", "  roundstar stars --out shapes nebula_001.fits nebula_002.fits"})
+    footer = {"", "Example:", "  roundstar stars --out shapes sample-logs/bending-guide-scope"})
 final class StarsCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
   @Mixin private Loudness loudness;
 
-  @Parameters(arity = "1..*", paramLabel = "FITS", description = "Images of the main camera.")
-  private List<Path> images;
+  @Parameters(
+      arity = "1..*",
+      paramLabel = "FITS",
+      description = "An image of the main camera, a folder of them, or a pattern.")
+  private List<String> images;
 
   @Option(
       names = "--out",
@@ -40,9 +45,11 @@ final class StarsCommand implements Callable<Integer> {
   @Override
   public Integer call() throws UnwritableOutputException {
     Faults faults = new Faults();
-    List<StarImages.Measured> measured = StarImages.measure(images, faults);
+    LogFiles named = LogFiles.images(images);
+    List<StarImages.Measured> measured = StarImages.measure(named.files(), faults);
     PrintWriter stdout = spec.commandLine().getOut();
     PrintWriter err = spec.commandLine().getErr();
+    named.missing().forEach(err::println);
     for (StarImages.Measured image : measured) {
       if (image.shape().isEmpty()) {
         err.println(image.problem());
@@ -56,7 +63,10 @@ final class StarsCommand implements Callable<Integer> {
     Complaint.print(err, faults.all(), loudness.verbose());
     return ExitCode.of(
             faults.all(),
-            measured.stream().filter(m -> m.shape().isEmpty()).map(m -> m.problem()).toList())
+            Stream.concat(
+                    named.missing().stream(),
+                    measured.stream().filter(m -> m.shape().isEmpty()).map(m -> m.problem()))
+                .toList())
         .number();
   }
 

@@ -30,7 +30,7 @@ import picocli.CommandLine.Spec;
       "",
       "Example:",
       "  roundstar tolerance --focal-length 750 --pixel 3.8 --seeing 2.5 \\",
-      "      --sensor 6000x4000 --exposure 300"
+      "      --sensor 6000x4000 --exposure 300 --declination 41"
     })
 final class ToleranceCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
@@ -73,9 +73,8 @@ final class ToleranceCommand implements Callable<Integer> {
   @Option(
       names = "--declination",
       paramLabel = "DEG",
-      defaultValue = "0",
-      description = "Of the field (default: ${DEFAULT-VALUE}).")
-  private double declination;
+      description = "Of the field, for polar axis and unguided exposure.")
+  private Double declination;
 
   @Option(
       names = "--periodic-error",
@@ -95,7 +94,6 @@ final class ToleranceCommand implements Callable<Integer> {
   @Override
   public Integer call() throws UnusableInputException {
     Equipment given = equipment == null ? Equipment.UNKNOWN : EquipmentReader.read(equipment);
-    within("--declination", declination, -89, 89);
     Equipment asked =
         new Equipment(
             given.site(),
@@ -112,18 +110,28 @@ final class ToleranceCommand implements Callable<Integer> {
                         OptionalDouble.of(given.limits().elongation()))
                     .getAsDouble(),
                 given.limits().rmsArcsec()));
+    refuseWithoutOptics(asked);
     OptionalDouble none = OptionalDouble.empty();
     Tolerance tolerance =
         Tolerance.of(
             new ToleranceQuestion(
                 asked,
                 or("--aperture", aperture, 1, 50_000, none),
-                declination,
+                or("--declination", declination, -89, 89, none),
                 or("--ratio", ratio, 0, 1, none),
                 or("--periodic-error", periodicError, 0.001, 10_000, none),
                 or("--period", period, 1, 86_400, given.mount().wormPeriodSeconds())));
     ToleranceLines.of(tolerance).forEach(spec.commandLine().getOut()::println);
     return ExitCode.DONE.number();
+  }
+
+  /** Without scale and seeing not one line could be answered. */
+  private void refuseWithoutOptics(Equipment asked) {
+    if (asked.imaging().arcsecPerPixel().isEmpty() && asked.seeingFwhmArcsec().isEmpty()) {
+      throw wrong(
+          "tolerance needs the optics: give --focal-length and --pixel, and --seeing, or name a file"
+              + " that holds them with --equipment");
+    }
   }
 
   private GuideOptics guide(GuideOptics given) {

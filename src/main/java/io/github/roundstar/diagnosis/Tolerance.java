@@ -35,6 +35,8 @@ public record Tolerance(
     Answer<Double> unguidedSeconds,
     Answer<Double> guideScaleRatio) {
   private static final double HALF_PIXEL = 0.5;
+  private static final String NO_DECLINATION =
+      "the declination of the field is not given: add --declination";
 
   /** Works them out. */
   public static Tolerance of(ToleranceQuestion question) {
@@ -71,22 +73,28 @@ public record Tolerance(
     if (sensor.isEmpty() || exposure.isEmpty()) {
       return Answer.none("scale, sensor size or exposure are not given");
     }
+    if (question.declinationDegrees().isEmpty()) {
+      return Answer.none(NO_DECLINATION);
+    }
     SensorField field = sensor.get();
     return Answer.of(
         FieldRotation.axisErrorArcmin(
             60 * field.farthestArcmin(),
             exposure.getAsDouble(),
             HALF_PIXEL * field.arcsecPerPixel(),
-            question.declinationDegrees()));
+            question.declinationDegrees().getAsDouble()));
   }
 
   private static Answer<Double> unguided(ToleranceQuestion question, double driftArcsec) {
     if (question.periodicArcsec().isEmpty() || question.periodSeconds().isEmpty()) {
       return Answer.none("the periodic error or its period are not given");
     }
+    if (question.declinationDegrees().isEmpty()) {
+      return Answer.none(NO_DECLINATION);
+    }
     double sky =
         question.periodicArcsec().getAsDouble()
-            * Math.cos(Math.toRadians(question.declinationDegrees()));
+            * Math.cos(Math.toRadians(question.declinationDegrees().getAsDouble()));
     return Answer.of(
         GuideTolerance.exposureSeconds(question.periodSeconds().getAsDouble(), sky, driftArcsec));
   }

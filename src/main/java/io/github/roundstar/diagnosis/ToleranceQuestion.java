@@ -17,7 +17,7 @@ import java.util.OptionalDouble;
 public record ToleranceQuestion(
     Equipment equipment,
     OptionalDouble imagingApertureMillimetres,
-    double declinationDegrees,
+    OptionalDouble declinationDegrees,
     OptionalDouble otherShare,
     OptionalDouble periodicArcsec,
     OptionalDouble periodSeconds) {}

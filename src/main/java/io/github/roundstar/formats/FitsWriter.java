@@ -47,6 +47,8 @@ public final class FitsWriter {
       }
       Fits fits = new Fits();
       fits.addHDU(image);
+      // The library's own comment tells the time of writing.
+      header.findCard("SIMPLE").setComment("conforms to the FITS standard");
       FitsOutputStream stream = new FitsOutputStream(out);
       fits.write(stream);
       stream.flush();

@@ -3,12 +3,9 @@ package io.github.roundstar.pipeline;
 import io.github.roundstar.diagnosis.NightAnalysis;
 import io.github.roundstar.diagnosis.exposures.MainCamera;
 import io.github.roundstar.ingest.EquipmentReader;
-import io.github.roundstar.ingest.LayoutReader;
-import io.github.roundstar.ingest.LogReader;
 import io.github.roundstar.ingest.NightGrouping;
 import io.github.roundstar.ingest.Nights;
 import io.github.roundstar.ingest.UnusableInputException;
-import io.github.roundstar.ingest.layout.Layout;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.GuideLog;
 import io.github.roundstar.model.Night;
@@ -58,11 +55,8 @@ public final class Analysis {
             : Equipment.UNKNOWN;
     LogFiles named = LogFiles.named(job.logs());
     List<String> unusable = new ArrayList<>(named.missing());
-    Optional<Layout> layout =
-        job.layout().isPresent()
-            ? Optional.of(LayoutReader.layout(job.layout().get()))
-            : Optional.empty();
-    List<GuideLog> logs = read(named.files(), layout, unusable);
+    Layouts layouts = new Layouts(job.layout());
+    List<GuideLog> logs = read(named.files(), layouts, unusable);
     Nights grouped =
         NightGrouping.group(logs, equipment.site().longitudeDegrees(), job.utcOffset());
     List<String> warnings = new ArrayList<>();
@@ -111,11 +105,11 @@ public final class Analysis {
     thread.start();
   }
 
-  static List<GuideLog> read(List<Path> files, Optional<Layout> layout, List<String> unusable) {
+  static List<GuideLog> read(List<Path> files, Layouts layouts, List<String> unusable) {
     List<GuideLog> logs = new ArrayList<>();
     for (Path file : files) {
       try {
-        logs.add(LogReader.read(file, layout));
+        logs.add(layouts.read(file));
       } catch (UnusableInputException e) {
         unusable.add(e.getMessage());
       } catch (OutOfMemoryError e) {

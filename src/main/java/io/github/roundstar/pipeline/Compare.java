@@ -3,9 +3,7 @@ package io.github.roundstar.pipeline;
 import io.github.roundstar.compare.Comparison;
 import io.github.roundstar.compare.Sides;
 import io.github.roundstar.ingest.EquipmentReader;
-import io.github.roundstar.ingest.LayoutReader;
 import io.github.roundstar.ingest.UnusableInputException;
-import io.github.roundstar.ingest.layout.Layout;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.report.ComparePage;
 import io.github.roundstar.report.NightPage;
@@ -35,12 +33,8 @@ public final class Compare {
         job.equipment().isPresent()
             ? EquipmentReader.read(job.equipment().get())
             : Equipment.UNKNOWN;
-    Optional<Layout> layout =
-        job.layout().isPresent()
-            ? Optional.of(LayoutReader.layout(job.layout().get()))
-            : Optional.empty();
     Faults faults = new Faults();
-    NightsToCompare nights = new NightsToCompare(job, equipment, layout, faults);
+    NightsToCompare nights = new NightsToCompare(job, equipment, new Layouts(job.layout()), faults);
     Sides sides = Sides.of(nights.of(job.before()), nights.of(job.after()));
     List<String> unusable = new ArrayList<>(nights.unusable());
     if (sides.before().isEmpty() || sides.after().isEmpty()) {

@@ -10,14 +10,14 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 
-/**
- * Finds the log files that the user named: files, folders, or patterns for the last part of a path.
- */
-final class LogFiles {
+/** Finds the files that the user named: files, folders, or patterns for the last part of a path. */
+public final class LogFiles {
   static final String LOG_NAMES = "*.{csv,ecsv,txt,log,csv.gz,ecsv.gz,txt.gz,log.gz}";
 
   private static final String LOG_AND_RESULT_NAMES =
       "*.{csv,ecsv,txt,log,csv.gz,ecsv.gz,txt.gz,log.gz,json}";
+
+  private static final String FITS_NAMES = "*.{fits,fit,fts,fits.fz,fits.gz,FITS,FIT,FTS,fits.FZ}";
 
   private final Set<Path> files = new LinkedHashSet<>();
   private final List<String> missing = new ArrayList<>();
@@ -36,18 +36,23 @@ final class LogFiles {
     return new LogFiles(LOG_AND_RESULT_NAMES).add(names);
   }
 
+  /** FITS images, all of them where a folder is named. */
+  public static LogFiles images(List<String> names) {
+    return new LogFiles(FITS_NAMES).add(names);
+  }
+
   private LogFiles add(List<String> names) {
     names.forEach(this::add);
     return this;
   }
 
   /** The files, each once, in the order named; those of a folder by name. */
-  List<Path> files() {
+  public List<Path> files() {
     return List.copyOf(files);
   }
 
   /** What could not be found, each with its remedy. */
-  List<String> missing() {
+  public List<String> missing() {
     return List.copyOf(missing);
   }
 
@@ -85,7 +90,7 @@ final class LogFiles {
       return;
     }
     if (matching.isEmpty()) {
-      missing.add(name + ": no log file here: name a file, or a folder that holds " + pattern);
+      missing.add(name + ": nothing to read here: name a file, or a folder that holds " + pattern);
     }
     matching.stream().filter(Files::isRegularFile).sorted().forEach(files::add);
   }

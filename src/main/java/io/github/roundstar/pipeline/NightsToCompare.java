@@ -4,7 +4,6 @@ import io.github.roundstar.compare.NightInput;
 import io.github.roundstar.diagnosis.NightAnalysis;
 import io.github.roundstar.ingest.NightGrouping;
 import io.github.roundstar.ingest.Nights;
-import io.github.roundstar.ingest.layout.Layout;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.GuideLog;
 import io.github.roundstar.model.Night;
@@ -23,7 +22,7 @@ import java.util.stream.Collectors;
 final class NightsToCompare {
   private final CompareJob job;
   private final Equipment equipment;
-  private final Optional<Layout> layout;
+  private final Layouts layouts;
   private final List<String> unusable = new ArrayList<>();
   private final List<String> noticed = new ArrayList<>();
   private final Faults faults;
@@ -34,11 +33,11 @@ final class NightsToCompare {
    *
    * @param faults hears of nights, and of parts of nights, that a fault of the tool took
    */
-  NightsToCompare(CompareJob job, Equipment equipment, Optional<Layout> layout, Faults faults) {
+  NightsToCompare(CompareJob job, Equipment equipment, Layouts layouts, Faults faults) {
     this.faults = faults;
     this.job = job;
     this.equipment = equipment;
-    this.layout = layout;
+    this.layouts = layouts;
   }
 
   /** The nights in order of time. */
@@ -54,7 +53,7 @@ final class NightsToCompare {
         logs.add(file);
       }
     }
-    nights.addAll(analysed(Analysis.read(logs, layout, unusable)));
+    nights.addAll(analysed(Analysis.read(logs, layouts, unusable)));
     nights.sort(
         Comparator.comparing(
             (NightInput night) ->

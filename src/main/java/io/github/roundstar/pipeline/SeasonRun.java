@@ -4,12 +4,9 @@ import io.github.roundstar.compare.MountChange;
 import io.github.roundstar.compare.Season;
 import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.ingest.EquipmentReader;
-import io.github.roundstar.ingest.LayoutReader;
-import io.github.roundstar.ingest.LogReader;
 import io.github.roundstar.ingest.NightGrouping;
 import io.github.roundstar.ingest.Nights;
 import io.github.roundstar.ingest.UnusableInputException;
-import io.github.roundstar.ingest.layout.Layout;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.GuideLog;
 import io.github.roundstar.model.Night;
@@ -47,10 +44,13 @@ import java.util.stream.Collectors;
 public final class SeasonRun {
   private static final String NAME = "season";
 
+  /** Read where no other file of changes is named. */
+  private static final String CHANGES = "changes.toml";
+
   private final SeasonJob job;
   private final Progress progress;
   private final Equipment equipment;
-  private final Optional<Layout> layout;
+  private final Layouts layouts;
   private final List<String> unusable = Collections.synchronizedList(new ArrayList<>());
   private final Set<String> warnings = Collections.synchronizedSet(new TreeSet<>());
   private final Faults faults = new Faults();
@@ -67,10 +67,7 @@ public final class SeasonRun {
         job.equipment().isPresent()
             ? EquipmentReader.read(job.equipment().get())
             : Equipment.UNKNOWN;
-    this.layout =
-        job.layout().isPresent()
-            ? Optional.of(LayoutReader.layout(job.layout().get()))
-            : Optional.empty();
+    this.layouts = new Layouts(job.layout());
   }
 
   /**
@@ -82,8 +79,10 @@ public final class SeasonRun {
    */
   public static SeasonOutcome run(SeasonJob job, Progress progress)
       throws UnusableInputException, FormatException, UnwritableOutputException {
-    List<MountChange> changes =
-        job.changes().isPresent() ? ChangesReader.read(job.changes().get()) : List.of();
+    Optional<Path> file =
+        job.changes()
+            .or(() -> Optional.of(job.folder().resolve(CHANGES)).filter(Files::isRegularFile));
+    List<MountChange> changes = file.isPresent() ? ChangesReader.read(file.get()) : List.of();
     return new SeasonRun(job, progress).run(SeasonFiles.below(job.folder(), job.out()), changes);
   }
 
@@ -97,7 +96,7 @@ public final class SeasonRun {
           "name the folder that holds the logs");
     }
     Path json = job.out().resolve(NAME + ".json");
-    String settings = settings();
+    String settings = settings(logs);
     hash(logs);
     memory = SeasonMemory.of(job.out(), json, job.version(), settings);
     List<List<Path>> changed = new ArrayList<>();
@@ -133,9 +132,16 @@ public final class SeasonRun {
   }
 
   /** Hash of what results depend on besides the logs and the version. */
-  private String settings() throws FormatException {
+  private String settings(List<Path> logs) throws FormatException {
     MessageDigest digest = SeasonFiles.digest();
-    for (Optional<Path> file : List.of(job.equipment(), job.layout())) {
+    List<Optional<Path>> files = new ArrayList<>(List.of(job.equipment(), job.layout()));
+    logs.stream()
+        .map(Layouts::beside)
+        .filter(Files::isRegularFile)
+        .distinct()
+        .sorted()
+        .forEach(file -> files.add(Optional.of(file)));
+    for (Optional<Path> file : files) {
       digest.update((byte) (file.isPresent() ? 1 : 0));
       if (file.isPresent()) {
         try {
@@ -192,7 +198,7 @@ public final class SeasonRun {
 
   private Optional<GuideLog> read(Path log) {
     try {
-      return Optional.of(LogReader.read(log, layout));
+      return Optional.of(layouts.read(log));
     } catch (UnusableInputException e) {
       unusable.add(e.getMessage());
     } catch (RuntimeException | StackOverflowError e) {

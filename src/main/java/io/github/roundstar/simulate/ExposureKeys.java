@@ -6,6 +6,8 @@ import java.util.Optional;
 
 /** The {@code [exposures]} table of a scenario. */
 final class ExposureKeys {
+  private static final ExposurePlan PLAIN = ExposurePlan.PLAIN;
+
   private ExposureKeys() {}
 
   static Optional<ExposurePlan> read(TomlTable root) throws FormatException {
@@ -15,9 +17,9 @@ final class ExposureKeys {
     TomlTable table = root.table("exposures");
     return Optional.of(
         new ExposurePlan(
-            table.number("seconds", 1, 7200).orElse(300),
-            table.number("gap_s", 0, 3600).orElse(5),
-            table.number("wait_s", 0, 3600).orElse(Double.NaN),
+            table.number("seconds", 1, 7200).orElse(PLAIN.seconds()),
+            table.number("gap_s", 0, 3600).orElse(PLAIN.gapSeconds()),
+            table.number("wait_s", 0, 3600).orElse(PLAIN.waitSeconds()),
             table.number("clock_offset_s", -200_000, 200_000).orElse(0),
             optics(table),
             table.number("flexure_ra_arcsec_per_hour", -1000, 1000).orElse(0),
@@ -41,14 +43,14 @@ final class ExposureKeys {
 
   private static ExposurePlan.Optics optics(TomlTable table) throws FormatException {
     return new ExposurePlan.Optics(
-        table.number("fwhm_arcsec", 0.3, 20).orElse(2.4),
-        table.number("elongation", 1, 10).orElse(1),
+        table.number("fwhm_arcsec", 0.3, 20).orElse(PLAIN.optics().fwhmArcsec()),
+        table.number("elongation", 1, 10).orElse(PLAIN.optics().elongation()),
         table.number("angle_deg", 0, 180).orElse(0),
         growth(table),
-        table.number("scale", 0.05, 20).orElse(1.2),
-        table.integer("width_px", 100, 2000).orElse(600),
-        table.integer("height_px", 100, 2000).orElse(400),
+        table.number("scale", 0.05, 20).orElse(PLAIN.optics().arcsecPerPixel()),
+        table.integer("width_px", 100, 2000).orElse(PLAIN.optics().widthPixels()),
+        table.integer("height_px", 100, 2000).orElse(PLAIN.optics().heightPixels()),
         table.number("position_angle_deg", -360, 360).orElse(0),
-        table.integer("stars", 1, 500).orElse(60));
+        table.integer("stars", 1, 500).orElse(PLAIN.optics().stars()));
   }
 }

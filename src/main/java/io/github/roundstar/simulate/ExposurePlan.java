@@ -32,6 +32,21 @@ public record ExposurePlan(
     double guideStarNorthArcmin,
     double dispersionArcsec,
     double defocusArcsecPerHour) {
+  /** A camera without faults, for scenarios that name none. */
+  static final ExposurePlan PLAIN =
+      new ExposurePlan(
+          300,
+          5,
+          Double.NaN,
+          0,
+          new Optics(2.4, 1, 0, Growth.EVEN, 1.2, 600, 400, 0, 60),
+          0,
+          0,
+          0,
+          0,
+          0,
+          0);
+
   /** Where in the field star images of perfect guiding are long. */
   public enum Growth {
     /** The same everywhere. */

@@ -114,7 +114,7 @@ public final class ExposureTableWriter {
 
   /** The pattern that stars over the whole field would show. */
   private static String pattern(SimulatedNight night, SimulatedExposure exposure) {
-    ExposurePlan plan = night.scenario().exposures().orElseThrow();
+    ExposurePlan plan = night.scenario().camera();
     ExposurePlan.Optics optics = plan.optics();
     double corner =
         optics.arcsecPerPixel() * StrictMath.hypot(optics.widthPixels(), optics.heightPixels()) / 2;

@@ -38,12 +38,9 @@ public final class Exposures {
     this.plan = plan;
   }
 
-  /** All exposures of a night; none when the scenario has no main camera. */
+  /** All exposures of a night, by a plain camera where the scenario names none. */
   public static List<SimulatedExposure> of(SimulatedNight night) {
-    if (night.scenario().exposures().isEmpty()) {
-      return List.of();
-    }
-    Exposures exposures = new Exposures(night, night.scenario().exposures().get());
+    Exposures exposures = new Exposures(night, night.scenario().camera());
     night.runs().forEach(exposures::take);
     return List.copyOf(exposures.taken);
   }

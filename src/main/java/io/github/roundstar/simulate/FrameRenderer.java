@@ -24,7 +24,7 @@ public final class FrameRenderer {
    */
   public static void write(SimulatedNight night, SimulatedExposure exposure, OutputStream out)
       throws IOException {
-    ExposurePlan.Optics optics = night.scenario().exposures().orElseThrow().optics();
+    ExposurePlan.Optics optics = night.scenario().camera().optics();
     long seed = night.scenario().evening().seed();
     float[] pixels = new float[optics.widthPixels() * optics.heightPixels()];
     NoiseStream field = NoiseStream.of(seed, "star-field", 0);

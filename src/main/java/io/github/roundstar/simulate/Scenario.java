@@ -18,7 +18,7 @@ import java.util.Optional;
  * @param loop the guide loop
  * @param dither wanted moves of the set point, if any
  * @param runs at least one run, in order of time
- * @param exposures what the main camera does, if there is one
+ * @param exposures what the main camera does, if it is named
  */
 public record Scenario(
     Evening evening,
@@ -67,6 +67,11 @@ public record Scenario(
                 + " degrees, too low for refraction");
       }
     }
+  }
+
+  /** The main camera; a plain one where none is named. */
+  ExposurePlan camera() {
+    return exposures.orElse(ExposurePlan.PLAIN);
   }
 
   /** The same scenario with other dice. */

@@ -5,9 +5,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -98,7 +101,7 @@ class CommandLineTest {
           """
                                          | Missing command
           analyse x                      | roundstar analyze
-          --loud                         | Unknown option: '--loud'
+          --loud                         | Missing required parameter: 'LOG'
           analyze                        | Missing required parameter: 'LOG'
           analyze --loud LOG             | Unknown option: '--loud'
           analyze LOG --out              | Missing required parameter for option '--out'
@@ -122,6 +125,55 @@ class CommandLineTest {
     assertThat(ran.err()).contains(message);
     assertThat(ran.out()).isEmpty();
     assertThat(names(folder)).containsExactly("night.csv");
+  }
+
+  @Test
+  void logsWithoutACommandAreAnalyzed() throws IOException {
+    for (List<Object> words :
+        List.<List<Object>>of(
+            List.of(log, "--out", out),
+            List.of("--quiet", "--out", out, folder),
+            List.of(folder))) {
+      assertThat(words).isNotEmpty();
+      Object[] arguments = Stream.concat(words.stream(), Stream.of("--out=" + out)).toArray();
+      Ran.of(words.contains("--out") ? words.toArray() : arguments).endsWith(0);
+      assertThat(names(out)).hasSize(2);
+    }
+  }
+
+  @Test
+  void pageIsOpenedOnlyWhenAsked() {
+    List<Path> opened = new ArrayList<>();
+    Browser browser =
+        page -> {
+          opened.add(page);
+          return Optional.empty();
+        };
+    Ran.with(browser, "analyze", log, "--out", out).endsWith(0);
+    assertThat(opened).isEmpty();
+
+    Ran ran = Ran.with(browser, log, "--open", "--out", out).endsWith(0);
+
+    assertThat(ran.err()).isEmpty();
+    assertThat(opened).hasSize(1);
+    assertThat(opened.get(0)).isAbsolute().exists().hasParent(out).hasExtension("html");
+  }
+
+  @Test
+  void withoutABrowserThePageIsNamed() {
+    Ran ran = Ran.of(log, "--open", "--out", out).endsWith(0);
+
+    ran.saysOnly(out.toString());
+    assertThat(ran.err()).contains(".html: not opened: no browser here: open it in a browser");
+  }
+
+  @Test
+  @Tag("identity")
+  void everyKindOfDesktopHasItsCommand() {
+    String page = "file:///a%20b.html";
+    assertThat(Browser.command("Linux", page)).containsExactly("xdg-open", page);
+    assertThat(Browser.command("Mac OS X", page)).containsExactly("open", page);
+    assertThat(Browser.command("Windows 11", page)).first().isEqualTo("rundll32");
   }
 
   @ParameterizedTest

@@ -9,13 +9,17 @@ import java.util.List;
 /** What a call of the tool gave. */
 record Ran(int code, String out, String err) {
   static Ran of(Object... arguments) {
+    return with(Browser.NONE, arguments);
+  }
+
+  static Ran with(Browser browser, Object... arguments) {
     StringWriter out = new StringWriter();
     StringWriter err = new StringWriter();
     String[] words = new String[arguments.length];
     for (int i = 0; i < words.length; i++) {
       words[i] = String.valueOf(arguments[i]);
     }
-    int code = Main.run(new PrintWriter(out), new PrintWriter(err), words);
+    int code = Main.run(new PrintWriter(out), new PrintWriter(err), browser, words);
     return new Ran(code, out.toString(), err.toString());
   }
 

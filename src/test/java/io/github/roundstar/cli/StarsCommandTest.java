@@ -65,6 +65,18 @@ class StarsCommandTest {
   }
 
   @Test
+  void folderStandsForItsImages() throws IOException {
+    Files.writeString(folder.resolve("frames/list.csv"), "no image");
+
+    Ran ran = Ran.of("stars", folder.resolve("frames")).endsWith(0);
+
+    assertThat(ran.outLines()).hasSize(3).allMatch(line -> line.startsWith("exposure-00"));
+    assertThat(Ran.of("stars", folder.resolve("none")).endsWith(3).err()).contains("no such file");
+    Path empty = Files.createDirectory(folder.resolve("empty"));
+    Ran.of("stars", empty).endsWith(3).saysOnly(empty + ": nothing to read here: ");
+  }
+
+  @Test
   void exposuresAreJudgedBesideTheReport() throws IOException {
     Files.writeString(folder.resolve("frames/broken.fits"), "no image");
     Path out = folder.resolve("reports");

@@ -29,7 +29,9 @@ class ToleranceCommandTest {
             "--sensor",
             "6000x4000",
             "--exposure",
-            "300");
+            "300",
+            "--declination",
+            "0");
 
     assertThat(ran.code()).isZero();
     assertThat(ran.err()).isEmpty();
@@ -49,7 +51,9 @@ class ToleranceCommandTest {
             "--periodic-error",
             "6",
             "--ratio",
-            "0.9");
+            "0.9",
+            "--declination",
+            "30");
 
     assertThat(ran.code()).isZero();
     assertThat(ran.out())
@@ -63,11 +67,22 @@ class ToleranceCommandTest {
     assertThat(ran.code()).isEqualTo(2);
     assertThat(ran.err()).contains("--sensor: found 'big'");
     assertThat(Ran.of("tolerance", "--pixel", "-3").code()).isEqualTo(2);
-    assertThat(Ran.of("tolerance", "--declination", "90").err()).contains("--declination");
+    assertThat(Ran.of("tolerance", "--seeing", "3", "--declination", "90").err())
+        .contains("--declination: 90.0 is outside");
   }
 
   @Test
   void whatIsMissingIsSaid() {
-    assertThat(Ran.of("tolerance").out()).contains("not known: focal length and pixel size");
+    Ran withoutOptics = Ran.of("tolerance", "--declination", "41").endsWith(2);
+    assertThat(withoutOptics.err()).contains("--focal-length and --pixel, and --seeing");
+    assertThat(withoutOptics.out()).isEmpty();
+    assertThat(Ran.of("tolerance", "--seeing", "2.5").endsWith(0).out())
+        .contains("not known: focal length and pixel size");
+  }
+
+  @Test
+  void noDeclinationIsTakenForGranted() {
+    assertThat(Ran.of("tolerance", "--equipment", "sample-logs/equipment.toml").endsWith(0).out())
+        .contains("polar axis   not known: the declination of the field is not given");
   }
 }

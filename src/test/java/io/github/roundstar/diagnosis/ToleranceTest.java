@@ -49,7 +49,7 @@ class ToleranceTest {
   }
 
   private static ToleranceQuestion question(Equipment equipment) {
-    return new ToleranceQuestion(equipment, NONE, 0, NONE, NONE, NONE);
+    return new ToleranceQuestion(equipment, NONE, OptionalDouble.of(0), NONE, NONE, NONE);
   }
 
   private static double value(Answer<Double> answer) {
@@ -84,7 +84,7 @@ class ToleranceTest {
             new ToleranceQuestion(
                 camera(1, fwhm, elongation),
                 NONE,
-                0,
+                OptionalDouble.of(0),
                 OptionalDouble.of(better / worse),
                 NONE,
                 NONE));
@@ -131,7 +131,8 @@ class ToleranceTest {
     double cornerDegrees = Math.hypot(3000, 2000) * scale / 3600;
     Tolerance asked =
         Tolerance.of(
-            new ToleranceQuestion(camera(1, 3, 1.15), NONE, declination, NONE, NONE, NONE));
+            new ToleranceQuestion(
+                camera(1, 3, 1.15), NONE, OptionalDouble.of(declination), NONE, NONE, NONE));
 
     assertThat(value(asked.polarArcmin()))
         .isCloseTo(5 * scale / 2 / (trailAtOneDegree * cornerDegrees), within(1e-5));
@@ -147,7 +148,7 @@ class ToleranceTest {
             new ToleranceQuestion(
                 camera(1, 3, 1.15),
                 NONE,
-                declination,
+                OptionalDouble.of(declination),
                 NONE,
                 OptionalDouble.of(6),
                 OptionalDouble.of(479)));
@@ -172,7 +173,8 @@ class ToleranceTest {
   void apertureWidensTheStar() {
     Tolerance asked =
         Tolerance.of(
-            new ToleranceQuestion(camera(1, 2, 1.15), OptionalDouble.of(80), 0, NONE, NONE, NONE));
+            new ToleranceQuestion(
+                camera(1, 2, 1.15), OptionalDouble.of(80), OptionalDouble.of(0), NONE, NONE, NONE));
 
     assertThat(value(asked.starFwhmArcsec())).isCloseTo(Math.hypot(2, 1.4592), within(1e-3));
   }
@@ -198,7 +200,7 @@ class ToleranceTest {
             new ToleranceQuestion(
                 camera(1, 3, 1.15),
                 NONE,
-                0,
+                OptionalDouble.of(0),
                 OptionalDouble.of(1),
                 OptionalDouble.of(0.5),
                 OptionalDouble.of(479)));

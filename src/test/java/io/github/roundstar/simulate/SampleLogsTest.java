@@ -5,9 +5,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.model.FrameState;
 import io.github.roundstar.model.Frames;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -26,7 +32,9 @@ class SampleLogsTest {
         "polar-drift",
         "before-worm-adjustment",
         "after-worm-adjustment",
-        "gusts-and-cloud"
+        "gusts-and-cloud",
+        "trailed-images/trailed-images",
+        "bending-guide-scope/bending-guide-scope"
       })
   void logAndTruthComeFromTheScenario(String name) throws IOException, FormatException {
     SimulatedNight night = night(name);
@@ -39,6 +47,51 @@ class SampleLogsTest {
     assertThat(FOLDER.resolve(name + ".truth.toml")).hasContent(truth.toString());
     assertThat(Files.size(FOLDER.resolve(name + ".ecsv"))).isLessThan(120_000);
     assertThat(night.runs().stream().mapToInt(run -> run.frames().size()).sum()).isEqualTo(2400);
+  }
+
+  @Tag("pinned")
+  @ParameterizedTest
+  @ValueSource(strings = {"trailed-images", "bending-guide-scope"})
+  void imagesComeFromTheScenario(String name) throws IOException, FormatException {
+    SimulatedNight night = night(name + "/" + name);
+    for (SimulatedExposure exposure : Exposures.of(night)) {
+      ByteArrayOutputStream image = new ByteArrayOutputStream();
+      FrameRenderer.write(night, exposure, image);
+      assertThat(FOLDER.resolve(name).resolve(exposure.file()))
+          .hasBinaryContent(image.toByteArray());
+    }
+  }
+
+  @Test
+  void everyScenarioTakesExposures() throws IOException, FormatException {
+    try (Stream<Path> files = Files.walk(FOLDER)) {
+      List<Path> scenarios =
+          files.filter(file -> file.toString().endsWith(".scenario.toml")).toList();
+      assertThat(scenarios).hasSize(8);
+      for (Path scenario : scenarios) {
+        assertThat(Exposures.of(Simulation.run(ScenarioReader.read(scenario))))
+            .as(scenario.toString())
+            .hasSizeGreaterThan(10);
+      }
+    }
+  }
+
+  /** Keys are what the readers ask a table for. */
+  @Test
+  void everyKeyOfAScenarioIsDocumented() throws IOException {
+    String documented = Files.readString(FOLDER.resolve("README.md"));
+    Pattern asked =
+        Pattern.compile(
+            "\\b(?:number|integer|flag|choice|instant|table|tables|factor|drift)\\((?:\\w+,\\s*)?\"([a-z_]+)\"");
+    Set<String> keys = new TreeSet<>();
+    try (Stream<Path> files = Files.list(Path.of("src/main/java/io/github/roundstar/simulate"))) {
+      for (Path file : files.filter(f -> f.toString().matches(".*(Keys|Reader).java")).toList()) {
+        asked.matcher(Files.readString(file)).results().forEach(found -> keys.add(found.group(1)));
+      }
+    }
+    assertThat(keys).contains("seed", "response_north", "defocus_arcsec_per_hour", "one_sided");
+    assertThat(keys)
+        .allSatisfy(key -> assertThat(documented).containsPattern("[`.\\[]" + key + "[`\\]]"));
   }
 
   @Test
