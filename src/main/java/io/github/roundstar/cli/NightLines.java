@@ -1,5 +1,6 @@
 package io.github.roundstar.cli;
 
+import io.github.roundstar.model.Decimals;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.results.AxisDrift;
 import io.github.roundstar.results.ExposureCounts;
@@ -161,7 +162,7 @@ final class NightLines {
     if (periodic.peakToPeakArcsecAxis() == null) {
       return "nothing stands out of wander and noise, or too few turns; the report says more";
     }
-    return interval(periodic.peakToPeakArcsecAxis())
+    return Decimals.text(periodic.peakToPeakArcsecAxis())
         + " arcsec peak to peak, most at "
         + format("%.1f s", periodic.components().get(0).periodSeconds().value());
   }
@@ -171,26 +172,17 @@ final class NightLines {
       return "not known; the report says why";
     }
     if (drift.ra() != null && drift.dec() != null) {
-      return "east " + interval(drift.ra()) + ", north " + interval(drift.dec()) + " arcsec/min";
+      return "east "
+          + Decimals.text(drift.ra())
+          + ", north "
+          + Decimals.text(drift.dec())
+          + " arcsec/min";
     }
     return drift("east", drift.ra()) + ", " + drift("north", drift.dec());
   }
 
   private static String drift(String direction, Estimate drift) {
-    return direction + " " + (drift == null ? "not known" : interval(drift) + " arcsec/min");
-  }
-
-  private static String interval(Estimate estimate) {
-    return format(
-        "%.2f (%.2f .. %.2f)",
-        noNegativeZero(estimate.value()),
-        noNegativeZero(estimate.lo95()),
-        noNegativeZero(estimate.hi95()));
-  }
-
-  /** A number that two decimals show as zero is shown without a sign. */
-  private static double noNegativeZero(double value) {
-    return Math.abs(value) < 0.005 ? 0 : value;
+    return direction + " " + (drift == null ? "not known" : Decimals.text(drift) + " arcsec/min");
   }
 
   private static String format(String pattern, Object... values) {

@@ -21,7 +21,7 @@ final class AirWords {
     }
     double from = logged.get().before().value();
     double to = logged.get().after().value();
-    String rms = format("The logged radial RMS went from %.2f to %.2f arcsec", from, to);
+    String rms = "The logged radial RMS went from " + logged.get().fromTo();
     if (logged.get().change().covers(0)) {
       return Optional.of(rms + ", which is within what nights differ by anyway.");
     }
@@ -29,8 +29,8 @@ final class AirWords {
     double share = air.changeByAir() / (to * to - from * from);
     String equalAir =
         format(
-            " In equal air it would have gone from %.2f to %.2f: %s.",
-            equal.get().before().value(), equal.get().after().value(), equal.get().verdict());
+            " In equal air it would have gone from %s: %s.",
+            equal.get().fromTo(), equal.get().verdict());
     if (share >= MOSTLY) {
       return Optional.of(
           format(

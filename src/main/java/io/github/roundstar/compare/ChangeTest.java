@@ -28,8 +28,9 @@ record ChangeTest(
             second.degreesOfFreedom()));
   }
 
-  Estimate change() {
-    return welch(0).interval();
+  /** The change with its interval at a level, such as 0.05 for 95 %. */
+  Estimate change(double level) {
+    return Estimate.symmetric(welch(0).difference(), welch(0).least(level));
   }
 
   double probability() {
@@ -54,25 +55,23 @@ record ChangeTest(
     return Math.min(before.nights(), after.nights()) == 1;
   }
 
-  boolean insideMargin(int more) {
-    return welch(more).isWithin(margin());
-  }
-
-  /** From what size on a change counts when {@code figures} of them are tested together. */
-  double allowance(int figures) {
-    return welch(0).least(Judge.LEVEL / figures);
+  /** From what size on a change counts at a level. */
+  double allowance(double level) {
+    return welch(0).least(level);
   }
 
   /**
    * Further nights on each side, as these were, after which a change of this size would either
    * count or lie inside the margin; 0 when no reasonable number would do.
    */
-  int moreNights(int figures) {
+  int moreNights(double level) {
     int none = 0;
     int enough = MOST_MORE_NIGHTS + 1;
     while (enough - none > 1) {
       int middle = (none + enough) / 2;
-      boolean told = welch(middle).probability() < Judge.LEVEL / figures || insideMargin(middle);
+      Welch then = welch(middle);
+      double size = Math.abs(then.difference());
+      boolean told = size > then.least(level) || size + then.least(level) < margin();
       if (told) {
         enough = middle;
       } else {

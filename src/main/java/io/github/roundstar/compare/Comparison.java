@@ -24,8 +24,9 @@ public record Comparison(CompareResult result, CompareEvidence evidence) {
                   + " nights is moderated (Smyth 2004): the stated night-to-night scatter counts as"
                   + " 5 degrees of freedom, raised where the nights scatter more than it says, and"
                   + " the variance never lies below what the nights are uncertain within"
-                  + " themselves. Intervals are 95 % each; verdicts hold for all figures together"
-                  + " (Holm 1979)."),
+                  + " themselves. The interval of a change is the one that its verdict rests on: at"
+                  + " the level at which Holm's method (1979) tests the figure beside all others,"
+                  + " so that one of twenty comparisons without any change finds one."),
           new Method(
               "within a night",
               "The width of the 95 % interval in the night's result over 3.92 is the standard error."
@@ -45,10 +46,9 @@ public record Comparison(CompareResult result, CompareEvidence evidence) {
                   + " not known of the gain widens the interval by the difference in noise."),
           new Method(
               "verdicts",
-              "no real change: the interval lies inside the stated margin. better, worse: the"
-                  + " change is larger than chance makes in 5 % of comparisons, all figures"
-                  + " together. With one night on a side only the latter is told, since one night"
-                  + " does not show how far nights differ. Else: cannot tell."));
+              "no real change: the interval lies inside the stated margin. better, worse: it"
+                  + " excludes zero. Else: cannot tell; so it is, too, where one night on a side"
+                  + " lies inside the margin, since one night does not show how far nights differ."));
 
   /**
    * Compares.
@@ -75,6 +75,8 @@ public record Comparison(CompareResult result, CompareEvidence evidence) {
             nights(sides.after()),
             Summary.of(compared),
             AirWords.of(tests.air(), compared).orElse(null),
+            Summary.need(after),
+            Summary.next(compared).orElse(null),
             compared,
             tests.notCompared(),
             all,

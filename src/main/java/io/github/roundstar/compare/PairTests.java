@@ -20,6 +20,7 @@ final class PairTests {
   private final EqualAir air;
   private final List<ChangeTest> tests;
   private final double[] adjusted;
+  private final double[] levels;
   private final List<NotComputed> notCompared = new ArrayList<>();
 
   PairTests(List<NightResult> before, List<NightResult> after) {
@@ -39,7 +40,9 @@ final class PairTests {
                         raises.get(pair.figure().kind().group()),
                         commonError(pair)))
             .toList();
-    this.adjusted = Holm.adjusted(tests.stream().mapToDouble(ChangeTest::probability).toArray());
+    double[] probabilities = tests.stream().mapToDouble(ChangeTest::probability).toArray();
+    this.adjusted = Holm.adjusted(probabilities);
+    this.levels = Judge.levels(probabilities);
   }
 
   /** Every figure with its verdict. */
@@ -48,7 +51,8 @@ final class PairTests {
     for (int i = 0; i < adjusted.length; i++) {
       boolean equalAir = tests.get(i).figure().key().endsWith(GuidingFigures.EQUAL_AIR);
       compared.add(
-          Judge.of(tests.get(i), adjusted[i], adjusted.length, equalAir ? air.words() : null));
+          Judge.of(
+              tests.get(i), levels[i], adjusted[i], levels.length, equalAir ? air.words() : null));
     }
     return compared;
   }
@@ -57,7 +61,7 @@ final class PairTests {
   Map<String, String> verdicts() {
     Map<String, String> verdicts = new LinkedHashMap<>();
     for (int i = 0; i < adjusted.length; i++) {
-      verdicts.put(tests.get(i).figure().key(), Judge.verdict(tests.get(i), adjusted[i]));
+      verdicts.put(tests.get(i).figure().key(), Judge.verdict(tests.get(i), levels[i]));
     }
     return verdicts;
   }

@@ -12,7 +12,6 @@ import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.results.CompareEvidence;
 import io.github.roundstar.results.CompareResult;
-import io.github.roundstar.results.ComparedFigure;
 import io.github.roundstar.results.ComparedNight;
 import io.github.roundstar.results.Faults;
 import java.util.ArrayList;
@@ -21,8 +20,6 @@ import java.util.stream.Stream;
 
 /** Two sets of nights on one page: the sentence, the table, then the charts. */
 public final class ComparePage {
-  private static final int MOST_KEY_FIGURES = 4;
-
   private ComparePage() {}
 
   /** The comparison's page. Without a usable font system it comes without charts and says so. */
@@ -37,7 +34,7 @@ public final class ComparePage {
    */
   public static Rendered render(CompareResult result, CompareEvidence evidence, Faults faults) {
     Charts charts = new Charts(faults);
-    List<Section> sections = new ArrayList<>(List.of(CompareTables.figures(result)));
+    List<Section> sections = new ArrayList<>(List.of(CompareTables.glance(result)));
     chart(
         sections,
         "spectra",
@@ -119,30 +116,40 @@ public final class ComparePage {
         + "\u00a0h guided";
   }
 
-  /** Changes that are told first, then the others, mount before guiding. */
+  /** One figure of each kind: roundness, scatter, gear, axis. */
   private static List<KeyFigure> keyFigures(CompareResult result) {
-    List<ComparedFigure> told = result.figures().stream().filter(f -> isTold(f.verdict())).toList();
-    List<ComparedFigure> shown = new ArrayList<>(told);
-    result.figures().stream().filter(f -> !told.contains(f)).forEach(shown::add);
-    return shown.stream().limit(MOST_KEY_FIGURES).map(ComparePage::keyFigure).toList();
+    return List.of(
+        tile(result, "round exposures", "round-exposures"),
+        tile(result, "radial RMS as logged", "rms-radial-equal-air", "rms-radial"),
+        tile(result, "periodic error, peak to peak", "periodic-peak-to-peak"),
+        tile(result, "polar axis, distance from the pole", "polar-total"));
   }
 
-  private static boolean isTold(String verdict) {
-    return verdict.equals(ComparedFigure.BETTER) || verdict.equals(ComparedFigure.WORSE);
+  private static KeyFigure tile(CompareResult result, String name, String... keys) {
+    return Stream.of(keys)
+        .flatMap(key -> result.figures().stream().filter(f -> f.key().equals(key)))
+        .findFirst()
+        .map(
+            figure ->
+                new KeyFigure(
+                    Numbers.signed(figure.fromTo()),
+                    "",
+                    "",
+                    Sentences.capital(figure.name())
+                        + ", change "
+                        + Numbers.signed(figure.changed())
+                        + ". "
+                        + Sentences.whole(figure.verdict())))
+        .orElseGet(() -> notCompared(result, name));
   }
 
-  private static KeyFigure keyFigure(ComparedFigure figure) {
-    return new KeyFigure(
-        Numbers.value(figure.change()),
-        Numbers.interval(figure.change()),
-        figure.unit(),
-        "Change in "
-            + figure.name()
-            + ", "
-            + Numbers.plain(figure.before().value())
-            + " to "
-            + Numbers.plain(figure.after().value())
-            + ". "
-            + Sentences.whole(figure.verdict()));
+  private static KeyFigure notCompared(CompareResult result, String name) {
+    String because =
+        result.notCompared().stream()
+            .filter(gap -> gap.figure().equals(name))
+            .map(gap -> ": " + gap.because())
+            .findFirst()
+            .orElse("");
+    return new KeyFigure("not compared", "", "", Sentences.whole(name + because));
   }
 }

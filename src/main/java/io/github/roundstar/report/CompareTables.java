@@ -5,6 +5,7 @@ import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
+import io.github.roundstar.report.chart.RowPicture;
 import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.results.CompareResult;
@@ -12,23 +13,79 @@ import io.github.roundstar.results.ComparedFigure;
 import io.github.roundstar.results.ComparedNight;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.function.Function;
 import java.util.stream.Stream;
 
 /** The tables of a comparison. */
 final class CompareTables {
   private CompareTables() {}
 
-  /** Figure by figure, the mount's first, each with its verdict. */
-  static Section figures(CompareResult result) {
+  private static final List<String> GROUPS = List.of("mount", "guiding", "air");
+  private static final List<String> CAPTIONS =
+      List.of("The mount, at its axes", "How the star was guided", "The air");
+
+  /** Every figure before and after in one picture, then what to make of it. */
+  static Section glance(CompareResult result) {
+    RowPicture scale = RowPicture.of(result.figures());
     List<Block> blocks = new ArrayList<>();
-    if (result.air() != null) {
-      blocks.add(Block.text(result.air()));
+    blocks.add(
+        Block.text(
+            "Hollow: before. Filled: after, farther left is better. The band is how far nights"
+                + " differ by themselves, twice either way; far out the scale gets closer."));
+    grouped(
+        blocks,
+        result,
+        List.of(
+            Column.words("figure"),
+            Column.words("better to the left"),
+            Column.words("before to after"),
+            Column.words("verdict")),
+        figure ->
+            List.of(
+                Cell.of(Sentences.capital(figure.name())),
+                Cell.of(scale.changed(figure)),
+                Cell.of(Numbers.signed(figure.fromTo())),
+                Cell.of(figure.verdict())));
+    blocks.add(
+        Block.text(
+            Stream.of(result.air(), result.need(), result.next())
+                .filter(Objects::nonNull)
+                .toArray(String[]::new)));
+    return new Section("glance", "Every figure, before and after", blocks);
+  }
+
+  private static void grouped(
+      List<Block> blocks,
+      CompareResult result,
+      List<Column> columns,
+      Function<ComparedFigure, List<Cell>> row) {
+    for (int i = 0; i < GROUPS.size(); i++) {
+      String group = GROUPS.get(i);
+      List<List<Cell>> rows =
+          result.figures().stream().filter(f -> f.group().equals(group)).map(row).toList();
+      if (!rows.isEmpty()) {
+        blocks.add(Block.text().with(new Table(CAPTIONS.get(i), columns, rows)));
+      }
     }
-    group(blocks, result.figures(), "mount", "The mount, at its axes");
-    group(blocks, result.figures(), "guiding", "How the star was guided");
-    group(blocks, result.figures(), "air", "The air");
+  }
+
+  /** The same in numbers. */
+  private static Section figures(CompareResult result) {
+    List<Block> blocks = new ArrayList<>();
+    grouped(
+        blocks,
+        result,
+        List.of(
+            Column.words("figure"),
+            Column.words("verdict"),
+            Column.numbers("before", ""),
+            Column.numbers("after", ""),
+            Column.numbers("change", "with the interval that the verdict rests on"),
+            Column.numbers("more nights", "on each side, to tell")),
+        CompareTables::row);
     adjustment(result).forEach(text -> blocks.add(Block.text(text)));
-    return new Section("figures", "Figure by figure", blocks);
+    return new Section("figures", "Every figure in numbers", blocks);
   }
 
   private static List<String> adjustment(CompareResult result) {
@@ -39,35 +96,16 @@ final class CompareTables {
         .toList();
   }
 
-  private static void group(
-      List<Block> blocks, List<ComparedFigure> figures, String group, String caption) {
-    List<List<Cell>> rows =
-        figures.stream().filter(f -> f.group().equals(group)).map(CompareTables::row).toList();
-    if (!rows.isEmpty()) {
-      blocks.add(
-          Block.text()
-              .with(
-                  new Table(
-                      caption,
-                      List.of(
-                          Column.words("figure"),
-                          Column.words("verdict"),
-                          Column.numbers("before", ""),
-                          Column.numbers("after", ""),
-                          Column.numbers("change", "with its 95 % interval"),
-                          Column.numbers("more nights", "on each side, to tell")),
-                      rows)));
-    }
-  }
-
   private static List<Cell> row(ComparedFigure figure) {
-    String unit = figure.unit();
+    int decimals = figure.decimals();
     return List.of(
-        new Cell(Sentences.capital(figure.name()), unit),
+        new Cell(Sentences.capital(figure.name()), figure.unit()),
         Cell.of(figure.verdict()),
-        Cell.of(Numbers.value(figure.before())),
-        Cell.of(Numbers.value(figure.after())),
-        Cell.of(figure.change()),
+        Cell.of(Numbers.fixed(figure.before().value(), decimals)),
+        Cell.of(Numbers.fixed(figure.after().value(), decimals)),
+        new Cell(
+            Numbers.fixed(figure.change().value(), decimals),
+            Numbers.interval(figure.change(), decimals)),
         moreNights(figure));
   }
 
@@ -91,7 +129,7 @@ final class CompareTables {
   }
 
   static List<Section> folded(CompareResult result) {
-    List<Section> sections = new ArrayList<>();
+    List<Section> sections = new ArrayList<>(List.of(figures(result)));
     if (!result.notCompared().isEmpty()) {
       sections.add(
           section(

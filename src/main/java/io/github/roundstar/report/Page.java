@@ -87,10 +87,16 @@ record Page(
     }
   }
 
-  /** A value and, in quiet ink, its interval; a link where {@code href} is not empty. */
-  record Cell(String text, String quiet, String href) {
+  /**
+   * A value and, in quiet ink, its interval; a link where {@code href} is not empty; or a picture.
+   */
+  record Cell(String text, String quiet, String href, Svg picture) {
     Cell(String text, String quiet) {
-      this(text, quiet, "");
+      this(text, quiet, "", null);
+    }
+
+    static Cell of(Svg picture) {
+      return new Cell("", "", "", picture);
     }
 
     private boolean says() {
@@ -98,7 +104,7 @@ record Page(
     }
 
     static Cell link(String text, String href) {
-      return new Cell(text, "", href);
+      return new Cell(text, "", href, null);
     }
 
     /** Stands for a null figure. */

@@ -16,6 +16,9 @@ import java.util.Map;
  * left out, so that the template can ask for them by name.
  */
 final class PageModel {
+  /** From so many columns on, rows become cards on a narrow screen. */
+  private static final int LEAST_CARD_COLUMNS = 4;
+
   private PageModel() {}
 
   static Map<String, Object> of(Page page) {
@@ -88,15 +91,24 @@ final class PageModel {
                 cell.href(),
                 "quiet",
                 cell.quiet(),
+                "picture",
+                cell.picture() == null ? null : cell.picture().markup(),
+                "of",
+                columns.get(i).name(),
                 "kind",
                 kind(columns.get(i))));
       }
       rows.add(cells);
     }
     return map(
-        "caption", table.caption(),
-        "columns", list(columns, c -> map("name", c.name(), "unit", c.unit(), "kind", kind(c))),
-        "rows", rows);
+        "caption",
+        table.caption(),
+        "cards",
+        columns.size() >= LEAST_CARD_COLUMNS ? "cards" : null,
+        "columns",
+        list(columns, c -> map("name", c.name(), "unit", c.unit(), "kind", kind(c))),
+        "rows",
+        rows);
   }
 
   private static String kind(Column column) {

@@ -11,6 +11,8 @@ import java.util.List;
  * @param after nights after
  * @param summary what came of it, in a sentence or a few
  * @param air whether better or worse guiding came from the air; null when that cannot be told
+ * @param need whether the nights after meet the need; null in results of earlier versions
+ * @param next how many nights more would tell what is open; null when nothing is open
  * @param figures figure by figure
  * @param notCompared figures that could not be compared
  * @param noticed what differs between the nights, or was wrong with them, and what was done
@@ -25,6 +27,8 @@ public record CompareResult(
     List<ComparedNight> after,
     String summary,
     String air,
+    String need,
+    String next,
     List<ComparedFigure> figures,
     List<NotComputed> notCompared,
     List<String> noticed,
@@ -52,6 +56,8 @@ public record CompareResult(
         after,
         summary,
         air,
+        need,
+        next,
         figures,
         notCompared,
         noticed,

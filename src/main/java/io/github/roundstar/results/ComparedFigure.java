@@ -1,5 +1,6 @@
 package io.github.roundstar.results;
 
+import io.github.roundstar.model.Decimals;
 import io.github.roundstar.model.Estimate;
 
 /**
@@ -14,7 +15,8 @@ import io.github.roundstar.model.Estimate;
  * @param nightsAfter nights after that have it
  * @param before mean over the nights before, as distance from the target where there is one
  * @param after likewise after
- * @param change after less before
+ * @param change after less before, with the interval that the verdict rests on: all figures of the
+ *     comparison taken together
  * @param probability that chance makes so large a change either way
  * @param adjustedProbability the same, all figures of the comparison taken together
  * @param margin changes within this are none in practice
@@ -59,4 +61,24 @@ public record ComparedFigure(
 
   /** None of the others is known. */
   public static final String CANNOT_TELL = "cannot tell";
+
+  /** {@code 5.83 to 1.44 arcsec}, as many decimals as the change's interval supports. */
+  public String fromTo() {
+    return (Decimals.text(before.value(), decimals())
+            + " to "
+            + Decimals.text(after.value(), decimals())
+            + " "
+            + unit)
+        .strip();
+  }
+
+  /** {@code -4.39 (-6.51 .. -2.27)}. */
+  public String changed() {
+    return Decimals.text(change, decimals());
+  }
+
+  /** Decimals of both sides and of the change. */
+  public int decimals() {
+    return Decimals.of(change, change.value(), before.value(), after.value());
+  }
 }

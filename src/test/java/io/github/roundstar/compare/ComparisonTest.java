@@ -64,6 +64,43 @@ class ComparisonTest {
   }
 
   @Tag("identity")
+  /** The word is read off the interval that is shown, and never off another one. */
+  @Test
+  void wordAndIntervalAgree() {
+    for (int seed = 1; seed <= 20; seed++) {
+      InventedNight nights = new InventedNight(seed);
+      for (int sides : new int[] {1, 2, 5}) {
+        CompareResult result =
+            compare(nights.nights(sides), nights.worm((0.3 + 0.05 * seed) * 5.8).nights(sides));
+        for (ComparedFigure figure : result.figures()) {
+          boolean told = List.of("better", "worse").contains(figure.verdict());
+          String as = "seed " + seed + ", " + sides + " a side: " + figure.key();
+          if (figure.verdict().equals("no real change")) {
+            double farthest = Math.max(-figure.change().lo95(), figure.change().hi95());
+            assertThat(farthest).as(as).isLessThan(figure.margin());
+          } else {
+            assertThat(figure.change().covers(0)).as(as).isNotEqualTo(told);
+          }
+          assertThat(figure.adjustedProbability() < 0.05)
+              .as(as)
+              .isEqualTo(!figure.change().covers(0));
+        }
+      }
+    }
+  }
+
+  /**
+   * Holm (1979): the least of n probabilities is held against 0.05 / n, the next against 0.05 / (n
+   * - 1), until the first that fails; it and all after it are not told.
+   */
+  @Test
+  @Tag("published")
+  void figuresAreTestedAtHolmsLevels() {
+    assertThat(Judge.levels(0.04, 0.001, 0.02, 0.4))
+        .containsExactly(0.05 / 3, 0.05 / 4, 0.05 / 3, 0.05 / 3);
+    assertThat(Judge.levels(0.001, 0.01, 0.02)).containsExactly(0.05 / 3, 0.05 / 2, 0.05);
+  }
+
   @Test
   void worseAirDoesNotMakeTheMountWorse() {
     List<Map<String, String>> pairs = pairs(2000, nights -> nights, nights -> nights.floor(0.72));

@@ -1,7 +1,7 @@
 package io.github.roundstar.report.words;
 
+import io.github.roundstar.model.Decimals;
 import io.github.roundstar.model.Estimate;
-import java.util.Locale;
 
 /** Numbers as a report writes them. */
 public final class Numbers {
@@ -13,17 +13,12 @@ public final class Numbers {
 
   private Numbers() {}
 
-  /** A figure without interval: three significant digits, at most two decimals from 0.1 up. */
+  /** A figure without interval; one that is nearly nothing is not zero. */
   public static String plain(double value) {
     double size = Math.abs(value);
-    if (size == 0) {
-      return "0";
-    }
-    if (size < 0.0005) {
-      return (value < 0 ? "above " + MINUS : "below ") + "0.0005";
-    }
-    int leading = (int) Math.floor(Math.log10(size));
-    return fixed(value, size < 0.1 ? Math.min(MOST_DECIMALS, 1 - leading) : clampTo2(2 - leading));
+    return size > 0 && size < 0.0005
+        ? (value < 0 ? "above " + MINUS : "below ") + "0.0005"
+        : fixed(value, Decimals.of(value));
   }
 
   /** A figure without interval, or {@link #NOT_KNOWN}. */
@@ -40,14 +35,17 @@ public final class Numbers {
 
   /** So many decimals, never a negative zero. */
   public static String fixed(double value, int decimals) {
-    String digits = String.format(Locale.ROOT, "%." + decimals + "f", Math.abs(value));
-    boolean zero = digits.chars().allMatch(c -> c == '0' || c == '.');
-    return value < 0 && !zero ? MINUS + digits : digits;
+    return signed(Decimals.text(value, decimals));
+  }
+
+  /** Numbers of a sentence with the sign that pages write. */
+  public static String signed(String numbers) {
+    return numbers.replace('-', MINUS);
   }
 
   /** Best value of an estimate, as many digits as its interval supports. */
   public static String value(Estimate estimate) {
-    return estimate == null ? NOT_KNOWN : fixed(estimate.value(), decimals(estimate));
+    return estimate == null ? NOT_KNOWN : fixed(estimate.value(), Decimals.of(estimate));
   }
 
   /** {@code (1.71 .. 1.98)}; empty without an estimate. */
@@ -55,7 +53,11 @@ public final class Numbers {
     if (estimate == null) {
       return "";
     }
-    int decimals = decimals(estimate);
+    return interval(estimate, Decimals.of(estimate));
+  }
+
+  /** The same with so many decimals. */
+  public static String interval(Estimate estimate, int decimals) {
     return "(" + fixed(estimate.lo95(), decimals) + " .. " + fixed(estimate.hi95(), decimals) + ")";
   }
 
@@ -90,23 +92,5 @@ public final class Numbers {
   /** A probability; one too small for a double is not zero. */
   public static String chance(double probability) {
     return plain(Math.max(probability, Double.MIN_NORMAL));
-  }
-
-  /** Two digits of the half-width when it begins with 1 or 2, else one. */
-  static int decimals(Estimate estimate) {
-    double halfWidth = (estimate.hi95() - estimate.lo95()) / 2;
-    double size =
-        Math.max(Math.abs(estimate.value()), Math.max(Math.abs(estimate.lo95()), estimate.hi95()));
-    int most = size == 0 ? 0 : 4 - (int) Math.floor(Math.log10(size));
-    if (halfWidth <= 0) {
-      return Math.max(0, Math.min(MOST_DECIMALS, most - 1));
-    }
-    int leading = (int) Math.floor(Math.log10(halfWidth));
-    int wanted = halfWidth / Math.pow(10, leading) < 2.95 ? 1 - leading : -leading;
-    return Math.max(0, Math.min(MOST_DECIMALS, Math.min(wanted, most)));
-  }
-
-  private static int clampTo2(int decimals) {
-    return Math.max(0, Math.min(2, decimals));
   }
 }
