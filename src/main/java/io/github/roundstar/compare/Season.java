@@ -8,20 +8,27 @@ import io.github.roundstar.results.SeasonChange;
 import io.github.roundstar.results.SeasonNight;
 import io.github.roundstar.results.SeasonResult;
 import io.github.roundstar.results.Trend;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 
 /** Nights along a season, with marks where the mount was worked on. */
 public final class Season {
+  /** A worm's turn or two; what a shorter night says of the mount is mostly chance. */
+  private static final double LEAST_GUIDED_HOURS = 0.5;
+
   private static final List<Method> METHODS =
       List.of(
           new Method(
               "trends",
               "Straight line through the nights by least squares, with a step at every change so"
-                  + " that work on the mount does not look like a trend; a night counts once. 95 %"
-                  + " intervals from Student's t. Drift is left out: it depends on where the star"
+                  + " that work on the mount does not look like a trend; a night counts once."
+                  + " Intervals from Student's t, at the level at which Holm's method (1979) tests"
+                  + " the slope beside all others, so that one of twenty seasons without any trend"
+                  + " shows one. Drift is left out: it depends on where the star"
                   + " stands."),
           new Method(
               "changes",
@@ -85,6 +92,11 @@ public final class Season {
             .map(DatedNight::of)
             .sorted(Comparator.comparing(DatedNight::start))
             .toList();
+    List<DatedNight> whole =
+        dated.stream()
+            .filter(night -> night.result().night().guidedHours() >= LEAST_GUIDED_HOURS)
+            .toList();
+    List<Telescope> telescopes = Telescope.of(whole.isEmpty() ? dated : whole);
     List<String> all = new ArrayList<>(noticed);
     if (dated.size() < ordered.size()) {
       all.add(
@@ -93,14 +105,31 @@ public final class Season {
               + " of the nights have no date, so they are listed but stand in no trend: add start"
               + " to their logs.");
     }
+    if (!whole.isEmpty() && whole.size() < dated.size()) {
+      all.add(
+          dated.size()
+              - whole.size()
+              + " of the nights were guided for less than half an hour: they are listed but stand in"
+              + " no trend.");
+    }
+    if (telescopes.size() > 1) {
+      all.add(
+          "Nights of different mounts or optics, shown apart: "
+              + telescopes.stream()
+                  .map(t -> t.name() + " (" + t.nights().size() + ")")
+                  .collect(Collectors.joining("; "))
+              + ".");
+    }
+    Instant first = dated.isEmpty() ? null : dated.get(0).start();
     List<SeasonChange> told =
         dated.isEmpty()
             ? List.of()
-            : faults.within("changes", () -> SeasonChanges.of(dated, changes), List.of());
+            : faults.within(
+                "changes", () -> SeasonChanges.of(telescopes, changes, first), List.of());
     List<Trend> trends =
         dated.isEmpty()
             ? List.of()
-            : faults.within("trends", () -> SeasonTrends.of(dated, changes), List.of());
+            : faults.within("trends", () -> SeasonTrends.of(telescopes, changes, first), List.of());
     return new SeasonResult(
         SeasonResult.SCHEMA,
         version,
@@ -134,22 +163,36 @@ public final class Season {
         trends.stream()
             .filter(trend -> trend.group().equals("mount"))
             .filter(trend -> trend.perMonth() != null && !trend.perMonth().covers(0))
-            .map(Trend::name)
+            .map(t -> t.telescope().isEmpty() ? t.name() : t.name() + " (" + t.telescope() + ")")
             .toList();
-    String work =
-        changes.isEmpty()
-            ? ""
-            : String.format(
-                Locale.ROOT,
-                "Changes that made the mount better: %d of %d, worse: %d. ",
-                count(changes, ComparedFigure.BETTER),
-                changes.size(),
-                count(changes, ComparedFigure.WORSE));
+    String work = changes.size() == 1 ? one(changes.get(0)) : counted(changes);
     return counted
         + work
         + (moving.isEmpty()
             ? "Between changes no figure of the mount moves for certain."
             : "Between changes these move: " + String.join("; ", moving) + ".");
+  }
+
+  private static String one(SeasonChange change) {
+    String what = change.what().isEmpty() ? "change" : change.what();
+    return Character.toUpperCase(what.charAt(0))
+        + what.substring(1)
+        + " on "
+        + change.date()
+        + ": "
+        + change.summary()
+        + " ";
+  }
+
+  private static String counted(List<SeasonChange> changes) {
+    return changes.isEmpty()
+        ? ""
+        : String.format(
+            Locale.ROOT,
+            "Changes that made the mount better: %d of %d, worse: %d. ",
+            count(changes, ComparedFigure.BETTER),
+            changes.size(),
+            count(changes, ComparedFigure.WORSE));
   }
 
   /** Changes after which a figure of the mount has the verdict. */

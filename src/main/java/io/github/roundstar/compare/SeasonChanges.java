@@ -16,7 +16,24 @@ final class SeasonChanges {
 
   private SeasonChanges() {}
 
-  static List<SeasonChange> of(List<DatedNight> nights, List<MountChange> changes) {
+  /** Of every telescope with nights on both sides; of the first where none has. */
+  static List<SeasonChange> of(
+      List<Telescope> telescopes, List<MountChange> changes, Instant first) {
+    List<List<SeasonChange>> all =
+        telescopes.stream().map(telescope -> of(telescope, changes, first)).toList();
+    List<SeasonChange> found = new ArrayList<>();
+    for (int i = 0; i < changes.size(); i++) {
+      int at = i;
+      List<SeasonChange> told =
+          all.stream().map(list -> list.get(at)).filter(c -> !c.figures().isEmpty()).toList();
+      found.addAll(told.isEmpty() ? List.of(all.get(0).get(i)) : told);
+    }
+    return found;
+  }
+
+  private static List<SeasonChange> of(
+      Telescope telescope, List<MountChange> changes, Instant first) {
+    List<DatedNight> nights = telescope.nights();
     List<MountChange> ordered =
         changes.stream().sorted(Comparator.comparing(MountChange::date)).toList();
     List<SeasonChange> found = new ArrayList<>();
@@ -36,18 +53,23 @@ final class SeasonChanges {
                   .filter(night -> !night.evening().isBefore(change.date()))
                   .filter(night -> later == null || night.evening().isBefore(later.date()))
                   .toList());
-      found.add(change(change, nights.get(0).start(), before, after));
+      found.add(change(change, telescope.name(), first, before, after));
     }
     return found;
   }
 
   private static SeasonChange change(
-      MountChange change, Instant first, List<NightResult> before, List<NightResult> after) {
+      MountChange change,
+      String telescope,
+      Instant first,
+      List<NightResult> before,
+      List<NightResult> after) {
     double days = SeasonTrends.days(first, change);
     if (before.isEmpty() || after.isEmpty()) {
       return new SeasonChange(
           change.date().toString(),
           change.what(),
+          telescope,
           days,
           before.size(),
           after.size(),
@@ -61,6 +83,7 @@ final class SeasonChanges {
     return new SeasonChange(
         change.date().toString(),
         change.what(),
+        telescope,
         days,
         before.size(),
         after.size(),

@@ -4,14 +4,14 @@ import io.github.roundstar.model.Estimate;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.Trend;
 import io.github.roundstar.signal.LeastSquares;
-import io.github.roundstar.signal.LinearFit;
+import io.github.roundstar.signal.Quantile;
+import io.github.roundstar.signal.Welch;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.apache.commons.math3.distribution.TDistribution;
 
 /** Figures along a season: a straight line with a step at every change. */
 final class SeasonTrends {
@@ -20,29 +20,73 @@ final class SeasonTrends {
   /** Fewer nights beyond the line and its steps say nothing of how nights scatter. */
   private static final int LEAST_SPARE_NIGHTS = 2;
 
+  /** Of fewer nights it is too early to say what is usual. */
+  private static final int LEAST_USUAL = 5;
+
   /** These repeat what others say; a season shows each thing once. */
   private static final Set<String> LEFT_OUT =
       Set.of("periodic-steepest-rate", "rms-ra", "rms-dec", "polar-azimuth", "polar-altitude");
 
   private SeasonTrends() {}
 
-  static List<Trend> of(List<DatedNight> nights, List<MountChange> changes) {
-    List<NightResult> results = DatedNight.results(nights);
+  /** A figure of a telescope whose nights carry a line, before all lines are judged together. */
+  private record Line(Figure figure, Telescope telescope, List<Trend.Point> points, Welch slope) {
+    /** Exactly even nights have no slope, for certain. */
+    double probability() {
+      return slope == null ? 1 : slope.probability();
+    }
+
+    Trend trend(double level) {
+      double[] values = values(points);
+      return new Trend(
+          figure.key(),
+          figure.name(),
+          figure.kind().group(),
+          figure.unit(),
+          figure.aim().words(figure.unit()),
+          telescope.name(),
+          slope == null
+              ? null
+              : Estimate.symmetric(slope.difference(), slope.least(level)).times(DAYS_PER_MONTH),
+          slope == null ? "too few nights between the changes to tell a slope" : null,
+          values.length < LEAST_USUAL
+              ? null
+              : new Estimate(
+                  Quantile.median(values), Quantile.of(values, 0.1), Quantile.of(values, 0.9)),
+          points);
+    }
+  }
+
+  /** All figures of all telescopes; slopes hold for all of them together, as in a comparison. */
+  static List<Trend> of(List<Telescope> telescopes, List<MountChange> changes, Instant first) {
+    List<Line> lines =
+        telescopes.stream()
+            .flatMap(telescope -> lines(telescope, changes, first).stream())
+            .toList();
+    List<Line> sloped = lines.stream().filter(line -> line.slope() != null).toList();
+    double[] levels = Judge.levels(sloped.stream().mapToDouble(Line::probability).toArray());
+    return lines.stream()
+        .map(line -> line.trend(line.slope() == null ? 1 : levels[sloped.indexOf(line)]))
+        .toList();
+  }
+
+  private static List<Line> lines(Telescope telescope, List<MountChange> changes, Instant first) {
+    List<NightResult> results = DatedNight.results(telescope.nights());
     EqualAir air = new EqualAir(results, results);
     Comparability whole = new Comparability(results, results);
     return PairTests.figures(results, results, air).stream()
         .filter(figure -> !LEFT_OUT.contains(figure.key()))
         .filter(figure -> figure.kind() != Figure.Kind.DRIFT && whole.because(figure).isEmpty())
-        .map(figure -> trend(figure, nights, changes))
-        .filter(trend -> !trend.points().isEmpty())
+        .map(figure -> line(figure, telescope, changes, first))
+        .filter(line -> !line.points().isEmpty())
         .toList();
   }
 
-  private static Trend trend(Figure figure, List<DatedNight> nights, List<MountChange> changes) {
-    Instant first = nights.get(0).start();
+  private static Line line(
+      Figure figure, Telescope telescope, List<MountChange> changes, Instant first) {
     List<Trend.Point> points = new ArrayList<>();
     List<DatedNight> known = new ArrayList<>();
-    for (DatedNight night : nights) {
+    for (DatedNight night : telescope.nights()) {
       Reading reading = figure.reading().apply(night.result());
       if (reading.known()) {
         known.add(night);
@@ -55,19 +99,10 @@ final class SeasonTrends {
                     Estimate.SIGMAS_95 * reading.withinError())));
       }
     }
-    Optional<Estimate> slope = slope(points, known, changes);
-    return new Trend(
-        figure.key(),
-        figure.name(),
-        figure.kind().group(),
-        figure.unit(),
-        figure.aim().words(figure.unit()),
-        slope.orElse(null),
-        slope.isPresent() ? null : "too few nights between the changes to tell a slope",
-        points);
+    return new Line(figure, telescope, points, slope(points, known, changes).orElse(null));
   }
 
-  private static Optional<Estimate> slope(
+  private static Optional<Welch> slope(
       List<Trend.Point> points, List<DatedNight> nights, List<MountChange> changes) {
     double[] days = points.stream().mapToDouble(Trend.Point::days).toArray();
     List<double[]> columns = new ArrayList<>(List.of(days));
@@ -86,16 +121,12 @@ final class SeasonTrends {
       return Optional.empty();
     }
     return LeastSquares.withConstant(days.length, columns.toArray(double[][]::new))
-        .map(design -> slope(design.fit(values(points))));
+        .map(design -> design.fit(values(points)))
+        .map(fit -> new Welch(fit.coefficient(1), fit.standardError(1), fit.degreesOfFreedom()));
   }
 
   private static double[] values(List<Trend.Point> points) {
     return points.stream().mapToDouble(point -> point.value().value()).toArray();
-  }
-
-  private static Estimate slope(LinearFit fit) {
-    double t = new TDistribution(null, fit.degreesOfFreedom()).inverseCumulativeProbability(0.975);
-    return Estimate.symmetric(fit.coefficient(1), t * fit.standardError(1)).times(DAYS_PER_MONTH);
   }
 
   /** Days from the season's first night to noon of a date. */

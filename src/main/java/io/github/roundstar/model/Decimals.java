@@ -9,20 +9,27 @@ import java.util.stream.DoubleStream;
  */
 public final class Decimals {
   private static final int MOST = 4;
+  private static final double LEAST_ONE_DIGIT = 3.55;
 
   private Decimals() {}
 
   /**
-   * Two digits of the half-width; one more where the value would be shown as zero and is none.
+   * Two digits of the half-width while they are below 35, else one; one more where the value would
+   * be shown as zero and is none.
    *
-   * @see "JCGM 100:2008 (GUM), 7.2.6: at most two significant digits of an uncertainty"
+   * @see "Particle Data Group, Review of Particle Physics, Introduction, section on rounding; the
+   *     limit of 354 is quoted from memory"
    */
   public static int of(Estimate estimate) {
-    return of(estimate, estimate.value());
+    return of(estimate, 1, estimate.value());
   }
 
-  /** The same for values that stand beside an estimate, such as both sides of a change. */
-  public static int of(Estimate estimate, double... values) {
+  /** Of a change and both of its sides: one more where a side would keep less than two digits. */
+  public static int ofChange(Estimate change, Estimate before, Estimate after) {
+    return of(change, 2, before.value(), after.value());
+  }
+
+  private static int of(Estimate estimate, int leastDigits, double... values) {
     double halfWidth = (estimate.hi95() - estimate.lo95()) / 2;
     double size =
         Math.max(Math.abs(estimate.value()), Math.max(Math.abs(estimate.lo95()), estimate.hi95()));
@@ -30,11 +37,12 @@ public final class Decimals {
     if (halfWidth <= 0) {
       return clamp(most - 1, MOST);
     }
-    int wanted = 1 - leading(halfWidth);
-    double shown = 0.5 * Math.pow(10, -wanted);
-    boolean hidden =
+    int first = leading(halfWidth);
+    int wanted = halfWidth / Math.pow(10, first) < LEAST_ONE_DIGIT ? 1 - first : -first;
+    double shown = (leastDigits == 1 ? 0.5 : 9.5) * Math.pow(10, -wanted);
+    boolean few =
         DoubleStream.of(values).map(Math::abs).anyMatch(value -> value > 0 && value < shown);
-    return clamp(Math.min(hidden ? wanted + 1 : wanted, most), MOST);
+    return clamp(Math.min(few ? wanted + 1 : wanted, most), MOST);
   }
 
   /** Of a number without interval: three significant digits, at most two decimals from 0.1 up. */

@@ -30,6 +30,9 @@ import java.util.concurrent.atomic.AtomicBoolean;
 public final class Analysis {
   private static final AtomicBoolean WARMED_UP = new AtomicBoolean();
 
+  /** Of a night's small line on the page of all nights. */
+  private static final int OUTLINE_STRETCHES = 96;
+
   private Analysis() {}
 
   /** Analyses every night of the logs, silently. */
@@ -147,12 +150,19 @@ public final class Analysis {
     NightAnalysis analysis = NightAnalysis.of(night, equipment, version, siteShown, camera, faults);
     ForkJoinTask<byte[]> json = ForkJoinTask.adapt(() -> NightJson.write(analysis.result())).fork();
     NightEvidence evidence = analysis.evidence().withWarnings(warnings);
+    double[] outline = evidence.outline(OUTLINE_STRETCHES);
     Map<String, byte[]> beside = beside(analysis.result(), evidence, faults);
     NightPage.Rendered page = NightPage.render(analysis.result(), evidence, site, faults);
     byte[] figures = faults.withinOrElse("a number of the JSON file", json::join, () -> null);
     if (faults.all().isEmpty()) {
       return files.write(
-          night.name(), analysis.result(), figures, page.html(), page.withoutCharts(), beside);
+          night.name(),
+          analysis.result(),
+          figures,
+          page.html(),
+          outline,
+          page.withoutCharts(),
+          beside);
     }
     // Page and files may have met faults of their own, which all three tell.
     NightResult finite = FiniteNumbers.of(analysis.result(), faults);
@@ -160,7 +170,13 @@ public final class Analysis {
         figures == null ? NightPage.render(finite, evidence, site, faults) : page;
     NightResult result = finite.withFaults(faults.told());
     return files.write(
-        night.name(), result, NightJson.write(result), told.html(), told.withoutCharts(), beside);
+        night.name(),
+        result,
+        NightJson.write(result),
+        told.html(),
+        outline,
+        told.withoutCharts(),
+        beside);
   }
 
   /** Tables beside page and figures, by the end of their names. */

@@ -45,6 +45,7 @@ final class ResultFiles {
    * else the new files take the first digits of an input's hash into their name.
    *
    * @param figures the result as JSON
+   * @param outline the night in a line
    * @param beside further files by the end of their names
    * @throws UnwritableOutputException when a file cannot be written, or other nights hold every
    *     name
@@ -55,6 +56,7 @@ final class ResultFiles {
       NightResult result,
       byte[] figures,
       String html,
+      double[] outline,
       Optional<String> withoutCharts,
       Map<String, byte[]> beside)
       throws UnwritableOutputException {
@@ -67,7 +69,7 @@ final class ResultFiles {
       files.put(json, figures);
       beside.forEach((end, bytes) -> files.put(folder.resolve(stem + end), bytes));
       FileInPlace.write(files);
-      return new FinishedNight(result, report, json, withoutCharts);
+      return new FinishedNight(result, report, json, outline, withoutCharts);
     }
   }
 
@@ -87,7 +89,9 @@ final class ResultFiles {
                 .map(
                     night ->
                         new IndexPage.Entry(
-                            night.result(), night.report().getFileName().toString()))
+                            night.result(),
+                            night.report().getFileName().toString(),
+                            night.outline()))
                 .toList(),
             lost,
             faults);

@@ -14,7 +14,6 @@ import io.github.roundstar.report.NightPage;
 import io.github.roundstar.report.SeasonPage;
 import io.github.roundstar.report.SiteDetail;
 import io.github.roundstar.results.Faults;
-import io.github.roundstar.results.Input;
 import io.github.roundstar.results.NightJson;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.SeasonJson;
@@ -200,7 +199,8 @@ public final class SeasonRun {
     try {
       return Optional.of(layouts.read(log));
     } catch (UnusableInputException e) {
-      unusable.add(e.getMessage());
+      // Of a log whose layout must be asked about, the questions are left to the command layout.
+      unusable.add(e.getMessage().lines().findFirst().orElse("").replaceFirst(":$", ""));
     } catch (RuntimeException | StackOverflowError e) {
       faults.add(log.getFileName() + ": reading it", e);
     } catch (OutOfMemoryError e) {
@@ -266,13 +266,9 @@ public final class SeasonRun {
   }
 
   private static SeasonNight entry(FinishedNight night) {
-    NightResult result = night.result();
-    return new SeasonNight(
-        result.night().date(),
-        result.night().startUtc(),
-        result.night().guidedHours(),
+    return SeasonNight.of(
+        NightJson.asWritten(night.result()),
         String.valueOf(night.json().getFileName()),
-        String.valueOf(night.report().getFileName()),
-        result.inputs().stream().map(Input::sha256).sorted().toList());
+        String.valueOf(night.report().getFileName()));
   }
 }

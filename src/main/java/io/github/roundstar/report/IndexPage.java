@@ -1,32 +1,38 @@
 package io.github.roundstar.report;
 
+import io.github.roundstar.model.Estimate;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
+import io.github.roundstar.report.chart.RowPicture;
 import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.results.Decision;
-import io.github.roundstar.results.ExposureCounts;
 import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
+import io.github.roundstar.results.NoiseFloor;
+import io.github.roundstar.results.SeasonNight;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 
 /** Several nights on one page: what to do after each, and the way to its report. */
 public final class IndexPage {
   private static final List<Column> COLUMNS =
       List.of(
           Column.words("night"),
-          Column.numbers("guided", "h"),
+          Column.words("the night"),
+          Column.words("decision"),
+          Column.words("what to do first"),
+          Column.numbers("round exposures", ""),
           Column.numbers("radial RMS", "arcsec"),
-          Column.numbers("periodic error, peak to peak", "arcsec"),
-          Column.words("round exposures"),
-          Column.words("what to do"));
+          Column.numbers("periodic error", "arcsec, peak to peak"),
+          Column.numbers("noise floor, RA", "arcsec"),
+          Column.numbers("polar axis off", "arcmin"));
 
   private IndexPage() {}
 
@@ -34,11 +40,12 @@ public final class IndexPage {
    * One night on the page.
    *
    * @param report file of its report, beside the page
+   * @param outline the night in a line: greatest offsets one after the other [arcsec]
    */
-  public record Entry(NightResult result, String report) {}
+  public record Entry(NightResult result, String report, double[] outline) {}
 
   /**
-   * The page of some nights in order of time; it has no charts.
+   * The page of some nights in order of time.
    *
    * @param nights at least one
    * @param lost names of nights without a report
@@ -77,7 +84,9 @@ public final class IndexPage {
     return (work == 0
             ? "No night asks for work"
             : Numbers.counted(work, "night asks", "nights ask") + " for something to be done")
-        + (calm == 0 ? "" : "; " + Numbers.counted(calm, "night is", "nights are") + " fine as is")
+        + (calm == 0
+            ? ""
+            : "; " + Numbers.counted(calm, "night asks", "nights ask") + " for nothing")
         + (unclear == 0 ? "" : "; " + unclear + " cannot tell")
         + (lost.isEmpty() ? "" : "; " + lost.size() + " without a report by a fault of roundstar")
         + ".";
@@ -85,31 +94,42 @@ public final class IndexPage {
 
   private static Table table(List<Entry> nights, List<String> lost) {
     List<List<Cell>> rows = new ArrayList<>();
-    nights.forEach(night -> rows.add(row(night)));
+    double highest =
+        nights.stream()
+            .flatMapToDouble(night -> Arrays.stream(night.outline()))
+            .filter(offset -> !Double.isNaN(offset))
+            .max()
+            .orElse(1);
+    nights.forEach(night -> rows.add(row(night, highest)));
     for (String night : lost) {
       List<Cell> row = new ArrayList<>(Collections.nCopies(COLUMNS.size(), Cell.NOT_KNOWN));
       row.set(0, Cell.of(night));
-      row.set(COLUMNS.size() - 1, Cell.of("No report, by a fault of roundstar."));
+      row.set(3, Cell.of("No report, by a fault of roundstar."));
       rows.add(row);
     }
     rows.sort(Comparator.comparing(row -> row.get(0).text()));
     return new Table("", COLUMNS, rows);
   }
 
-  private static List<Cell> row(Entry entry) {
+  private static List<Cell> row(Entry entry, double highest) {
     NightResult result = entry.result();
     NightSummary night = result.night();
+    SeasonNight told = SeasonNight.of(result, "", entry.report());
+    NoiseFloor floor = night.noiseFloorArcsec();
     return List.of(
         Cell.link(night.date(), entry.report()),
-        Cell.of(Numbers.fixed(night.guidedHours(), 1)),
-        night.guided() == null ? Cell.NOT_KNOWN : Cell.of(night.guided().rmsRadialArcsec()),
-        night.periodic() == null
-            ? Cell.NOT_KNOWN
-            : Cell.of(night.periodic().peakToPeakArcsecAxis()),
-        Optional.ofNullable(result.exposures())
-            .map(ExposureCounts::of)
-            .map(counts -> Cell.of(counts.round() + " of " + counts.all()))
-            .orElse(Cell.NOT_KNOWN),
-        Cell.of(result.verdict().summary()));
+        Cell.of(RowPicture.night(entry.outline(), highest)),
+        Cell.of(NightWords.decision(told)),
+        Cell.of(told.first()),
+        NightWords.round(told),
+        Cell.of(told.rmsRadialArcsec()),
+        night.periodic() == null ? Cell.NOT_KNOWN : value(night.periodic().peakToPeakArcsecAxis()),
+        floor == null ? Cell.NOT_KNOWN : value(floor.ra()),
+        result.polarAxis() == null ? Cell.NOT_KNOWN : value(result.polarAxis().totalArcmin()));
+  }
+
+  /** Its interval stands in the night's own report. */
+  private static Cell value(Estimate estimate) {
+    return estimate == null ? Cell.NOT_KNOWN : Cell.of(Numbers.value(estimate));
   }
 }

@@ -103,12 +103,20 @@ final class PageModel {
     return map(
         "caption",
         table.caption(),
-        "cards",
-        columns.size() >= LEAST_CARD_COLUMNS ? "cards" : null,
+        "shape",
+        shape(table),
         "columns",
         list(columns, c -> map("name", c.name(), "unit", c.unit(), "kind", kind(c))),
         "rows",
         rows);
+  }
+
+  /** A table of things that have pages of their own is one to sort. */
+  private static String shape(Table table) {
+    boolean linked =
+        !table.rows().isEmpty() && table.rows().stream().anyMatch(r -> !r.get(0).href().isEmpty());
+    String cards = table.columns().size() >= LEAST_CARD_COLUMNS ? "cards" : "";
+    return linked ? (cards + " sortable").strip() : cards;
   }
 
   private static String kind(Column column) {

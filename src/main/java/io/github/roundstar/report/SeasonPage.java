@@ -7,8 +7,8 @@ import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
+import io.github.roundstar.report.chart.SeasonChart;
 import io.github.roundstar.report.chart.Svg;
-import io.github.roundstar.report.chart.TrendChart;
 import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.results.ComparedFigure;
@@ -17,12 +17,19 @@ import io.github.roundstar.results.SeasonChange;
 import io.github.roundstar.results.SeasonNight;
 import io.github.roundstar.results.SeasonResult;
 import io.github.roundstar.results.Trend;
+import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** A season on one page that links its nights: the sentence, the tables, then the charts. */
 public final class SeasonPage {
-  private static final int MOST_CHARTS = 12;
+  private static final int DATE_LETTERS = 10;
 
   private SeasonPage() {}
 
@@ -39,16 +46,14 @@ public final class SeasonPage {
   public static Rendered render(SeasonResult result, Faults faults) {
     Charts charts = new Charts(faults);
     List<Section> sections = new ArrayList<>();
-    sections.add(trends(result));
+    charts(result, charts, sections);
+    sections.add(nights(result));
     if (!result.changes().isEmpty()) {
       sections.add(changes(result));
     }
-    charts(result, charts, sections);
-    sections.add(nights(result));
     List<String> warnings = new ArrayList<>();
     FaultWords.of(result.faults(), faults).ifPresent(warnings::add);
-    warnings.addAll(firstLines(result.unusable()));
-    warnings.addAll(RepeatedLines.shortened(result.noticed()));
+    warnings.addAll(RepeatedLines.shortened(result.unusable()));
     charts.failure().ifPresent(warnings::add);
     Page page =
         new Page(
@@ -60,26 +65,33 @@ public final class SeasonPage {
             warnings,
             null,
             sections,
-            List.of(
-                CompareTables.section(
-                    "methods",
-                    "How it was worked out",
-                    List.of(Column.words("what"), Column.words("how")),
-                    result.methods().stream()
-                        .map(
-                            method ->
-                                List.of(
-                                    Cell.of(Sentences.capital(method.figure())),
-                                    Cell.of(method.how())))
-                        .toList()),
-                Glossary.section()),
+            folded(result),
             "Made by roundstar " + result.version() + ".");
     return new Rendered(PageTemplate.fill(page), charts.failure());
   }
 
-  /** A log whose layout is not clear is followed by questions, which belong to the terminal. */
-  private static List<String> firstLines(List<String> messages) {
-    return messages.stream().flatMap(message -> message.lines().limit(1)).toList();
+  private static List<Section> folded(SeasonResult result) {
+    List<Section> sections = new ArrayList<>(List.of(trends(result)));
+    if (!result.noticed().isEmpty()) {
+      sections.add(
+          new Section(
+              "noticed",
+              "What was noticed in the logs",
+              List.of(
+                  Block.text(RepeatedLines.shortened(result.noticed()).toArray(String[]::new)))));
+    }
+    sections.add(
+        CompareTables.section(
+            "methods",
+            "How it was worked out",
+            List.of(Column.words("what"), Column.words("how")),
+            result.methods().stream()
+                .map(
+                    method ->
+                        List.of(Cell.of(Sentences.capital(method.figure())), Cell.of(method.how())))
+                .toList()));
+    sections.add(Glossary.section());
+    return sections;
   }
 
   private static String line(List<SeasonNight> nights) {
@@ -98,7 +110,9 @@ public final class SeasonPage {
   private static Section trends(SeasonResult result) {
     List<List<Cell>> rows = result.trends().stream().map(SeasonPage::trend).toList();
     Block table =
-        Block.text("A slope whose interval reaches across zero may be nothing.")
+        Block.text(
+                "A slope whose interval reaches across zero may be nothing; the intervals hold for all"
+                    + " figures together.")
             .with(
                 new Table(
                         "",
@@ -113,14 +127,18 @@ public final class SeasonPage {
                     .withoutEmptyColumns());
     return new Section(
         "trends",
-        "What moves along the season",
+        "Slopes along the season",
         List.of(rows.isEmpty() ? Block.text("No night has a figure with a date.") : table));
   }
 
   private static List<Cell> trend(Trend trend) {
     List<Trend.Point> points = trend.points();
     return List.of(
-        new Cell(Sentences.capital(trend.name()), trend.unit()),
+        new Cell(
+            Sentences.capital(trend.name()),
+            String.join(
+                ", ",
+                Stream.of(trend.unit(), trend.telescope()).filter(t -> !t.isEmpty()).toList())),
         Cell.count(points.size()),
         Cell.of(points.get(0).value().value()),
         Cell.of(points.get(points.size() - 1).value().value()),
@@ -130,12 +148,10 @@ public final class SeasonPage {
 
   private static Section changes(SeasonResult result) {
     List<Block> blocks = new ArrayList<>();
-    for (int i = 0; i < result.changes().size(); i++) {
-      SeasonChange change = result.changes().get(i);
+    for (SeasonChange change : result.changes()) {
       String head =
-          (i + 1)
-              + ". "
-              + change.date()
+          change.date()
+              + (change.telescope().isEmpty() ? "" : ", " + change.telescope())
               + ": "
               + Sentences.whole(
                   change.what().isEmpty() ? "no word of what was done" : change.what())
@@ -157,7 +173,7 @@ public final class SeasonPage {
           Column.words("figure"),
           Column.numbers("before", ""),
           Column.numbers("after", ""),
-          Column.numbers("change", "with its 95 % interval"),
+          Column.numbers("change", "with the interval that the verdict rests on"),
           Column.words("verdict"),
           Column.numbers("rank test", "probability"));
 
@@ -170,50 +186,81 @@ public final class SeasonPage {
             .orElseGet(() -> new Cell("", "too few nights"));
     return List.of(
         new Cell(Sentences.capital(figure.name()), figure.unit()),
-        Cell.of(Numbers.value(figure.before())),
-        Cell.of(Numbers.value(figure.after())),
-        Cell.of(figure.change()),
+        Cell.of(Numbers.fixed(figure.before().value(), figure.decimals())),
+        Cell.of(Numbers.fixed(figure.after().value(), figure.decimals())),
+        new Cell(
+            Numbers.fixed(figure.change().value(), figure.decimals()),
+            Numbers.interval(figure.change(), figure.decimals())),
         Cell.of(figure.verdict()),
         rank);
   }
 
+  /** One chart a telescope, all on dates that count from the season's first night. */
   private static void charts(SeasonResult result, Charts charts, List<Section> sections) {
-    List<Block> blocks = new ArrayList<>();
-    String first =
-        result.trends().stream()
-            .flatMap(trend -> trend.points().stream())
-            .filter(point -> point.days() == 0)
-            .map(Trend.Point::night)
-            .findFirst()
-            .orElse("the first night");
-    for (Trend trend : result.trends().stream().limit(MOST_CHARTS).toList()) {
-      Svg chart = charts.of(trend.name(), () -> TrendChart.draw(trend, result.changes(), first));
-      if (chart != null) {
-        blocks.add(Block.text().with(chart));
-      }
+    Optional<LocalDate> first =
+        result.nights().stream()
+            .filter(night -> night.startUtc() != null)
+            .map(SeasonNight::night)
+            .filter(night -> night.matches("\\d{4}-\\d\\d-\\d\\d.*"))
+            .map(night -> LocalDate.parse(night.substring(0, DATE_LETTERS)))
+            .min(Comparator.naturalOrder());
+    if (first.isEmpty()) {
+      return;
     }
+    Map<String, List<Trend>> byTelescope =
+        result.trends().stream()
+            .collect(
+                Collectors.groupingBy(Trend::telescope, LinkedHashMap::new, Collectors.toList()));
+    List<Block> blocks = new ArrayList<>();
+    byTelescope.forEach(
+        (telescope, trends) -> {
+          String id = "season-" + (blocks.size() + 1);
+          Svg chart =
+              charts.of(
+                  "figures of the season",
+                  () -> SeasonChart.draw(id, trends, result.changes(), first.get()));
+          if (chart != null) {
+            Block block = telescope.isEmpty() ? Block.text() : Block.text(telescope + ":");
+            blocks.add(block.with(chart));
+          }
+        });
     if (!blocks.isEmpty()) {
-      blocks.add(
-          0,
-          Block.text(
-              "A dot is a night, its line what the night is uncertain within itself; numbered lines"
-                  + " are the changes."));
       sections.add(new Section("charts", "Night by night", blocks));
     }
   }
 
   private static Section nights(SeasonResult result) {
-    return CompareTables.section(
-        "nights",
-        "All nights",
-        List.of(Column.words("night"), Column.words("result"), Column.numbers("guided", "h")),
+    List<List<Cell>> rows =
         result.nights().stream()
+            .sorted(Comparator.comparing(SeasonNight::night))
             .map(
                 night ->
                     List.of(
                         Cell.link(night.night(), night.report()),
-                        Cell.link(night.result(), night.result()),
-                        Cell.of(Numbers.fixed(night.guidedHours(), 1))))
-            .toList());
+                        Cell.of(NightWords.decision(night)),
+                        Cell.of(night.first()),
+                        NightWords.round(night),
+                        Cell.of(night.rmsRadialArcsec()),
+                        Cell.of(Numbers.fixed(night.guidedHours(), 1)),
+                        Cell.link("figures", night.result())))
+            .toList();
+    return new Section(
+        "nights",
+        "All nights",
+        List.of(
+            Block.text()
+                .with(
+                    new Table(
+                            "",
+                            List.of(
+                                Column.words("night"),
+                                Column.words("decision"),
+                                Column.words("what to do first"),
+                                Column.numbers("round exposures", ""),
+                                Column.numbers("radial RMS", "arcsec"),
+                                Column.numbers("guided", "h"),
+                                Column.words("JSON")),
+                            rows)
+                        .withoutEmptyColumns())));
   }
 }

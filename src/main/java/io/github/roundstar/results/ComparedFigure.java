@@ -79,6 +79,6 @@ public record ComparedFigure(
 
   /** Decimals of both sides and of the change. */
   public int decimals() {
-    return Decimals.of(change, change.value(), before.value(), after.value());
+    return Decimals.ofChange(change, before, after);
   }
 }

@@ -1,6 +1,7 @@
 package io.github.roundstar.results;
 
 import io.github.roundstar.model.SkySense;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -40,6 +41,31 @@ public record NightEvidence(
     raMotion = List.copyOf(raMotion);
     decMotion = List.copyOf(decMotion);
     warnings = List.copyOf(warnings);
+  }
+
+  /**
+   * The night in a line: the greatest offset of either axis in each of so many equal stretches
+   * [arcsec]; NaN where there was no frame.
+   */
+  public double[] outline(int stretches) {
+    double[] greatest = new double[stretches];
+    Arrays.fill(greatest, Double.NaN);
+    double start = timeline.stream().mapToDouble(RunTrace::startSeconds).min().orElse(0);
+    double end = timeline.stream().mapToDouble(RunTrace::endSeconds).max().orElse(0);
+    for (RunTrace run : timeline) {
+      for (Band band : List.of(run.ra(), run.dec())) {
+        for (int i = 0; i < band.size(); i++) {
+          double size = Math.max(-band.low(i), band.high(i));
+          int at = (int) (stretches * (band.x(i) - start) / Math.max(end - start, 1e-9));
+          int inside = Math.max(0, Math.min(stretches - 1, at));
+          if (!Double.isNaN(size)) {
+            greatest[inside] =
+                Double.isNaN(greatest[inside]) ? size : Math.max(greatest[inside], size);
+          }
+        }
+      }
+    }
+    return greatest;
   }
 
   /** Evidence of a night whose directions are known, without exposures. */

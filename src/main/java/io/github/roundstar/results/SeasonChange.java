@@ -7,6 +7,7 @@ import java.util.List;
  *
  * @param date the day it was done
  * @param what what was done
+ * @param telescope mount and optics, where the season has several; empty else
  * @param days since the season's first night; negative before it
  * @param nightsBefore nights since the change before
  * @param nightsAfter nights until the next change
@@ -17,6 +18,7 @@ import java.util.List;
 public record SeasonChange(
     String date,
     String what,
+    String telescope,
     double days,
     int nightsBefore,
     int nightsAfter,

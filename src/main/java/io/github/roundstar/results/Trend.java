@@ -11,8 +11,11 @@ import java.util.List;
  * @param group mount, guiding or air
  * @param unit unit of its values
  * @param better what would be better
- * @param perMonth slope in thirty days, steps at changes taken out; null when it cannot be had
+ * @param telescope mount and optics, where the season has several; empty else
+ * @param perMonth slope in thirty days, steps at changes taken out, with an interval that holds for
+ *     all figures of the season together; null when it cannot be had
  * @param because why it cannot be had; null when it can
+ * @param usual median of the nights, and between what four of five of them lie; null with few
  * @param points the nights that have the figure, in order of time
  */
 public record Trend(
@@ -21,8 +24,10 @@ public record Trend(
     String group,
     String unit,
     String better,
+    String telescope,
     Estimate perMonth,
     String because,
+    Estimate usual,
     List<Point> points) {
   /** Copies the list. */
   public Trend {

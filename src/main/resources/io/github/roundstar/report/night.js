@@ -89,6 +89,47 @@
     });
   }
 
+  // A cell's number, or its words where it begins with none.
+  function keyOf(cell) {
+    var text = cell.textContent.trim().replace('\u2212', '-');
+    var number = parseFloat(text);
+    return cell.classList.contains('n') && Number.isFinite(number) ? number : text;
+  }
+
+  function compared(one, other) {
+    if (typeof one !== typeof other) {
+      return typeof one === 'number' ? -1 : 1;
+    }
+    return one < other ? -1 : one > other ? 1 : 0;
+  }
+
+  // Tables of nights are sorted by the column whose heading is pressed, a second time the other way.
+  function offerSorting() {
+    document.querySelectorAll('table.sortable').forEach(function (table) {
+      var body = table.tBodies[0];
+      table.querySelectorAll('thead th').forEach(function (heading, column) {
+        var button = document.createElement('button');
+        button.type = 'button';
+        button.append(...heading.childNodes);
+        heading.append(button);
+        button.addEventListener('click', function () {
+          var turn = heading.getAttribute('aria-sort') === 'ascending' ? -1 : 1;
+          table.querySelectorAll('thead th').forEach(function (other) {
+            other.removeAttribute('aria-sort');
+          });
+          heading.setAttribute('aria-sort', turn > 0 ? 'ascending' : 'descending');
+          Array.from(body.rows)
+            .sort(function (a, b) {
+              return turn * compared(keyOf(a.cells[column]), keyOf(b.cells[column]));
+            })
+            .forEach(function (row) {
+              body.append(row);
+            });
+        });
+      });
+    });
+  }
+
   // Pairs of coordinates in a path, rewritten or just seen.
   function eachPair(d, see) {
     return d.replace(/(-?[\d.]+)([ ,])(-?[\d.]+)/g, function (all, x, between, y) {
@@ -259,6 +300,7 @@
     closeContentsAfterUse();
     openTargets();
     openForPrint();
+    offerSorting();
     var svg = document.querySelector('#timeline svg[data-lanes]');
     if (svg) {
       new Timeline(svg.parentNode, svg).offer();

@@ -54,8 +54,8 @@ class ChartsOfPagesTest {
       String html = Files.readString(page);
       List<String> figures = FIGURE.matcher(html).results().map(found -> found.group(1)).toList();
 
-      assertThat(figures).as("%s", page.getFileName()).hasSizeGreaterThan(2);
-      assertThat(html.split("<svg", -1)).hasSize(figures.size() + 1);
+      assertThat(figures).as("%s", page.getFileName()).isNotEmpty();
+      assertThat(html.split("<svg [^>]*class=\"chart", -1)).hasSize(figures.size() + 1);
       assertThat(figures)
           .as("%s", page.getFileName())
           .allSatisfy(

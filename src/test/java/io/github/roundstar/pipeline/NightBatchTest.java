@@ -36,7 +36,9 @@ class NightBatchTest {
             },
             Progress.SILENT,
             faults);
-    assertThat(batch.finished()).containsExactly(finished(0), finished(3));
+    assertThat(batch.finished())
+        .extracting(FinishedNight::report)
+        .containsExactly(finished(0).report(), finished(3).report());
     assertThat(batch.lost()).containsExactly("b");
     assertThat(faults.all())
         .extracting(Faults.Caught::part)
@@ -63,6 +65,7 @@ class NightBatchTest {
   }
 
   private static FinishedNight finished(int i) {
-    return new FinishedNight(null, Path.of(i + ".html"), Path.of(i + ".json"), Optional.empty());
+    return new FinishedNight(
+        null, Path.of(i + ".html"), Path.of(i + ".json"), new double[0], Optional.empty());
   }
 }

@@ -5,14 +5,16 @@ import io.github.roundstar.results.ComparedFigure;
 import java.util.List;
 
 /**
- * A picture small enough for a row of a table: a figure before and after. All rows share one scale,
- * in units of how far nights differ by themselves; better lies to the left.
+ * A picture small enough for a row of a table: a figure before and after, or a night in a line. All
+ * rows of a table share one scale. Of a figure it counts in what nights differ by themselves, and
+ * better lies to the left.
  */
 public final class RowPicture {
   /** Twice what nights differ by: nineteen of twenty nights without a change lie within. */
   private static final double BAND = 2;
 
   private static final int WIDTH = 340;
+  private static final int NIGHT_WIDTH = 192;
   private static final int HEIGHT = 26;
   private static final int MARGIN = 8;
   private static final int BEFORE = 8;
@@ -40,16 +42,7 @@ public final class RowPicture {
   /** One figure before, hollow, and after, filled, each with its interval. */
   public Svg changed(ComparedFigure figure) {
     String words = figure.name() + " from " + figure.fromTo();
-    StringBuilder svg = new StringBuilder();
-    svg.append("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"row\" width=\"")
-        .append(WIDTH)
-        .append("\" height=\"")
-        .append(HEIGHT)
-        .append("\" viewBox=\"0 0 ")
-        .append(WIDTH + " " + HEIGHT)
-        .append("\" role=\"img\" aria-label=\"")
-        .append(SvgStep.escaped(words))
-        .append("\">");
+    StringBuilder svg = opened(WIDTH, words);
     double from = place(bent(-BAND));
     svg.append("<path fill=\"var(--rule)\" d=\"M")
         .append(at(from, 0))
@@ -63,6 +56,40 @@ public final class RowPicture {
     side(svg, figure, figure.before(), BEFORE, Ink.QUIET, Ink.PAPER);
     side(svg, figure, figure.after(), AFTER, Ink.RA, Ink.RA);
     return new Svg(svg.append("</svg>").toString(), true, words);
+  }
+
+  /**
+   * A night as the greatest offset of each stretch, on a scale of square roots.
+   *
+   * @param outline the offsets [arcsec]; NaN in gaps
+   * @param highest offset that the scale ends at [arcsec]
+   */
+  public static Svg night(double[] outline, double highest) {
+    StringBuilder svg = opened(NIGHT_WIDTH, "the night in a line");
+    svg.append("<path stroke=\"var(--ra)\" stroke-width=\"1.6\" d=\"");
+    for (int i = 0; i < outline.length; i++) {
+      if (!Double.isNaN(outline[i])) {
+        double x = (i + 0.5) * NIGHT_WIDTH / outline.length;
+        double share = Math.sqrt(outline[i] / Math.max(highest, 1e-9));
+        svg.append('M')
+            .append(at(x, HEIGHT))
+            .append('V')
+            .append(SvgStep.decimals(HEIGHT - 1 - (HEIGHT - 2) * share));
+      }
+    }
+    return new Svg(svg.append("\"/></svg>").toString(), true, "");
+  }
+
+  private static StringBuilder opened(int width, String words) {
+    return new StringBuilder("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"row\" width=\"")
+        .append(width)
+        .append("\" height=\"")
+        .append(HEIGHT)
+        .append("\" viewBox=\"0 0 ")
+        .append(width + " " + HEIGHT)
+        .append("\" role=\"img\" aria-label=\"")
+        .append(SvgStep.escaped(words))
+        .append("\">");
   }
 
   private void side(

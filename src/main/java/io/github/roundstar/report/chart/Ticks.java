@@ -3,7 +3,9 @@ package io.github.roundstar.report.chart;
 import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.report.words.Times;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /** Round places for the ticks of an axis. */
@@ -14,6 +16,8 @@ final class Ticks {
   private static final int[] PERIODS_SECONDS = {
     1, 2, 5, 10, 20, 30, 60, 120, 300, 600, 1200, 1800, 3600, 7200, 14400
   };
+
+  private static final int[] DATE_STEPS_DAYS = {1, 2, 5, 7, 14, 28, 56, 91, 182, 365};
 
   private Ticks() {}
 
@@ -65,6 +69,20 @@ final class Ticks {
       // Half a second guards against 20:59:59.999.
       Instant instant = start.plusMillis(Math.round(seconds * 1000) + 500);
       ticks.add(new Tick(seconds, step < 60 ? clockSeconds(i * step) : Times.clock(instant)));
+    }
+    return ticks;
+  }
+
+  /** Dates some round number of days apart; days since a date's noon. */
+  static List<Tick> dates(LocalDate first, double low, double high, int wanted) {
+    int step =
+        Arrays.stream(DATE_STEPS_DAYS)
+            .filter(days -> days >= (high - low) / wanted)
+            .findFirst()
+            .orElse((int) Math.ceil((high - low) / wanted));
+    List<Tick> ticks = new ArrayList<>();
+    for (long day = (long) Math.ceil(low / step) * step; day <= high; day += step) {
+      ticks.add(new Tick(day, first.plusDays(day).toString()));
     }
     return ticks;
   }
