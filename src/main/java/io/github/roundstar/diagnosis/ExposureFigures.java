@@ -86,7 +86,8 @@ final class ExposureFigures {
   }
 
   /** What the report shows beside the figures. */
-  static ExposureEvidence evidence(ExposureReport report, NightClock clock) {
+  static ExposureEvidence evidence(
+      ExposureReport report, NightClock clock, double elongationLimit) {
     List<ExposureEvidence.Span> spans = new ArrayList<>();
     for (JudgedExposure exposure : report.exposures()) {
       double start = clock.start().map(zero -> since(zero, exposure.start())).orElse(0.0);
@@ -100,6 +101,7 @@ final class ExposureFigures {
         report.scale(),
         report.flexure().map(Flexure::eastArcsecPerHour).orElse(null),
         report.flexure().map(Flexure::northArcsecPerHour).orElse(null),
+        elongationLimit,
         report.problems());
   }
 
@@ -145,9 +147,8 @@ final class ExposureFigures {
         new Method(
             "/exposures/*/verdict",
             "Measured elongation where there is one, else the predicted, and that of the worst corner"
-                + " likewise: round when the upper end of"
-                + " its interval is at most two thirds of the way from 1 to the limit, trailed when"
-                + " the lower end is above the limit, else borderline; not covered when less than 90"
+                + " likewise: round when the whole interval is within the limit, trailed when the whole"
+                + " interval is beyond it, else borderline; not covered when less than 90"
                 + " % of the exposure has measured guide frames."),
         new Method(
             "/exposures/*/cause",

@@ -208,7 +208,8 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             .map(
                 report ->
                     evidence.withExposures(
-                        ExposureFigures.evidence(report, NightClock.of(night.runs()))))
+                        ExposureFigures.evidence(
+                            report, NightClock.of(night.runs()), equipment.limits().elongation())))
             .orElse(evidence));
   }
 

@@ -32,6 +32,11 @@ public record Estimate(double value, double lo95, double hi95) {
     return new Estimate(value * factor, Math.min(one, other), Math.max(one, other));
   }
 
+  /** The same of a size, which is never below zero: the interval ends there. */
+  public Estimate ofSize() {
+    return lo95 >= 0 ? this : new Estimate(Math.max(0, value), 0, Math.max(0, hi95));
+  }
+
   /** Whether {@code truth} lies inside the interval. */
   public boolean covers(double truth) {
     return lo95 <= truth && truth <= hi95;

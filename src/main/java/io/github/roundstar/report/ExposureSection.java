@@ -40,7 +40,11 @@ final class ExposureSection {
       Block sheet = Block.text(sentences(shown).toArray(String[]::new));
       blocks.add(
           Optional.ofNullable(
-                  charts.of("the exposures", () -> FootprintSheet.draw(result.exposures())))
+                  charts.of(
+                      "the exposures",
+                      () ->
+                          FootprintSheet.draw(
+                              result.exposures(), evidence.imagingArcsecPerPixel())))
               .map(sheet::with)
               .orElse(sheet));
       blocks.add(
@@ -112,6 +116,11 @@ final class ExposureSection {
 
   private static List<String> sentences(ExposureEvidence shown) {
     List<String> sentences = new ArrayList<>();
+    sentences.add(
+        "The limit of elongation is "
+            + Numbers.fixed(shown.elongationLimit(), 2)
+            + ". Round: the whole interval lies within it. Trailed: the whole interval lies beyond"
+            + " it. Borderline: the interval reaches across.");
     sentences.add(Sentences.whole(shown.clock()));
     sentences.add(
         "Air and optics alone make stars "

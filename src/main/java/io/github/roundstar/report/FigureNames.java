@@ -2,6 +2,7 @@ package io.github.roundstar.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalInt;
 
@@ -89,10 +90,17 @@ final class FigureNames {
     List<String> names = new ArrayList<>();
     for (int i = depth(parts); i < parts.length; i++) {
       if (!parts[i].equals("*")) {
-        names.add(PARTS.getOrDefault(parts[i], parts[i]));
+        names.add(PARTS.getOrDefault(parts[i], words(parts[i])));
       }
     }
     return names.isEmpty() ? pointer : String.join(", ", names);
+  }
+
+  /** A key that has no name of its own as words: {@code cornerTrailArcsec}, "corner trail". */
+  private static String words(String key) {
+    return key.replaceAll("(Arcsec|Arcmin|Deg|Hours|Seconds|Millis|Axis|Sky)+$", "")
+        .replaceAll("(?<=[a-z])(?=[A-Z])", " ")
+        .toLowerCase(Locale.ROOT);
   }
 
   /** Number of the run when the figure is that of one run. */

@@ -37,9 +37,9 @@ final class FindingSections {
     Verdict verdict = result.verdict();
     List<Judged> judged = new ArrayList<>();
     if (verdict != null) {
-      add(judged, "Mount", verdict.mount(), verdict.summary());
-      add(judged, "Sky", verdict.sky(), verdict.summary());
-      add(judged, "Settings", verdict.settings(), verdict.summary());
+      add(judged, "Mount", verdict.mount());
+      add(judged, "Sky", verdict.sky());
+      add(judged, "Settings", verdict.settings());
     }
     return judged;
   }
@@ -124,16 +124,10 @@ final class FindingSections {
     return ", " + word + " (" + Numbers.percent(confidence) + ")";
   }
 
-  private static void add(List<Judged> judged, String about, Judgement judgement, String summary) {
+  private static void add(List<Judged> judged, String about, Judgement judgement) {
     if (judgement != null) {
-      String text = tells(summary, judgement.text()) ? "See the heading above." : judgement.text();
-      judged.add(new Judged(about, words(judgement.level()), text));
+      judged.add(new Judged(about, words(judgement.level()), judgement.text()));
     }
-  }
-
-  /** Whether a sentence holds another, however it begins. */
-  private static boolean tells(String summary, String sentence) {
-    return sentence.length() > 1 && summary.contains(sentence.substring(1));
   }
 
   /** Negative numbers with the sign that the rest of the page uses. */

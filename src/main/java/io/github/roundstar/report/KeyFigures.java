@@ -80,7 +80,10 @@ final class KeyFigures {
         result.night().periodic() == null ? null : result.night().periodic().peakToPeakArcsecAxis();
     if (swing != null) {
       known.add(
-          estimate(swing, "arcsec", "Periodic error at the axis, peak to peak, without guiding."));
+          estimate(
+              swing.ofSize(),
+              "arcsec",
+              "Periodic error at the axis, peak to peak, without guiding."));
     } else if (PeriodicWords.searchedInVain(result.night().periodic())) {
       known.add(
           new KeyFigure(

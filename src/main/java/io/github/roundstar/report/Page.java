@@ -78,6 +78,11 @@ record Page(
 
   /** Heading of a column with its unit, and whether it holds numbers. */
   record Column(String name, String unit, boolean numbers) {
+    /** Name and unit, for a place without a heading. */
+    String wording() {
+      return unit.isEmpty() || unit.contains(" ") ? name : name + ", " + unit;
+    }
+
     static Column words(String name) {
       return new Column(name, "", false);
     }

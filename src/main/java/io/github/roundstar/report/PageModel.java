@@ -5,6 +5,7 @@ import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
+import io.github.roundstar.report.words.Times;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -39,7 +40,7 @@ final class PageModel {
                         "value", f.value(),
                         "interval", f.interval(),
                         "unit", f.unit(),
-                        "meaning", f.meaning())),
+                        "meaning", Times.unbroken(f.meaning()))),
         "timeline", page.timeline() == null ? null : block(page.timeline()),
         "sections", list(page.sections(), PageModel::section),
         "folded", list(page.folded(), PageModel::section),
@@ -50,7 +51,7 @@ final class PageModel {
     return map(
         "id", section.id(),
         "link", "#" + section.id(),
-        "heading", section.heading(),
+        "heading", Times.unbroken(section.heading()),
         "blocks", list(section.blocks(), PageModel::block));
   }
 
@@ -59,7 +60,7 @@ final class PageModel {
         "kind",
         block.beside() ? "block beside" : "block",
         "sentences",
-        block.sentences(),
+        unbroken(block.sentences()),
         "chart",
         block.chart() == null ? null : block.chart().markup(),
         "shows",
@@ -70,10 +71,16 @@ final class PageModel {
         block.chart() == null ? null : block.chart().table(),
         "table",
         block.table() == null ? null : table(block.table()),
+        "todo",
+        block.steps() == null && block.note() == null ? null : "todo",
         "steps",
-        block.steps(),
+        unbroken(block.steps()),
         "note",
         block.note());
+  }
+
+  private static List<String> unbroken(List<String> texts) {
+    return texts == null ? null : texts.stream().map(Times::unbroken).toList();
   }
 
   private static Map<String, Object> table(Table table) {
@@ -94,7 +101,7 @@ final class PageModel {
                 "picture",
                 cell.picture() == null ? null : cell.picture().markup(),
                 "of",
-                columns.get(i).name(),
+                columns.get(i).wording(),
                 "kind",
                 kind(columns.get(i))));
       }

@@ -112,7 +112,7 @@ final class PeriodicSection {
         new Cell(Sources.of(component.source()), component.mayBeAlias() ? "may be an alias" : ""),
         Cell.of(Times.shortPeriod(period)),
         Cell.of(component.periodSeconds()),
-        Cell.of(component.amplitudeArcsecAxis()),
+        Cell.of(component.amplitudeArcsecAxis().ofSize()),
         Cell.of(Numbers.chance(component.falseAlarm())));
   }
 }

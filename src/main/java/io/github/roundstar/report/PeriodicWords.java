@@ -79,9 +79,9 @@ final class PeriodicWords {
           .append(" arcsec a second.");
     }
     if (periodic.repeatability() != null) {
-      text.append(' ')
+      text.append(" It repeats from turn to turn to ")
           .append(Numbers.percent(periodic.repeatability()))
-          .append(" of its mean square comes back every turn: training can take that part away")
+          .append(": training can take that part away")
           .append(
               periodic.repeatability() < 0.995
                   ? ", and leaves a worm error of some "

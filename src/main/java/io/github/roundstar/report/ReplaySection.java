@@ -96,11 +96,8 @@ final class ReplaySection {
                 + Numbers.plain(best.get().gain())
                 + " instead of "
                 + Numbers.plain(current.get().gain())
-                + " and a deadband of "
-                + Numbers.plain(best.get().deadbandArcsec())
-                + " instead of "
-                + Numbers.plain(current.get().deadbandArcsec())
-                + " arcsec would have moved the star by "
+                + deadband(current.get(), best.get())
+                + " would have moved the star by "
                 + Numbers.plain(best.get().predictedMotionRmsArcsec())
                 + " instead of "
                 + Numbers.plain(current.get().predictedMotionRmsArcsec())
@@ -119,6 +116,13 @@ final class ReplaySection {
                         + " arcsec RMS at a gain of "
                         + Numbers.plain(trained.gain())
                         + "."));
+  }
+
+  /** Nothing where both are the same as shown. */
+  private static String deadband(Replay current, Replay best) {
+    String then = Numbers.plain(best.deadbandArcsec());
+    String now = Numbers.plain(current.deadbandArcsec());
+    return then.equals(now) ? "" : " and a deadband of " + then + " instead of " + now + " arcsec";
   }
 
   private static List<Cell> row(Replay row) {

@@ -33,6 +33,9 @@ final class SeeingSection {
           Column.numbers("RMS, Dec", "arcsec"),
           Column.numbers("least FWHM", "arcsec"));
 
+  /** A range of a wider ratio tells nobody anything. */
+  private static final double MOST_WORTH_SAYING = 3;
+
   private SeeingSection() {}
 
   /** The section; nothing when the night says nothing of the air. */
@@ -45,9 +48,10 @@ final class SeeingSection {
     sentences.add(
         "A star that is measured so unsteadily would be at least "
             + Numbers.coarse(seeing.leastFwhmArcsec())
-            + " arcsec wide in a long exposure, and at most "
-            + Numbers.coarse(seeing.mostFwhmArcsec())
-            + "; how much an exposure of seconds averages is not known better than that.");
+            + " arcsec wide in a long exposure"
+            + (seeing.mostFwhmArcsec() < MOST_WORTH_SAYING * seeing.leastFwhmArcsec()
+                ? ", and at most " + Numbers.coarse(seeing.mostFwhmArcsec()) + "."
+                : "; how much wider, exposures of seconds do not tell."));
     sentences.add("Noise of the camera that the star's photons do not explain counts as air here.");
     if (seeing.usualFwhmArcsec() != null) {
       sentences.add("Usual at this place: " + Numbers.plain(seeing.usualFwhmArcsec()) + " arcsec.");

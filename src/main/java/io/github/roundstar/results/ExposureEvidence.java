@@ -13,6 +13,7 @@ import java.util.List;
  * @param scale which scale the images have and where it is from, in words
  * @param flexureEastArcsecPerHour how the cameras move apart; null when it cannot be told
  * @param flexureNorthArcsecPerHour likewise
+ * @param elongationLimit major over minor axis up to which a star counts as round
  * @param problems files that could not be used
  */
 public record ExposureEvidence(
@@ -23,6 +24,7 @@ public record ExposureEvidence(
     String scale,
     Estimate flexureEastArcsecPerHour,
     Estimate flexureNorthArcsecPerHour,
+    double elongationLimit,
     List<String> problems) {
   /** Copies. */
   public ExposureEvidence {

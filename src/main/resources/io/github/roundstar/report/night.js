@@ -73,22 +73,6 @@
     });
   }
 
-  // Paper cannot be unfolded; what was folded before is folded again after.
-  function openForPrint() {
-    var opened = [];
-    window.addEventListener('beforeprint', function () {
-      opened = Array.from(document.querySelectorAll('main>details:not([open])'));
-      opened.forEach(function (folded) {
-        folded.open = true;
-      });
-    });
-    window.addEventListener('afterprint', function () {
-      opened.forEach(function (folded) {
-        folded.open = false;
-      });
-    });
-  }
-
   // A cell's number, or its words where it begins with none.
   function keyOf(cell) {
     var text = cell.textContent.trim().replace('\u2212', '-');
@@ -299,7 +283,6 @@
     offerThemes();
     closeContentsAfterUse();
     openTargets();
-    openForPrint();
     offerSorting();
     var svg = document.querySelector('#timeline svg[data-lanes]');
     if (svg) {

@@ -41,11 +41,11 @@ record JudgedBy(Estimate shared, Optional<Estimate> corner) {
     return verdict(limit).equals(TRAILED) && !verdict(shared, limit).equals(TRAILED);
   }
 
-  /** Round is at most two thirds of the way to the limit, for certain. */
+  /** By the interval and the limit alone: within it, beyond it, or across. */
   static String verdict(Estimate elongation, double limit) {
     if (elongation.lo95() > limit) {
       return TRAILED;
     }
-    return elongation.hi95() <= 1 + (limit - 1) * 2 / 3 ? ROUND : "borderline";
+    return elongation.hi95() <= limit ? ROUND : "borderline";
   }
 }

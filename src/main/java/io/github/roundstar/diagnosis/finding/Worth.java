@@ -10,7 +10,10 @@ final class Worth {
 
   private Worth() {}
 
-  /** {@code ; without it guiding would come from 1.20 to about 0.60 arcsec RMS}; may be empty. */
+  /**
+   * {@code ; without it the star's RMS would fall from 1.20 to about 0.60 arcsec RMS}; may be
+   * empty.
+   */
   static String clause(Facts facts, Finding finding) {
     Integer round = finding.expectedRoundExposures();
     Optional<ExposureTally> tally = facts.exposures();
@@ -29,7 +32,7 @@ final class Worth {
     double then = finding.expectedRmsRadialArcsec();
     return then > (1 - Thresholds.LEAST_WORTH_SAYING) * now
         ? ""
-        : "; without it guiding would come from "
+        : "; without it the star's RMS would fall from "
             + Wording.number(now)
             + " to "
             + Wording.number(then)

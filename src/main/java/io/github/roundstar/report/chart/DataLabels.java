@@ -88,7 +88,7 @@ final class DataLabels extends AbstractXYAnnotation {
       }
       Rectangle2D box = free(new Rectangle2D.Double(left, top, width, metrics.getHeight()), taken);
       taken.add(box);
-      if (below != null && label.anchor == Anchor.MIDDLE && py - box.getMaxY() > LEADER) {
+      if (below != null && label.anchor != Anchor.END && py - box.getMaxY() > LEADER) {
         g2.setPaint(Ink.QUIET.color());
         g2.setStroke(ChartStyle.HAIR);
         g2.draw(new Line2D.Double(px, box.getMaxY() - 2, px, py - 3));

@@ -1,11 +1,13 @@
 package io.github.roundstar.report.chart;
 
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.results.Exposure;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Path2D;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.jfree.chart.plot.XYPlot;
 
@@ -28,9 +30,11 @@ public final class FootprintSheet {
   /**
    * Draws it; empty without an exposure whose shape is known.
    *
+   * @param arcsecPerPixel scale of the main camera, where it is known
    * @throws ChartsUnavailable if Java cannot load a font
    */
-  public static Optional<Svg> draw(List<Exposure> exposures) throws ChartsUnavailable {
+  public static Optional<Svg> draw(List<Exposure> exposures, OptionalDouble arcsecPerPixel)
+      throws ChartsUnavailable {
     List<Exposure> known =
         exposures.stream()
             .filter(e -> e.predictedElongation() != null || width(e) > 0)
@@ -79,7 +83,7 @@ public final class FootprintSheet {
           label(exposures.indexOf(e) + 1, e.verdict()),
           e.verdict().equals("trailed") ? Ink.INK.color() : Ink.QUIET.color());
     }
-    legend(plot, style, height, scale);
+    legend(plot, style, height, scale, arcsecPerPixel);
     plot.addAnnotation(DataPath.filled(predicted, Ink.DEC.color(0.75)));
     plot.addAnnotation(DataPath.filled(measured, Ink.RA.color(0.75)));
     plot.addAnnotation(labels);
@@ -104,7 +108,12 @@ public final class FootprintSheet {
     return number + " " + verdict;
   }
 
-  private static void legend(XYPlot plot, ChartStyle style, int height, double scale) {
+  private static void legend(
+      XYPlot plot, ChartStyle style, int height, double scale, OptionalDouble arcsecPerPixel) {
+    String pixels =
+        arcsecPerPixel.isEmpty()
+            ? ""
+            : ", " + Numbers.coarse(2 / arcsecPerPixel.getAsDouble()) + " pixels";
     double y = height - 16;
     plot.addAnnotation(
         DataLabels.beside(style.font())
@@ -116,7 +125,7 @@ public final class FootprintSheet {
                 8,
                 5,
                 DataLabels.Anchor.START,
-                "2 arcsec; outlines at half maximum, north up, east left",
+                "2 arcsec" + pixels + "; outlines at half maximum, north up, east left",
                 Ink.QUIET.color()));
     plot.addAnnotation(
         DataPath.stroked(
@@ -176,7 +185,7 @@ public final class FootprintSheet {
         + " exposures, "
         + trailed
         + " of them trailed; the longest is "
-        + io.github.roundstar.report.words.Numbers.plain(worst)
+        + Numbers.plain(worst)
         + " times as long as wide. The table below has every figure.";
   }
 }

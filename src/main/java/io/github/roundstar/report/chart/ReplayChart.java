@@ -4,10 +4,12 @@ import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.results.Polyline;
 import io.github.roundstar.results.Replay;
 import java.awt.BasicStroke;
+import java.awt.geom.Path2D;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.RectangleInsets;
 
@@ -41,11 +43,13 @@ public final class ReplayChart {
     plot.setInsets(new RectangleInsets(ChartStyle.HEADROOM, 2, 2, RIGHT));
     style.rules(plot, horizontal, vertical, "RMS of the star's motion, arcsec", Ink.INK);
     LineKey key = new LineKey(style.font());
-    curve(plot, key, rows, "ra", false, Ink.RA, ChartStyle.LINE);
-    curve(plot, key, rows, "ra", true, Ink.RA, ChartStyle.THIN_DASHED);
-    curve(plot, key, rows, "dec", false, Ink.DEC, ChartStyle.DASHED);
+    DataLabels labels = DataLabels.above(style.font(), highestCurve(rows));
+    present(plot, labels, rows);
+    curve(plot, key, labels, rows, "ra", false, Ink.RA, ChartStyle.LINE);
+    curve(plot, key, labels, rows, "ra", true, Ink.RA, ChartStyle.THIN_DASHED);
+    curve(plot, key, labels, rows, "dec", false, Ink.DEC, ChartStyle.DASHED);
     plot.addAnnotation(key);
-    plot.addAnnotation(present(plot, style, rows));
+    plot.addAnnotation(labels);
     return Optional.of(
         style
             .draw(
@@ -102,6 +106,7 @@ public final class ReplayChart {
   private static void curve(
       XYPlot plot,
       LineKey key,
+      DataLabels labels,
       List<Replay> rows,
       String axis,
       boolean trained,
@@ -109,13 +114,62 @@ public final class ReplayChart {
       BasicStroke stroke) {
     Polyline curve = sweep(rows, axis, trained);
     if (curve.size() > 1) {
-      plot.addAnnotation(DataPath.stroked(Paths.line(curve), ink.color(), stroke));
+      plot.addAnnotation(
+          DataPath.stroked(
+              inside(curve, plot.getRangeAxis().getUpperBound(), labels, ink),
+              ink.color(),
+              stroke));
       key.line(name(axis) + (trained ? ", error trained out" : ""), ink, stroke);
     }
   }
 
-  private static DataLabels present(XYPlot plot, ChartStyle style, List<Replay> rows) {
-    DataLabels labels = DataLabels.beside(style.font());
+  /**
+   * What of a curve lies below the upper end of the axis; where it goes on beyond, a word says how
+   * far.
+   */
+  private static Path2D inside(Polyline curve, double high, DataLabels labels, Ink ink) {
+    Path2D path = new Path2D.Double();
+    boolean open = false;
+    for (int i = 0; i < curve.size(); i++) {
+      boolean in = curve.y(i) <= high;
+      if (i > 0 && in != curve.y(i - 1) <= high) {
+        double share = (high - curve.y(i - 1)) / (curve.y(i) - curve.y(i - 1));
+        double x = curve.x(i - 1) + share * (curve.x(i) - curve.x(i - 1));
+        if (in) {
+          path.moveTo(x, high);
+          open = true;
+        } else {
+          path.lineTo(x, high);
+        }
+        double end = in ? curve.y(0) : curve.y(curve.size() - 1);
+        DataLabels.Anchor anchor = in ? DataLabels.Anchor.START : DataLabels.Anchor.END;
+        labels.add(x, high, 0, -4, anchor, "\u2191 to " + Numbers.plain(end), ink.color());
+      }
+      if (in && open) {
+        path.lineTo(curve.x(i), curve.y(i));
+      } else if (in) {
+        path.moveTo(curve.x(i), curve.y(i));
+      }
+      open = in;
+    }
+    return path;
+  }
+
+  /** The highest of all curves at every gain, which no label may lie on. */
+  private static Polyline highestCurve(List<Replay> rows) {
+    TreeMap<Double, Double> highest = new TreeMap<>();
+    for (Polyline curve :
+        List.of(sweep(rows, "ra", false), sweep(rows, "ra", true), sweep(rows, "dec", false))) {
+      for (int i = 0; i < curve.size(); i++) {
+        highest.merge(curve.x(i), curve.y(i), Math::max);
+      }
+    }
+    return Polyline.of(
+        highest.keySet().stream().mapToDouble(x -> x).toArray(),
+        highest.values().stream().mapToDouble(y -> y).toArray());
+  }
+
+  private static void present(XYPlot plot, DataLabels labels, List<Replay> rows) {
     for (Replay row : rows) {
       if (row.current()) {
         Polyline dot =
@@ -126,14 +180,13 @@ public final class ReplayChart {
         labels.add(
             row.gain(),
             row.predictedMotionRmsArcsec(),
-            0,
-            -10,
-            DataLabels.Anchor.MIDDLE,
+            6,
+            -8,
+            DataLabels.Anchor.START,
             name(row.axis()) + " as it was",
             ink.color());
       }
     }
-    return labels;
   }
 
   private static String name(String axis) {

@@ -21,7 +21,10 @@ public final class TrailMap {
   /** Room for a line of words below the sensor [px]. */
   private static final int LABEL_ROOM = 26;
 
-  /** The longest trail on the map, as a share of the distance between two of them. */
+  /** A trail of a pixel, as a share of the distance between two of them: the same every night. */
+  private static final double PIXEL = 0.45;
+
+  /** The longest trail that has room, likewise; nights with longer ones say their own scale. */
   private static final double LONGEST = 0.9;
 
   private TrailMap() {}
@@ -62,6 +65,11 @@ public final class TrailMap {
         DataPath.stroked(
             Paths.box(-halfX, -halfY, halfX, halfY), Ink.QUIET.color(), ChartStyle.HAIR));
     plot.addAnnotation(DataPath.stroked(trails(sensor), Ink.INK.color(), ChartStyle.stroke(1.8f)));
+    plot.addAnnotation(
+        DataPath.stroked(
+            Paths.segment(halfX - pixelArcmin(sensor), halfY + pad, halfX, halfY + pad),
+            Ink.INK.color(),
+            ChartStyle.stroke(1.8f)));
     plot.addAnnotation(labels(style, sensor, halfX, halfY, pad));
     double aspect = (2 * halfY + pad + below) / (2 * (halfX + pad));
     int height = (int) Math.round((WIDTH - 2 * MARGIN) * aspect) + ChartStyle.HEADROOM + MARGIN;
@@ -75,18 +83,15 @@ public final class TrailMap {
   private static Path2D trails(AxisTrace.Sensor sensor) {
     double step = sensor.widthArcmin() / (COLUMNS - 1);
     int rows = Math.max(2, (int) Math.round(sensor.heightArcmin() / step) + 1);
-    double farthest = 0;
     List<double[]> places = new ArrayList<>();
     for (int i = 0; i < COLUMNS; i++) {
       for (int j = 0; j < rows; j++) {
         double x = sensor.widthArcmin() * (i / (COLUMNS - 1.0) - 0.5);
         double y = sensor.heightArcmin() * (j / (rows - 1.0) - 0.5);
         places.add(new double[] {x, y});
-        farthest =
-            Math.max(farthest, Math.hypot(x - sensor.starXArcmin(), y - sensor.starYArcmin()));
       }
     }
-    double scale = LONGEST * step / farthest / 2;
+    double scale = pixelArcmin(sensor) * pixelsPerArcmin(sensor) / 2;
     Path2D all = new Path2D.Double();
     for (double[] place : places) {
       double dx = -(place[1] - sensor.starYArcmin()) * scale;
@@ -95,6 +100,17 @@ public final class TrailMap {
       all.lineTo(place[0] + dx, place[1] + dy);
     }
     return all;
+  }
+
+  /** How long a trail of one pixel is drawn [arcmin on the map]. */
+  private static double pixelArcmin(AxisTrace.Sensor sensor) {
+    double step = sensor.widthArcmin() / (COLUMNS - 1);
+    return Math.min(PIXEL, LONGEST / Math.max(farthestPixels(sensor), 1e-9)) * step;
+  }
+
+  /** Pixels of trail per arcmin of distance from the guide star. */
+  private static double pixelsPerArcmin(AxisTrace.Sensor sensor) {
+    return 60 * Math.toRadians(Math.abs(sensor.turnDegrees())) / sensor.arcsecPerPixel();
   }
 
   private static DataLabels labels(
@@ -113,6 +129,14 @@ public final class TrailMap {
           Ink.QUIET.color());
     }
     labels.add(
+        halfX - pixelArcmin(sensor),
+        halfY + pad,
+        -6,
+        4,
+        DataLabels.Anchor.END,
+        "1 pixel, " + Numbers.plain(sensor.arcsecPerPixel()) + " arcsec",
+        Ink.QUIET.color());
+    labels.add(
         -halfX,
         halfY + pad,
         0,
@@ -128,7 +152,7 @@ public final class TrailMap {
         Math.hypot(
             sensor.widthArcmin() / 2 + Math.abs(sensor.starXArcmin()),
             sensor.heightArcmin() / 2 + Math.abs(sensor.starYArcmin()));
-    return 60 * arcmin * Math.toRadians(Math.abs(sensor.turnDegrees())) / sensor.arcsecPerPixel();
+    return arcmin * pixelsPerArcmin(sensor);
   }
 
   private static String words(AxisTrace.Sensor sensor) {
@@ -140,7 +164,7 @@ public final class TrailMap {
         + Numbers.plain(sensor.exposureSeconds())
         + " s the longest trail, in the corner farthest from it, is "
         + Numbers.plain(farthestPixels(sensor))
-        + " pixels. The trails are drawn longer than they are.";
+        + " pixels. The trails are drawn longer than they are, to the scale of the bar.";
   }
 
   private static ChartTable table(AxisTrace.Sensor sensor) {

@@ -48,9 +48,9 @@ public final class Times {
     return String.format(Locale.ROOT, "%02d:%02d", time.getHour(), time.getMinute());
   }
 
-  /** A heading whose durations, {@code 7 min 59 s}, do not break between two lines. */
-  public static String unbroken(String heading) {
-    return heading
+  /** A text whose durations, {@code 7 min 59 s}, and intervals do not break between two lines. */
+  public static String unbroken(String text) {
+    return text.replaceAll("(?<=\\d) \\.\\. (?=[-\u2212\\d])", "\u00a0..\u00a0")
         .replaceAll("(?<=\\d) (?=(h|min|s)\\b)", "\u00a0")
         .replaceAll("(?<=\\d\u00a0(h|min)) (?=\\d)", "\u00a0");
   }

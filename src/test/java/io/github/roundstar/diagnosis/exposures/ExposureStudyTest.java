@@ -28,8 +28,8 @@ class ExposureStudyTest {
 
   @Test
   void verdictsHaveTwoThresholds() {
-    assertThat(JudgedBy.verdict(new Estimate(1.05, 1, 1.099), 1.15)).isEqualTo("round");
-    assertThat(JudgedBy.verdict(new Estimate(1.05, 1, 1.101), 1.15)).isEqualTo("borderline");
+    assertThat(JudgedBy.verdict(new Estimate(1.05, 1, 1.149), 1.15)).isEqualTo("round");
+    assertThat(JudgedBy.verdict(new Estimate(1.05, 1, 1.151), 1.15)).isEqualTo("borderline");
     assertThat(JudgedBy.verdict(new Estimate(1.2, 1.149, 1.3), 1.15)).isEqualTo("borderline");
     assertThat(JudgedBy.verdict(new Estimate(1.2, 1.151, 1.3), 1.15)).isEqualTo("trailed");
   }

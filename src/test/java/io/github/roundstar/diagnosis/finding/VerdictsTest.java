@@ -96,7 +96,7 @@ class VerdictsTest {
     assertThat(verdict.summary())
         .isEqualTo(
             "The mount needs work: the worm's swing of 12.0 arcsec every 7 min 59 s gets"
-                + " through guiding; without it guiding would come from 1.15 to 0.57 arcsec RMS at best, against"
+                + " through guiding; without it the star's RMS would fall from 1.15 to 0.57 arcsec RMS at best, against"
                 + " your limit of 0.60 arcsec RMS in either axis.");
   }
 
