@@ -65,6 +65,29 @@ class SeasonCommandTest {
     assertThat(out.resolve("2026-10-03.html")).exists();
   }
 
+  /** Its own folder of changes is found, and a layout beside its log. */
+  @Test
+  void theSampleLogsAreASeasonAsShipped() throws IOException {
+    Ran ran =
+        Ran.of("season", "sample-logs", "--equipment", "sample-logs/equipment.toml", "--out", out)
+            .endsWith(0);
+
+    assertThat(ran.out()).contains("Worm adjusted on 2026-10-22");
+    assertThat(result().get("unusable")).isEmpty();
+    assertThat(Files.readString(out.resolve("season.html")))
+        .contains("worm adjusted</text>", "align the axis", "change settings");
+  }
+
+  @Test
+  void questionsOfAnUnknownLogAreOneLine() throws IOException {
+    Files.copy(Path.of("sample-logs/layouts/loft.log"), logs.resolve("loft.log"));
+
+    Ran ran = season().endsWith(3);
+
+    assertThat(ran.errLines()).filteredOn(line -> line.contains("loft.log")).hasSize(1);
+    assertThat(ran.err()).doesNotContain("[[setting]]");
+  }
+
   @Test
   void onlyWhatChangedIsAnalysedAgain() throws IOException {
     season().endsWith(0);

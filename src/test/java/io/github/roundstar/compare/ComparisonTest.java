@@ -6,7 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 import io.github.roundstar.results.CompareResult;
 import io.github.roundstar.results.ComparedFigure;
 import io.github.roundstar.results.Faults;
+import io.github.roundstar.results.SeasonNight;
 import io.github.roundstar.results.SeasonResult;
+import io.github.roundstar.results.Trend;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -227,6 +229,62 @@ class ComparisonTest {
     ComparedFigure equal = figure(result, "rms-ra-equal-air");
     assertThat(equal.after().value() / equal.before().value()).isCloseTo(0.5 / 0.866, within(0.06));
     assertThat(equal.adjustment()).contains("cosine of the declination, 0.50 and 0.87");
+  }
+
+  private static SeasonResult season(List<NightInput> nights) {
+    return Season.of(
+        nights.stream()
+            .map(
+                night ->
+                    new Season.Filed(
+                        SeasonNight.of(night.result(), "a.json", "a.html"), night.result()))
+            .toList(),
+        List.of(),
+        "0",
+        List.of(),
+        List.of(),
+        "test",
+        List.of(),
+        new Faults());
+  }
+
+  /** Of a hundred seasons without any trend five may show one; 12 is the 99.8 % bound of that. */
+  @Tag("identity")
+  @Test
+  void aSeasonOfChanceHasNoHeadline() {
+    long moving = 0;
+    for (int seed = 1; seed <= 100; seed++) {
+      moving +=
+          season(new InventedNight(3000 + seed).nights(12)).summary().contains("move:") ? 1 : 0;
+    }
+    assertThat(moving).isLessThanOrEqualTo(12);
+  }
+
+  @Tag("identity")
+  @Test
+  void aWormThatGrowsMakesTheHeadline() {
+    InventedNight nights = new InventedNight(31);
+    List<NightInput> growing = new ArrayList<>();
+    for (int i = 0; i < 16; i++) {
+      growing.add(nights.worm(5 + 0.4 * i).next());
+    }
+    assertThat(season(growing).summary()).contains("these move", "periodic error");
+  }
+
+  @Test
+  void nightsOfAnotherMountOrOpticsAreShownApart() {
+    InventedNight nights = new InventedNight(32);
+    List<NightInput> both = new ArrayList<>(nights.nights(6));
+    both.addAll(nights.mount("Fellgate 9").guideScale(1.2).nights(6));
+    SeasonResult season = season(both);
+
+    assertThat(season.trends().stream().map(Trend::telescope).distinct())
+        .containsExactly(
+            "Larkfell 180, guide camera of 2.43 arcsec per pixel",
+            "Fellgate 9, guide camera of 1.20 arcsec per pixel");
+    assertThat(season.trends()).allMatch(trend -> trend.points().size() <= 6);
+    assertThat(season.noticed()).anyMatch(text -> text.startsWith("Nights of different mounts"));
+    assertThat(season(nights.nights(6)).trends()).allMatch(t -> t.telescope().isEmpty());
   }
 
   @Test
