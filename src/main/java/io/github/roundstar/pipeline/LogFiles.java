@@ -90,7 +90,8 @@ public final class LogFiles {
       return;
     }
     if (matching.isEmpty()) {
-      missing.add(name + ": nothing to read here: name a file, or a folder that holds " + pattern);
+      String wanted = namesInFolders.equals(FITS_NAMES) ? "no image" : "no log file";
+      missing.add(name + ": " + wanted + " here: name a file, or a folder that holds " + pattern);
     }
     matching.stream().filter(Files::isRegularFile).sorted().forEach(files::add);
   }

@@ -73,7 +73,7 @@ class StarsCommandTest {
     assertThat(ran.outLines()).hasSize(3).allMatch(line -> line.startsWith("exposure-00"));
     assertThat(Ran.of("stars", folder.resolve("none")).endsWith(3).err()).contains("no such file");
     Path empty = Files.createDirectory(folder.resolve("empty"));
-    Ran.of("stars", empty).endsWith(3).saysOnly(empty + ": nothing to read here: ");
+    Ran.of("stars", empty).endsWith(3).saysOnly(empty + ": no image here: ");
   }
 
   @Test

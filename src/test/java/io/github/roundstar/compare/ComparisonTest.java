@@ -280,8 +280,8 @@ class ComparisonTest {
 
     assertThat(season.trends().stream().map(Trend::telescope).distinct())
         .containsExactly(
-            "Larkfell 180, guide camera of 2.43 arcsec per pixel",
-            "Fellgate 9, guide camera of 1.20 arcsec per pixel");
+            "Larkfell 180, guide camera of 2.43 arcsec per pixel, main camera of 1.05 arcsec per pixel",
+            "Fellgate 9, guide camera of 1.20 arcsec per pixel, main camera of 1.05 arcsec per pixel");
     assertThat(season.trends()).allMatch(trend -> trend.points().size() <= 6);
     assertThat(season.noticed()).anyMatch(text -> text.startsWith("Nights of different mounts"));
     assertThat(season(nights.nights(6)).trends()).allMatch(t -> t.telescope().isEmpty());
