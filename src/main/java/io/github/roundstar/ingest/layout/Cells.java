@@ -191,16 +191,19 @@ public final class Cells {
 
   /** A line of keys and values: {@code t=3.0, RA error: 0.31 px; state="ok"}. */
   private static final class KeyedLine {
-    private final String line;
     private final Map<String, String> fields = new LinkedHashMap<>();
+    private String line;
     private int nameless;
 
-    KeyedLine(String line) {
-      this.line = line;
-      if (isSeparated()) {
-        pieces();
-      } else {
-        byBlanks();
+    KeyedLine(String joined) {
+      for (String one : joined.split(Delimiter.KEY_VALUE.joint())) {
+        line = one;
+        lastKey = "";
+        if (isSeparated()) {
+          pieces();
+        } else {
+          byBlanks();
+        }
       }
     }
 

@@ -3,6 +3,7 @@ package io.github.roundstar.ingest.layout;
 import io.github.roundstar.ingest.layout.EventRule.Kind;
 import io.github.roundstar.signal.Quantile;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -13,6 +14,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -24,6 +26,9 @@ final class EventLines {
 
   /** Rows under an unknown word that scatter so much more than others are no ordinary frames. */
   private static final double UNLIKE = 2;
+
+  private static final double NEARLY_ALL = 0.9;
+  private static final int MOST_STARTS = 300;
 
   /** In the order in which they are tried: the end of settling names settling too. */
   private static final Map<String, Kind> KINDS = new LinkedHashMap<>();
@@ -267,6 +272,48 @@ final class EventLines {
       this.words = words(line);
       this.kind = of(words.isEmpty() ? line : words);
     }
+
+    boolean is(Kind wanted) {
+      return kind.filter(wanted::equals).isPresent();
+    }
+
+    /** Whether it says that the star was lost or found, which is no end of settling. */
+    boolean tellsOfStar() {
+      return Words.of(line).hasAny("found", "lost");
+    }
+
+    int[] place(int i) {
+      return new int[] {at.get(i), rows.get(i)};
+    }
+
+    /** Whether nearly each of its lines comes after a start, before any further row. */
+    boolean isRightBehind(List<int[]> starts) {
+      long behind =
+          IntStream.range(0, at.size())
+              .filter(
+                  i -> starts.stream().anyMatch(s -> s[0] < at.get(i) && s[1] == rows.get(i)))
+              .count();
+      return behind >= NEARLY_ALL * at.size();
+    }
+
+    /** Rows from a start to the line that follows it once; 0 where it is not so. */
+    double rowsBehind(List<int[]> starts) {
+      int followed = 0;
+      double sum = 0;
+      for (int s = 0; s < starts.size(); s++) {
+        int from = starts.get(s)[0];
+        int to = s + 1 < starts.size() ? starts.get(s + 1)[0] : Integer.MAX_VALUE;
+        for (int i = 0; i < at.size(); i++) {
+          if (at.get(i) > from && at.get(i) < to && rows.get(i) > starts.get(s)[1]) {
+            followed++;
+            sum += rows.get(i) - starts.get(s)[1];
+            break;
+          }
+        }
+      }
+      boolean once = followed >= NEARLY_ALL * at.size() && followed * 2 >= starts.size();
+      return once && followed > 0 ? sum / followed : 0;
+    }
   }
 
   /**
@@ -277,9 +324,9 @@ final class EventLines {
       List<String> lines, List<Integer> rows, Column[] offsets, List<Decision> decisions) {
     List<Family> families = families(lines, rows);
     byRows(families, offsets);
-    endsOfSettling(families);
+    settlingByPlace(families);
     boolean ends = families.stream().anyMatch(f -> f.kind.filter(Kind.GUIDING::equals).isPresent());
-    List<EventRule> rules = new ArrayList<>();
+    Map<EventRule, Integer> rules = new LinkedHashMap<>();
     for (Kind kind : new LinkedHashSet<>(KINDS.values())) {
       List<Family> all =
           families.stream().filter(f -> f.kind.filter(kind::equals).isPresent()).toList();
@@ -291,12 +338,13 @@ final class EventLines {
       for (Family family : all) {
         if (words.size() < MOST_RULES && words.add(family.words)) {
           String expression = LinePattern.quoted(family.words).replace("\t", "\\t");
+          int length = family.words.length();
           if (kind == Kind.DITHER) {
-            DitherSize.rule(family.line, expression, decisions).ifPresent(rules::add);
+            DitherSize.rule(family.line, expression, decisions)
+                .ifPresent(rule -> rules.put(rule, length));
           }
-          rules.add(
-              new EventRule(
-                  kind, Optional.of(LinePattern.of("(?<!\\p{L})" + expression)), List.of()));
+          LinePattern pattern = LinePattern.of("(?<!\\p{L})" + expression);
+          rules.put(new EventRule(kind, Optional.of(pattern), List.of()), length);
         }
       }
       decisions.add(
@@ -305,7 +353,11 @@ final class EventLines {
               words.size() == 1 ? words.iterator().next() : words.size() + " kinds",
               "such as " + all.get(0).line.strip()));
     }
-    return rules;
+    // the longer words first, since the shorter may be a part of them
+    return rules.entrySet().stream()
+        .sorted(Comparator.comparingInt(rule -> -rule.getValue()))
+        .map(Map.Entry::getKey)
+        .toList();
   }
 
   private static List<Family> families(List<String> lines, List<Integer> rows) {
@@ -350,30 +402,38 @@ final class EventLines {
     }
   }
 
-  /** Of lines of unknown words, the one that follows nearly every line of settling is its end. */
-  private static void endsOfSettling(List<Family> families) {
-    List<Integer> starts =
-        families.stream()
-            .filter(f -> f.kind.filter(k -> k == Kind.SETTLING || k == Kind.DITHER).isPresent())
-            .flatMap(f -> f.at.stream())
-            .sorted()
-            .toList();
+  /**
+   * What stands right behind a shift of the set point, before any row, begins the settling; what
+   * follows some rows later, once for each shift, ends it: told by their places, whatever they say.
+   */
+  private static void settlingByPlace(List<Family> families) {
+    List<int[]> shifts = places(families, Kind.DITHER);
     for (Family family : families) {
-      boolean found = Words.of(family.line).has("found");
-      boolean open = family.kind.isEmpty() || family.kind.get() == Kind.IDLE;
-      if (open && !found && starts.size() >= 2 && family.at.size() >= 2) {
-        int following = 0;
-        for (int s = 0; s < starts.size(); s++) {
-          int from = starts.get(s);
-          int to = s + 1 < starts.size() ? starts.get(s + 1) : Integer.MAX_VALUE;
-          following += family.at.stream().anyMatch(at -> at > from && at < to) ? 1 : 0;
-        }
-        boolean once = family.at.size() <= starts.size();
-        if (once && following >= 0.9 * family.at.size() && following * 2 >= starts.size()) {
-          family.kind = Optional.of(Kind.GUIDING);
-        }
+      boolean free = family.kind.isEmpty() || family.is(Kind.IDLE) || family.is(Kind.GUIDING);
+      if (free && !family.tellsOfStar() && family.isRightBehind(shifts)) {
+        family.kind = Optional.of(Kind.SETTLING);
       }
     }
+    List<int[]> starts = shifts.isEmpty() ? places(families, Kind.SETTLING) : shifts;
+    boolean begun =
+        families.stream().anyMatch(f -> f.is(Kind.SETTLING) && f.isRightBehind(starts));
+    boolean told = families.stream().anyMatch(f -> f.is(Kind.GUIDING) && f.rowsBehind(starts) > 0);
+    families.stream()
+        .filter(f -> !told && !f.tellsOfStar())
+        .filter(f -> f.kind.isEmpty() || f.is(Kind.IDLE) || f.is(Kind.SETTLING))
+        .filter(f -> f.rowsBehind(starts) > 0 && (starts.size() > 1 || begun))
+        .min(Comparator.comparingDouble(f -> f.rowsBehind(starts)))
+        .ifPresent(f -> f.kind = Optional.of(Kind.GUIDING));
+  }
+
+  /** Line and row of each line of a kind, in order. */
+  private static List<int[]> places(List<Family> families, Kind kind) {
+    return families.stream()
+        .filter(f -> f.is(kind))
+        .flatMap(f -> IntStream.range(0, f.at.size()).mapToObj(f::place))
+        .sorted(Comparator.comparingInt(place -> place[0]))
+        .limit(MOST_STARTS)
+        .toList();
   }
 
   /** How many times farther off than usual the star is after a dither. */

@@ -255,6 +255,11 @@ public final class LayoutLines implements Closeable {
     return pages;
   }
 
+  /** The line of names before the row heads another page of the same run. */
+  public void samePage() {
+    happenings.samePage();
+  }
+
   /** Number of the run that the row belongs to, from 1, where no column tells it. */
   public int run() {
     return run;

@@ -22,6 +22,7 @@ import org.apache.commons.math3.linear.SingularMatrixException;
 record PulseAnswer(int rows, double first, double second, double share) {
   private static final PulseAnswer NONE = new PulseAnswer(0, 0, 0, 0);
   private static final int FEWEST = 8;
+  private static final double AXIS_DOMINATES = 2;
 
   /**
    * Fits.
@@ -68,6 +69,16 @@ record PulseAnswer(int rows, double first, double second, double share) {
       all += (y[r] - mean) * (y[r] - mean);
     }
     return all > 0 ? Math.max(0, 1 - left / all) : 0;
+  }
+
+  /** How it follows the first offset, or the second. */
+  double along(boolean ofSecond) {
+    return ofSecond ? second : first;
+  }
+
+  /** Whether it follows one of the offsets far more than the other. */
+  boolean isOwn(boolean ofSecond) {
+    return Math.abs(along(ofSecond)) >= AXIS_DOMINATES * Math.abs(along(!ofSecond));
   }
 
   /** Direction of the offset that calls for a positive pulse, from the first through the second. */

@@ -10,7 +10,6 @@ final class PulseSeries {
   /** Share of the pulses' variance that the offsets must explain before a sign is believed. */
   static final double ENOUGH_SHARE = 0.5;
 
-  private static final double AXIS_DOMINATES = 2;
   private static final int STRETCH_PULSES = 40;
 
   private final ColumnChoice.Choice choice;
@@ -72,6 +71,11 @@ final class PulseSeries {
     return ofAxis(offset(dec).direction(text.eastIsO()), dec).or(() -> text.positive(false, dec));
   }
 
+  /** Where a positive offset points, as a sentence tells. */
+  Optional<Direction> toldOffset(boolean dec) {
+    return text.positive(false, dec);
+  }
+
   /** Where a positive pulse pushes, as its name or a sentence tells. */
   Optional<Direction> namedPulse(boolean dec) {
     return pulse(dec)
@@ -92,14 +96,6 @@ final class PulseSeries {
 
   private static Optional<Direction> ofAxis(Optional<Direction> to, boolean dec) {
     return to.filter(d -> dec == (d == Direction.NORTH || d == Direction.SOUTH));
-  }
-
-  static double own(PulseAnswer answer, boolean dec) {
-    return dec ? answer.second() : answer.first();
-  }
-
-  static boolean isOwn(PulseAnswer answer, boolean dec) {
-    return Math.abs(own(answer, dec)) >= AXIS_DOMINATES * Math.abs(own(answer, !dec));
   }
 
   /** Whether a stretch of the log answers otherwise than the whole does. */

@@ -25,6 +25,9 @@ final class Words {
   private static final Map<String, Set<String>> EXACT = new HashMap<>();
   private static final Map<String, Set<String>> BEGINNINGS = new HashMap<>();
   private static final Map<String, Set<String>> ENDS = new HashMap<>();
+
+  /** What stands before the last word of phrases that may go on. */
+  private static final Set<String> OPEN_PHRASES = new HashSet<>();
   private static final int LONGEST_PHRASE = 4;
   private static final int LONGEST_TEXT = 300;
   private static final int SHORTEST_STEM = 3;
@@ -82,6 +85,9 @@ final class Words {
     String stem = word.replace("~", "");
     Map<String, Set<String>> table = open ? BEGINNINGS : compound ? ENDS : EXACT;
     table.computeIfAbsent(stem, any -> new HashSet<>()).add(concept);
+    if (open && stem.indexOf(' ') > 0) {
+      OPEN_PHRASES.add(stem.substring(0, stem.lastIndexOf(' ') + 1));
+    }
     if (open || compound) {
       EXACT.computeIfAbsent(stem, any -> new HashSet<>()).add(concept);
     }
@@ -104,7 +110,7 @@ final class Words {
       StringBuilder phrase = new StringBuilder();
       for (int length = 1; length <= LONGEST_PHRASE && i + length <= parts.size(); length++) {
         phrase.append(length == 1 ? "" : " ").append(parts.get(i + length - 1));
-        Set<String> found = length == 1 ? meanings(phrase.toString()) : exact(phrase.toString());
+        Set<String> found = length == 1 ? meanings(phrase.toString()) : phrase(phrase.toString());
         concepts.addAll(found);
         int words = length;
         found.forEach(concept -> longest.merge(concept, words, Math::max));
@@ -158,6 +164,20 @@ final class Words {
 
   private static Set<String> exact(String word) {
     return EXACT.getOrDefault(word, Set.of());
+  }
+
+  /** Meanings of several words, of which the last may go on as it likes. */
+  private static Set<String> phrase(String words) {
+    Set<String> exact = exact(words);
+    int last = words.lastIndexOf(' ') + 1;
+    if (!OPEN_PHRASES.contains(words.substring(0, last))) {
+      return exact;
+    }
+    Set<String> all = new HashSet<>(exact);
+    for (int end = last + 1; end < words.length(); end++) {
+      all.addAll(BEGINNINGS.getOrDefault(words.substring(0, end), Set.of()));
+    }
+    return all;
   }
 
   private static Set<String> meanings(String word) {
