@@ -318,10 +318,16 @@ final class ColumnChoice {
         .computeIfAbsent(axis, any -> weighOffset(column, axis));
   }
 
+  /** A shift that is there in nearly every row is the star's, and no move of the set point. */
+  static boolean isShift(Column column) {
+    return column.has("dither") && column.share(v -> v != 0) * column.finite().length
+        > 0.5 * column.cells.size();
+  }
+
   private double weighOffset(Column column, char axis) {
     char told = column.axis(text.eastIsO());
     double worth = axisWorth(column.isPlace() ? cameraAxis(told) : told, axis);
-    boolean offset = column.has("offset");
+    boolean offset = column.has("offset") || isShift(column);
     worth += offset ? KIND : 0;
     worth += column.has("pulse") ? offset && !column.nameHas("pulse") ? -LOOK : OTHER_KIND : 0;
     worth += column.has("statistic") ? OTHER_KIND - LOOK : 0;
@@ -329,7 +335,7 @@ final class ColumnChoice {
     worth -= column.isPlace() ? KIND : 0;
     worth += column.nameHas("set point") && !column.nameHas("offset") ? OTHER_KIND : 0;
     worth += column.nameHas("distance") ? -LOOK : 0;
-    worth += column.hasAny("dither") ? OTHER_KIND : 0;
+    worth += column.has("dither") && !isShift(column) ? OTHER_KIND : 0;
     worth += column.hasAny("snr", "flux", "frame", "run") && !offset ? OTHER_KIND : 0;
     worth += column.has("other") && !offset ? OTHER_KIND : 0;
     worth += column.hasAny("length", "sense") && !offset ? -KIND : 0;

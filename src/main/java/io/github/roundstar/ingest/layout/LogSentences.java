@@ -145,6 +145,7 @@ final class LogSentences {
   private static boolean isVerb(List<String> tokens, int at) {
     return tokens.get(at).equals("est")
         && at + 1 < tokens.size()
+        && (at == 0 || !Set.of("l", "d", "vers").contains(tokens.get(at - 1)))
         && Set.of("a", "au", "en").contains(tokens.get(at + 1));
   }
 

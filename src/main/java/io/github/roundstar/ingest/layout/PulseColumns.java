@@ -51,7 +51,7 @@ record PulseColumns(
               && length.isNumeric()
               && length.isOneSided()
               && !length.isLettered()
-              && near(codes, length, columns)) {
+              && (near(codes, length, columns) || isOneAxis(codes, length, text.eastIsO()))) {
             PulseColumns pulses = beside(length, codes, found.get());
             if (pulses.sent() >= 0.9 * length.share(v -> v != 0) * length.finite().length) {
               all.add(pulses);
@@ -79,6 +79,11 @@ record PulseColumns(
 
   private static boolean near(Column codes, Column length, List<Column> columns) {
     return Math.abs(columns.indexOf(codes) - columns.indexOf(length)) <= 4;
+  }
+
+  private static boolean isOneAxis(Column codes, Column length, boolean eastIsO) {
+    char axis = length.axis(eastIsO);
+    return axis != ' ' && axis == codes.axis(eastIsO) && length.hasAny("pulse", "length");
   }
 
   static Set<String> codeValues(Column column) {

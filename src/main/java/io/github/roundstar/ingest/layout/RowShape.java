@@ -80,7 +80,7 @@ record RowShape(
       best = fewer && tally.quality() > 0.95 ? tally : best;
     }
     for (Delimiter delimiter : List.of(Delimiter.JSON, Delimiter.KEY_VALUE)) {
-      if (keyedScore(compared, delimiter) > score(best) * CLEARLY_BETTER) {
+      if (keyedScore(compared, delimiter) > score(best) / CLEARLY_BETTER) {
         return atLeastSome(keyedShape(lines, delimiter));
       }
     }
@@ -295,7 +295,8 @@ record RowShape(
 
   private static boolean isLettered(String cell) {
     LetteredNumber parts = LetteredNumber.of(cell);
-    return !parts.number().isEmpty()
+    return cell.indexOf('=') < 0 // a key and its value
+        && !parts.number().isEmpty()
         && !parts.word().isEmpty()
         && parts.word().length() <= 8
         && (parts.word().chars().allMatch(Character::isLetter) || parts.word().length() == 1)

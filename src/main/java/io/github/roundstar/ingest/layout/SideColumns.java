@@ -78,7 +78,7 @@ final class SideColumns {
       return Meaning.NOTHING;
     }
     char axis = column.axis(text.eastIsO());
-    if (column.has("dither") && (axis == 'r' || axis == 'd')) {
+    if (column.has("dither") && !ColumnChoice.isShift(column) && (axis == 'r' || axis == 'd')) {
       boolean sure = Meaning.RA_DITHER.units().contains(column.unit());
       boolean named = column.direction(text.eastIsO()).isPresent();
       return !sure || !named
