@@ -118,12 +118,7 @@ public final class Cells {
     List<String> cells = new ArrayList<>();
     int from = 0;
     while (cells.size() < MOST) {
-      int at = from;
-      while (at < line.length() && line.charAt(at) == ' ') {
-        at++;
-      }
-      int end = at < line.length() && line.charAt(at) == '"' ? quoteEnd(line, at) : -1;
-      int to = line.indexOf(sign, end < 0 ? from : end);
+      int to = fieldEnd(line, sign, from);
       if (to < 0) {
         break;
       }
@@ -132,6 +127,24 @@ public final class Cells {
     }
     cells.add(bare(line.substring(from)));
     return cells;
+  }
+
+  /** Where the field ends that begins here; negative if it is the last. */
+  static int fieldEnd(String line, char sign, int from) {
+    int at = blanksEnd(line, from);
+    if (from == 0 && at < line.length() && line.charAt(at) == '[') {
+      at = blanksEnd(line, closing(line, at)); // a bracket that leads the line
+    }
+    int end = at < line.length() && line.charAt(at) == '"' ? quoteEnd(line, at) : at;
+    return line.indexOf(sign, end < 0 ? from : end);
+  }
+
+  private static int blanksEnd(String line, int from) {
+    int at = from;
+    while (at < line.length() && line.charAt(at) == ' ') {
+      at++;
+    }
+    return at;
   }
 
   private static List<String> commaBlank(String line) {

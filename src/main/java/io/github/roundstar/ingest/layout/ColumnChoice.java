@@ -1,7 +1,9 @@
 package io.github.roundstar.ingest.layout;
 
 import io.github.roundstar.model.PierSide;
+import io.github.roundstar.signal.Quantile;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
@@ -402,8 +404,18 @@ final class ColumnChoice {
     worth += sent < 0.97 * rows ? LOOK : 0;
     worth += column.isWhole() && column.largest() > 20 ? LOOK : 0;
     worth += sent == 0 && !pulse ? OTHER_KIND : 0;
+    worth += isTooShort(p) ? OTHER_KIND : 0;
     worth += column.rising() > 0.95 ? OTHER_KIND : 0;
     return worth;
+  }
+
+  /** By the unit that is told, half of the pulses would be too short for a relay to close. */
+  private boolean isTooShort(PulseColumns p) {
+    String unit = p.main().unit().isEmpty() ? text.unit(true).orElse("") : p.main().unit();
+    double perMilli = unit.equals("us") ? 1000 : unit.equals("ms") ? 1 : 0;
+    double[] sizes =
+        Arrays.stream(p.series()).map(Math::abs).filter(v -> v > 0 && v < 1e9).toArray();
+    return sizes.length > 0 && Quantile.median(sizes) < 0.5 * perMilli;
   }
 
   /** The evidence for a column of offsets, for people. */

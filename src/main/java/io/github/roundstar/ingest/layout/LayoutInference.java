@@ -42,7 +42,7 @@ public final class LayoutInference {
     this.lines = others.linesLeft();
     RowShape left = leftOut.isEmpty() ? all : RowShape.of(lines).orElse(all);
     this.head = TableHead.of(lines, left);
-    this.shape = left.withRows(head.rowsInOrder(lines, left));
+    this.shape = left.withRows(head.rowsInOrder(lines, left)).marked(lines);
   }
 
   /**
@@ -63,11 +63,12 @@ public final class LayoutInference {
     List<String> lines = sample.lines();
     Optional<LinePattern> joins =
         shape.get().delimiter() == Delimiter.JSON ? Optional.empty() : LinePairs.of(lines);
-    if (joins.isPresent()) {
-      List<String> joined = LinePairs.joined(lines, joins.get(), shape.get().delimiter().joint());
-      Optional<RowShape> whole = RowShape.of(joined);
-      boolean better = whole.filter(s -> s.size() > shape.get().size()).isPresent();
-      if (better && whole.get().delimiter() == shape.get().delimiter()) {
+    Set<Delimiter> ways = new LinkedHashSet<>(List.of(shape.get().delimiter()));
+    ways.add(Delimiter.KEY_VALUE);
+    for (Delimiter way : joins.isPresent() ? ways : Set.<Delimiter>of()) {
+      List<String> joined = LinePairs.joined(lines, joins.get(), way.joint());
+      Optional<RowShape> whole = RowShape.of(joined).filter(s -> s.delimiter().joint().equals(way.joint()));
+      if (whole.filter(s -> s.delimiter().isKeyed() || s.size() > shape.get().size()).isPresent()) {
         return new LayoutInference(sample, joins, joined, whole.get()).infer();
       }
     }

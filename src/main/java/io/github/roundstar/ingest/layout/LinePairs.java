@@ -90,8 +90,8 @@ final class LinePairs {
     List<String> expressions = new ArrayList<>();
     String word = LinePattern.quoted(kind.substring(1));
     if (!word.isEmpty()) {
-      expressions.add("(?<!\\p{L})" + word + "(?!\\p{L})");
       expressions.add("^\\P{L}*" + word + "(?!\\p{L})");
+      expressions.add("(?<!\\p{L})" + word + "(?!\\p{L})");
     }
     if (kind.charAt(0) != '.') {
       expressions.add("^" + LinePattern.quoted(kind.substring(0, 1)).replace("\t", "\\t"));

@@ -3,12 +3,14 @@ package io.github.roundstar.ingest.layout;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * How the rows of a sample are told and taken apart: of all ways to split lines, the one under
@@ -46,6 +48,8 @@ record RowShape(
   /** Below this share of clean fields, a mixture of signs may part them. */
   private static final double UNCLEAN = 0.5;
 
+  private static final double CLEAN = 0.97;
+
   /** What a field looks like. */
   enum Look {
     NUMBER,
@@ -72,7 +76,7 @@ record RowShape(
             Delimiter.COMMA,
             Delimiter.BLANKS)) {
       Tally tally = new Tally(compared, delimiter, List.of());
-      best = tally.score > score(best) * CLEARLY_BETTER ? tally : best;
+      best = tally.score > score(best) * (tally.partsFieldsOf(best) ? 1.5 : CLEARLY_BETTER) ? tally : best;
     }
     if (best != null && best.delimiter == Delimiter.COMMA) {
       Tally tally = new Tally(compared, Delimiter.COMMA_BLANK, List.of());
@@ -106,7 +110,7 @@ record RowShape(
     return atLeastSome(shape(lines, best.delimiter, best.widths, size, lead));
   }
 
-  private static final String LEAD_WORD = "(?:\\[[^\\]]*\\]|\\([^)]*\\)|\\S+)\\s+";
+  private static final String LEAD_WORD = "(?:\\[[^\\]]*\\]|\\([^)]*\\)|\\S+)";
 
   /**
    * Words in front of the first field, such as a level or a time in brackets, where another sign
@@ -127,21 +131,18 @@ record RowShape(
       if (cells.size() == tally.size && worth(cells) > 0) {
         rows++;
         String first = cells.get(0);
-        if (line.indexOf(tally.delimiter.sign()) > 0
-            && !first.isEmpty()
-            && (look(first) == Look.JUNK || hasLead(line))) {
-          List<String> words =
-              Cells.of(
-                  line.substring(0, line.indexOf(tally.delimiter.sign())),
-                  Delimiter.BLANKS,
-                  List.of());
-          counts.merge(leadLength(words), 1, Integer::sum);
+        int end = Cells.fieldEnd(line, tally.delimiter.sign(), 0);
+        if (end > 0 && !first.isEmpty() && (look(first) == Look.JUNK || hasLead(line))) {
+          List<String> words = Cells.of(line.substring(0, end), Delimiter.BLANKS, List.of());
+          boolean bracket = line.stripLeading().startsWith("[");
+          counts.merge(bracket ? 1 : leadLength(words), 1, Integer::sum);
         }
       }
     }
     for (Map.Entry<Integer, Integer> entry : counts.entrySet()) {
       if (entry.getKey() > 0 && entry.getValue() > 0.6 * rows) {
-        return Optional.of(LinePattern.of("^\\s*" + LEAD_WORD.repeat(entry.getKey())));
+        String gap = tally.delimiter == Delimiter.TAB ? " +" : "\\s+"; // a tab opens a field
+        return Optional.of(LinePattern.of("^\\s*" + (LEAD_WORD + gap).repeat(entry.getKey())));
       }
     }
     return Optional.empty();
@@ -214,6 +215,14 @@ record RowShape(
     double quality() {
       double[] sums = cleanness.getOrDefault(size, new double[] {0, 1});
       return sums[0] / Math.max(1, sums[1]);
+    }
+
+    /** Whether blanks would part the clean fields of another way, such as a date from its time. */
+    boolean partsFieldsOf(Tally other) {
+      return other != null
+          && delimiter == Delimiter.BLANKS
+          && other.quality() > CLEAN
+          && other.alike() > CLEAN * alike();
     }
 
     /** Lines with numbers that are alike. */
@@ -348,6 +357,7 @@ record RowShape(
     private static final double MOST_ODD = 0.34;
     private final int[][] counts;
     private static final double USUAL = 0.02;
+    private int looked;
     private int commas;
     private int points;
 
@@ -356,6 +366,7 @@ record RowShape(
       int step = Math.max(1, all.size() / LOOKED_AT);
       for (int r = 0; r < all.size(); r += step) {
         if (worth(all.get(r)) > 0) {
+          looked++;
           for (int c = 0; c < size; c++) {
             String cell = all.get(r).get(c);
             Look look = look(cell);
@@ -378,6 +389,11 @@ record RowShape(
       return commas > points;
     }
 
+    /** Whether a word names a column rather than a star that was not measured. */
+    private static boolean names(String word) {
+      return Words.of(word).hasAny("pulse", "offset", "ra", "dec", "x", "y", "time", "flux", "snr");
+    }
+
     boolean fits(List<String> cells) {
       int odd = 0;
       int expected = 0;
@@ -385,6 +401,9 @@ record RowShape(
       String lost = "";
       for (int c = 0; c < counts.length; c++) {
         int[] column = counts[c];
+        if (column[Look.CLOCK.ordinal()] > CLEAN * looked && !look(cells.get(c)).isNumeric()) {
+          return false;
+        }
         int numeric =
             column[Look.NUMBER.ordinal()]
                 + column[Look.CLOCK.ordinal()]
@@ -393,6 +412,9 @@ record RowShape(
           expected++;
           Look look = quickLook(cells.get(c));
           boolean usual = look.isNumeric() && column[look.ordinal()] >= USUAL * numeric;
+          if (look == Look.WORD && lost.isEmpty() && names(cells.get(c))) {
+            return false;
+          }
           boolean same = look == Look.WORD && (lost.isEmpty() || lost.equals(cells.get(c)));
           lost = same ? cells.get(c) : lost; // one word for all that was not measured
           odd += usual || look == Look.NONE || same && numbers > 0 ? 0 : 1;
@@ -426,12 +448,35 @@ record RowShape(
       widths.add(Math.min(end, longest) - from);
       from = end;
     }
-    return widths;
+    return withLetters(widths, likely);
+  }
+
+  /** Letters behind numbers that end where numbers without a letter do belong to their field. */
+  private static List<Integer> withLetters(List<Integer> widths, List<String> lines) {
+    List<Integer> all = new ArrayList<>(widths);
+    for (int f = all.size() - 2; f >= 0; f--) {
+      int letters = 0;
+      int bare = 0;
+      int others = 0;
+      for (String line : lines) {
+        List<String> cells = Cells.of(line, Delimiter.FIXED, all);
+        String one = f + 1 < cells.size() ? cells.get(f) : "";
+        String two = f + 1 < cells.size() ? cells.get(f + 1) : "";
+        boolean letter = two.length() == 1 && Character.isLetter(two.charAt(0));
+        letters += startsAsNumber(one) && letter ? 1 : 0;
+        bare += one.isEmpty() && startsAsNumber(two) ? 1 : 0;
+        others += one.isEmpty() == letter ? 1 : 0;
+      }
+      if (letters > 0 && bare > 0 && others == 0) {
+        all.set(f, all.get(f) + all.remove(f + 1));
+      }
+    }
+    return all;
   }
 
   private static boolean isMostlyNumbers(String line) {
     String text = line.strip();
-    boolean lettered = text.matches("\\p{Lu}{1,8} .*"); // a type or a level leads the row
+    boolean lettered = text.matches("\\p{L}{1,12} .*"); // a type or a level leads the row
     List<String> cells = Cells.of(text, Delimiter.BLANKS, List.of());
     long numeric = cells.stream().filter(cell -> look(cell).isNumeric()).count();
     return (lettered || startsAsNumber(text)) && numeric >= 2 && numeric >= 0.6 * cells.size();
@@ -453,8 +498,8 @@ record RowShape(
   }
 
   private static boolean hasMost(Map<String, String> fields, Set<String> keys) {
-    long there = keys.stream().filter(fields::containsKey).count();
-    return there >= 0.45 * keys.size();
+    List<String> told = keys.stream().filter(key -> !key.startsWith("#")).toList();
+    return told.stream().filter(fields::containsKey).count() >= 0.45 * told.size();
   }
 
   /** Keys that most lines with numbers have, at least one of them told by the line itself. */
@@ -472,7 +517,7 @@ record RowShape(
     }
     Set<String> core = new LinkedHashSet<>();
     for (Map.Entry<String, Integer> entry : counts.entrySet()) {
-      if (entry.getValue() > 0.6 * most) {
+      if (most >= FEWEST_ROWS && entry.getValue() > 0.6 * most) {
         core.add(entry.getKey());
       }
     }
@@ -535,9 +580,23 @@ record RowShape(
     return new RowShape(delimiter, widths, decimalComma, keys, size, kept, lead, marked);
   }
 
-  /** The same, its rows told from lines with as many fields by how they begin. */
-  RowShape markedBy(LinePattern pattern, List<Integer> kept) {
-    return new RowShape(
-        delimiter, widths, decimalComma, keys, size, kept, lead, Optional.of(pattern));
+  /** The same, its rows told by the word that all of them begin with, where other tables lack it. */
+  RowShape marked(List<String> lines) {
+    String word = cells(lines.get(rows.get(0))).get(0);
+    boolean letters = !word.isEmpty() && word.chars().allMatch(Character::isLetter);
+    if (!letters || word.length() > 12) {
+      return this;
+    }
+    LinePattern mark = LinePattern.of("^\\P{L}*" + word + "(?!\\p{L})");
+    boolean all = rows.stream().allMatch(row -> mark.find(lines.get(row)).isPresent());
+    Set<Integer> own = new HashSet<>(rows);
+    boolean others =
+        IntStream.range(0, lines.size())
+            .filter(i -> !own.contains(i) && mark.find(lines.get(i)).isEmpty())
+            .anyMatch(i -> worth(Cells.of(lines.get(i), delimiter, widths)) > 0);
+    return all && others
+        ? new RowShape(
+            delimiter, widths, decimalComma, keys, size, rows, lead, Optional.of(mark))
+        : this;
   }
 }

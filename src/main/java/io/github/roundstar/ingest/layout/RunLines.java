@@ -93,6 +93,7 @@ final class RunLines {
         heads.get(1).stream()
             .map(RunLines::beginning)
             .filter(text -> text.length() >= FEWEST_SIGNS)
+            .filter(text -> text.chars().anyMatch(Character::isLetter)) // no rule of dashes
             .filter(text -> heads.stream().allMatch(head -> once(head, text)))
             .findFirst();
     Optional<String> ends =
