@@ -530,6 +530,11 @@ final class Column {
     return one && cells.stream().allMatch(cell -> cell.equals(cells.get(0))) ? cells.get(0) : "";
   }
 
+  /** The word that stands in all fields that are not empty; empty if there is none. */
+  String unitWord() {
+    return words.size() == 1 && numeric == 0 ? words.iterator().next() : "";
+  }
+
   /** What it is called, and its first values. */
   String sample() {
     return called() + ": " + String.join(" | ", cells.subList(0, Math.min(5, cells.size())));

@@ -115,7 +115,8 @@ final class ColumnPlaces {
     }
     boolean whole = sizeWanted(cells).isEmpty();
     if (keyed) {
-      return there > 0 && numbers >= texts;
+      boolean pairs = layout.text().joins().isPresent(); // the first of its lines may hold no more
+      return (there > 0 || pairs) && numbers >= texts;
     }
     return whole ? numbers >= texts : numbers > 0 && texts == 0 || numbers > 2 * texts;
   }

@@ -309,7 +309,7 @@ record RowShape(
         && !parts.word().isEmpty()
         && parts.word().length() <= 8
         && (parts.word().chars().allMatch(Character::isLetter) || parts.word().length() == 1)
-        && LetteredNumber.of(cell.replaceFirst("[0-9]+([.,][0-9]+)?", "")).number().isEmpty();
+        && LetteredNumber.of(cell.replaceFirst("[0-9]*[.,]?[0-9]+([eE][+-]?[0-9]+)?", "")).number().isEmpty();
   }
 
   private static boolean isClock(String cell) {
@@ -499,7 +499,7 @@ record RowShape(
 
   private static boolean hasMost(Map<String, String> fields, Set<String> keys) {
     List<String> told = keys.stream().filter(key -> !key.startsWith("#")).toList();
-    return told.stream().filter(fields::containsKey).count() >= 0.45 * told.size();
+    return told.stream().filter(fields::containsKey).count() >= Math.max(2, 0.3 * told.size());
   }
 
   /** Keys that most lines with numbers have, at least one of them told by the line itself. */

@@ -374,8 +374,13 @@ record TableHead(
       for (String line : lines.subList(0, Math.min(200, lines.size()))) {
         for (String part : TableHead.withoutLead(line).split("[;|]|,(?=\\s)")) {
           Matcher entry = NUMBERED.matcher(part);
-          if (entry.matches()) {
-            told.putIfAbsent(Integer.parseInt(entry.group(1)), entry.group(2).strip());
+          int number = entry.matches() ? Integer.parseInt(entry.group(1)) : -1;
+          boolean begins = number == 0 || number == 1 && !told.containsKey(0);
+          if (begins && told.size() < size - 2) {
+            told.clear();
+          }
+          if (begins || !told.isEmpty() && number == told.lastKey() + 1) {
+            told.putIfAbsent(number, entry.group(2).strip()); // others count something else
           }
         }
       }
@@ -465,13 +470,13 @@ record TableHead(
   }
 
   static boolean isWords(List<String> cells) {
-    long words =
-        cells.stream()
-            .filter(c -> !c.isEmpty() && Numbers.of(c, true).isEmpty())
-            .distinct()
-            .count();
-    return words * 3 >= cells.size() * 2L
-        && words >= 2
+    List<String> filled = cells.stream().filter(c -> !c.isEmpty()).toList();
+    List<String> words = filled.stream().filter(c -> Numbers.of(c, true).isEmpty()).toList();
+    long distinct = words.stream().distinct().count();
+    boolean most = distinct * 3 >= cells.size() * 2L;
+    boolean all = words.equals(filled) && filled.size() * 2 >= cells.size();
+    return (most || all)
+        && distinct >= 2
         && cells.stream().noneMatch(RowShape::startsAsNumber)
         && cells.stream().allMatch(c -> c.length() <= 80)
         && cells.stream().filter(c -> c.chars().anyMatch(Character::isLetter)).count() * 3
@@ -544,8 +549,8 @@ record TableHead(
               cells.get(c),
               shape.decimalComma());
       String word = column.onlyWord();
-      if (nameCells.isEmpty() && !word.isEmpty() && !columns.isEmpty()) {
-        columns.get(columns.size() - 1).unitBehind(word);
+      if (name.isEmpty() && !columns.isEmpty()) {
+        columns.get(columns.size() - 1).unitBehind(column.unitWord());
       }
       boolean words = !word.isEmpty() && Words.unit(word).isEmpty();
       if (nameCells.isEmpty() && !before.isEmpty() && !words) {
