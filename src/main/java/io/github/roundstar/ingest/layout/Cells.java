@@ -135,7 +135,9 @@ public final class Cells {
     if (from == 0 && at < line.length() && line.charAt(at) == '[') {
       at = blanksEnd(line, closing(line, at)); // a bracket that leads the line
     }
-    int end = at < line.length() && line.charAt(at) == '"' ? quoteEnd(line, at) : at;
+    boolean opens =
+        at + 1 < line.length() && line.charAt(at) == '"' && line.charAt(at + 1) != sign; // else a unit
+    int end = opens ? quoteEnd(line, at) : at;
     return line.indexOf(sign, end < 0 ? from : end);
   }
 

@@ -133,7 +133,7 @@ final class EventLines {
         && column.isWhole()
         && values.size() <= MOST_WORDS
         && values.size() > 1
-        && column.has("event")
+        && (column.has("event") || column.hasCodesTold())
         && column.rising() < 0.3
         && column.largest() < 100;
   }

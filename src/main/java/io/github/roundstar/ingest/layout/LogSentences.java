@@ -77,6 +77,9 @@ final class LogSentences {
                   || !column.name.isEmpty() && column.named().tokens().equals(left);
           if (same && right.chars().anyMatch(Character::isLetter)) {
             column.describe(right);
+            if (CODE.matcher(right).lookingAt()) {
+              column.codesTold();
+            }
             senseOf(right, column);
             any = true;
           }

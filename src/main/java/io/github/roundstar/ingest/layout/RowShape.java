@@ -153,7 +153,8 @@ record RowShape(
     for (int count = 1; count < words.size(); count++) {
       boolean clean = words.subList(0, count).stream().allMatch(w -> look(w) != Look.JUNK);
       Look rest = look(String.join(" ", words.subList(count, words.size())));
-      if (clean && (rest.isNumeric() || rest == Look.NONE)) {
+      boolean sign = count + 1 == words.size() && words.get(count).length() == 1;
+      if (clean && (rest.isNumeric() || rest == Look.NONE || sign)) {
         return count;
       }
     }
@@ -321,7 +322,8 @@ record RowShape(
   }
 
   static boolean startsAsNumber(String cell) {
-    int at = !cell.isEmpty() && "+-.,\u2212".indexOf(cell.charAt(0)) >= 0 ? 1 : 0;
+    int at = !cell.isEmpty() && "+-\u2212".indexOf(cell.charAt(0)) >= 0 ? 1 : 0;
+    at += cell.length() > at && ".,".indexOf(cell.charAt(at)) >= 0 ? 1 : 0;
     return cell.length() > at && cell.charAt(at) >= '0' && cell.charAt(at) <= '9';
   }
 
@@ -389,9 +391,10 @@ record RowShape(
       return commas > points;
     }
 
-    /** Whether a word names a column rather than a star that was not measured. */
+    /** Whether a word names a column, or its unit, rather than a star that was not measured. */
     private static boolean names(String word) {
-      return Words.of(word).hasAny("pulse", "offset", "ra", "dec", "x", "y", "time", "flux", "snr");
+      return Words.unit(word).isPresent()
+          || Words.of(word).hasAny("pulse", "offset", "ra", "dec", "x", "y", "time", "flux", "snr");
     }
 
     boolean fits(List<String> cells) {
@@ -451,13 +454,17 @@ record RowShape(
     return withLetters(widths, likely);
   }
 
-  /** Letters behind numbers that end where numbers without a letter do belong to their field. */
+  /**
+   * Letters behind numbers that end where numbers without a letter do belong to their field, and so
+   * do units that stand behind every number.
+   */
   private static List<Integer> withLetters(List<Integer> widths, List<String> lines) {
     List<Integer> all = new ArrayList<>(widths);
     for (int f = all.size() - 2; f >= 0; f--) {
       int letters = 0;
       int bare = 0;
       int others = 0;
+      int units = 0;
       for (String line : lines) {
         List<String> cells = Cells.of(line, Delimiter.FIXED, all);
         String one = f + 1 < cells.size() ? cells.get(f) : "";
@@ -466,8 +473,10 @@ record RowShape(
         letters += startsAsNumber(one) && letter ? 1 : 0;
         bare += one.isEmpty() && startsAsNumber(two) ? 1 : 0;
         others += one.isEmpty() == letter ? 1 : 0;
+        boolean unit = startsAsNumber(one) && Words.unit(two).isPresent();
+        units += unit ? 1 : one.isEmpty() && two.isEmpty() ? 0 : -lines.size();
       }
-      if (letters > 0 && bare > 0 && others == 0) {
+      if (units > 0 || letters > 0 && bare > 0 && others == 0) {
         all.set(f, all.get(f) + all.remove(f + 1));
       }
     }

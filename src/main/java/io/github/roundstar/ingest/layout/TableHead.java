@@ -97,30 +97,28 @@ record TableHead(
         if (inOrder) {
           kept.add(i);
         }
-      } else if (lines.get(i).length() < 4000 && isNames(lines.get(i), shape, nameCells)) {
-        inOrder = Found.withoutMark(shape.cells(lines.get(i)), shape.size()).equals(nameCells);
+      } else if (lines.get(i).length() < 4000 && isNames(lines, i, shape, nameCells)) {
+        inOrder = Found.names(lines, i, shape).equals(nameCells);
       }
     }
     return kept;
   }
 
-  private static boolean isNames(String line, RowShape shape, List<String> names) {
-    return areSameNames(Found.withoutMark(shape.cells(line), shape.size()), names);
+  private static boolean isNames(
+      List<String> lines, int line, RowShape shape, List<String> names) {
+    return areSameNames(Found.names(lines, line, shape), names);
   }
 
   /** The pattern of all lines that name the columns. */
   private static LinePattern namesPattern(List<String> lines, RowShape shape, Found found) {
     Set<String> all = new LinkedHashSet<>();
     all.add(lines.get(found.nameAt));
-    for (String line : lines) {
-      if (line.length() < 4000
-              && all.size() < 6
-              && !shape.delimiter().isKeyed()
-              && line.startsWith(lines.get(found.nameAt).substring(0, 1))
-          || isRemark(line)) {
-        if (all.size() < 6 && isNames(line, shape, found.names)) {
-          all.add(line);
-        }
+    String begin = lines.get(found.nameAt).substring(0, 1);
+    for (int i = 0; i < lines.size() && !shape.delimiter().isKeyed(); i++) {
+      String line = lines.get(i);
+      boolean like = line.length() < 4000 && (line.startsWith(begin) || isRemark(line));
+      if (like && all.size() < 6 && isNames(lines, i, shape, found.names)) {
+        all.add(line);
       }
     }
     if (all.size() == 1 && shape.lead().isPresent()) {
@@ -174,14 +172,15 @@ record TableHead(
       List<String> exact =
           shape.delimiter() == Delimiter.FIXED
               ? List.of()
-              : withoutLead(withoutMark(shape.cells(line), shape.size()), lines, shape);
-      if (exact.size() == shape.size() && unitAt < 0 && areUnits(exact)) {
+              : names(lines, i, shape);
+      boolean asUnits = exact.size() == shape.size() && areUnits(exact);
+      boolean same = asUnits || exact.size() == shape.size() && isWords(exact);
+      List<String> cells = same ? exact : otherwise(lines, i, shape);
+      if (cells.size() == shape.size() && unitAt < 0 && areUnits(cells)) {
         unitAt = i;
-        units = exact;
+        units = cells;
         return;
       }
-      boolean same = exact.size() == shape.size() && isWords(exact);
-      List<String> cells = same ? exact : otherwise(lines, i, shape);
       boolean next =
           same && lines.subList(i + 1, shape.rows().get(0)).stream().allMatch(String::isBlank);
       if (cells.size() != shape.size()
@@ -189,17 +188,18 @@ record TableHead(
           || !speak(cells, next && !isRemark(line))) {
         return;
       }
-      if (areUnits(cells) && unitAt < 0) {
-        unitAt = i;
-        units = cells;
-      } else {
-        nameAt = i;
-        names = cells;
-        long named = cells.stream().filter(cell -> !cell.isEmpty()).count();
-        long distinct = cells.stream().filter(cell -> !cell.isEmpty()).distinct().count();
-        byName = same && named == distinct && named > 1;
-        aboveNames(lines, shape);
-      }
+      nameAt = i;
+      names = cells;
+      long named = cells.stream().filter(cell -> !cell.isEmpty()).count();
+      long distinct = cells.stream().filter(cell -> !cell.isEmpty()).distinct().count();
+      byName = same && named == distinct && named > 1;
+      aboveNames(lines, shape);
+    }
+
+    /** The fields of a line as names, without what marks or leads it. */
+    static List<String> names(List<String> lines, int line, RowShape shape) {
+      List<String> cells = withoutMark(shape.cells(lines.get(line)), shape.size());
+      return withoutLead(cells, lines, shape);
     }
 
     /** Whether most of the words are those of columns, and not of a sentence. */
@@ -246,7 +246,8 @@ record TableHead(
       if (byName || nameAt == 0 || filled == distinct || lines.get(nameAt - 1).endsWith(".")) {
         return;
       }
-      List<String> above = withoutMark(shape.cells(lines.get(nameAt - 1)), shape.size());
+      List<String> told = withoutMark(shape.cells(lines.get(nameAt - 1)), shape.size());
+      List<String> above = withoutLead(told, lines, shape);
       boolean words =
           above.size() == shape.size()
               && above.stream().filter(c -> !c.isEmpty()).count() >= 2
@@ -354,9 +355,9 @@ record TableHead(
         double least = Double.MAX_VALUE;
         for (int f = 0; f < fields.size(); f++) {
           int[] field = fields.get(f);
+          int shared = Math.min(field[1], word.end()) - Math.max(field[0], word.start());
           double away =
-              Math.max(0, Math.max(field[0] - word.end(), word.start() - field[1]))
-                  + 0.01 * Math.abs(field[0] + field[1] - word.start() - word.end());
+              -shared + 0.01 * Math.abs(field[0] + field[1] - word.start() - word.end());
           if (away < least) {
             least = away;
             best = f;
@@ -456,9 +457,14 @@ record TableHead(
           "^(?:\\[[^\\]]{1,40}\\]|\\([0-9][^)]{1,40}\\)|[0-9]{4}-?[0-9]{2}-?[0-9]{2}[T ][0-9:.,]{6,15}Z?|\\p{Lu}{3,8}:?(?= {2,}|\\t)"
               + "|\\p{Lu}(?=[ ,;|\\t]))[ ,;|\\t]+");
 
+  /** A line of JSON that holds one text. */
+  private static final Pattern JSON_REMARK =
+      Pattern.compile("\\s*\\{\\s*\"[^\"]*\"\\s*:\\s*\"(.*)\"\\s*\\}\\s*");
+
   /** A sentence without what leads every line, such as a time in brackets or a level. */
   static String withoutLead(String line) {
-    String rest = withoutMark(line);
+    Matcher remark = JSON_REMARK.matcher(line);
+    String rest = remark.matches() ? remark.group(1) : withoutMark(line);
     for (int i = 0; i < 3; i++) {
       Matcher lead = LEAD.matcher(rest);
       if (!lead.find()) {
@@ -559,6 +565,7 @@ record TableHead(
       before = words ? (before + " " + word).strip() : column.numeric > 0 ? "" : before;
       columns.add(column);
     }
+    columns.forEach(column -> column.pairWith(columns));
     return columns;
   }
 }
