@@ -160,6 +160,32 @@ final class ColumnChoice {
     return one == other || Math.abs(correlation(one, other, 0, i -> true, false)) > COPY;
   }
 
+  /** The scale, where the same offsets stand in pixels and in arcseconds. */
+  Optional<SettingRule> scale(Choice choice) {
+    Column own = choice.offsets[0];
+    boolean pixels = own.unit().equals("px");
+    for (Column other : columns) {
+      boolean pair = other.unit().equals(pixels ? "arcsec" : "px") && other.isNumeric();
+      boolean told = pixels || own.unit().equals("arcsec");
+      if (pair && told && !own.isPlace() && isCopy(own.numbers, other.numbers)) {
+        double[] px = pixels ? own.numbers : other.numbers;
+        double[] arcsec = pixels ? other.numbers : own.numbers;
+        double ap = 0;
+        double pp = 0;
+        for (int i = 0; i < px.length; i++) {
+          boolean both = Double.isFinite(px[i]) && Double.isFinite(arcsec[i]);
+          ap += both ? px[i] * arcsec[i] : 0;
+          pp += both ? px[i] * px[i] : 0;
+        }
+        String value = String.format(Locale.ROOT, "%.4f", ap / pp);
+        return Optional.of(
+            new SettingRule(
+                Setting.SCALE, Optional.empty(), Optional.of(value), Optional.of("arcsec/px")));
+      }
+    }
+    return Optional.empty();
+  }
+
   private void withPulses(
       Column a,
       Column b,

@@ -49,11 +49,7 @@ final class ColumnUnits {
     ask(false);
     ask(true);
     boolean pixels = units.containsValue("px");
-    boolean scale =
-        SettingLines.told(settings, Setting.SCALE)
-            || SettingLines.told(settings, Setting.FOCAL_LENGTH)
-                && SettingLines.told(settings, Setting.PIXEL_SIZE);
-    if (pixels && !scale) {
+    if (pixels && !SettingLines.scaleTold(settings)) {
       decisions.add(
           Decision.open(
               "scale",

@@ -319,10 +319,17 @@ final class EventLines {
   /**
    * Rules for lines between the rows, each by its words. What the words do not tell, the rows may:
    * a line after which the star is far off tells a dither; one that ends every settling is its end.
+   *
+   * @param rows the lines that are rows
+   * @param rowLike those and such as have their columns in another order
    */
   static List<EventRule> lineRules(
-      List<String> lines, List<Integer> rows, Column[] offsets, List<Decision> decisions) {
-    List<Family> families = families(lines, rows);
+      List<String> lines,
+      List<Integer> rows,
+      Set<Integer> rowLike,
+      Column[] offsets,
+      List<Decision> decisions) {
+    List<Family> families = families(lines, rows, rowLike);
     byRows(families, offsets);
     settlingByPlace(families);
     boolean ends = families.stream().anyMatch(f -> f.kind.filter(Kind.GUIDING::equals).isPresent());
@@ -360,7 +367,8 @@ final class EventLines {
         .toList();
   }
 
-  private static List<Family> families(List<String> lines, List<Integer> rows) {
+  private static List<Family> families(
+      List<String> lines, List<Integer> rows, Set<Integer> rowLike) {
     Map<String, Family> families = new LinkedHashMap<>();
     Set<Integer> rowLines = new HashSet<>(rows);
     int row = 0;
@@ -368,6 +376,8 @@ final class EventLines {
       String line = lines.get(i);
       if (rowLines.contains(i)) {
         row++;
+      } else if (rowLike.contains(i)) {
+        break; // from here on nothing is known of the rows that follow
       } else if (row > 0 && !line.isBlank() && line.length() <= 500 && families.size() < 2000) {
         Family family =
             families.computeIfAbsent(line.replaceAll("[0-9]+", "0"), any -> new Family(line));

@@ -30,6 +30,7 @@ public final class LayoutInference {
   private final List<String> lines;
   private final RowShape shape;
   private final TableHead head;
+  private final Set<Integer> rowLike;
   private final List<RunMarks.Block> leftOut;
   private final List<Decision> decisions = new ArrayList<>();
 
@@ -42,6 +43,7 @@ public final class LayoutInference {
     this.lines = others.linesLeft();
     RowShape left = leftOut.isEmpty() ? all : RowShape.of(lines).orElse(all);
     this.head = TableHead.of(lines, left);
+    this.rowLike = new HashSet<>(left.rows());
     this.shape = left.withRows(head.rowsInOrder(lines, left)).marked(lines);
   }
 
@@ -132,7 +134,8 @@ public final class LayoutInference {
     askForDirections(choice, free);
     new SideColumns(free, text, choice.offsets(), found, decisions).find();
     List<EventRule> events =
-        new ArrayList<>(EventLines.lineRules(lines, shape.rows(), choice.offsets(), decisions));
+        new ArrayList<>(EventLines.lineRules(
+                lines, shape.rows(), rowLike, choice.offsets(), decisions));
     if (found.containsKey(Meaning.EVENT)) {
       events.addAll(
           EventLines.rules(found.get(Meaning.EVENT), text, choice.offsets()[0], decisions));
@@ -152,6 +155,7 @@ public final class LayoutInference {
     PulseSeries series = new PulseSeries(choice, sides, text);
     PulseSigns signs = new PulseSigns(series, decisions);
     signs.find();
+    choices.scale(choice).filter(any -> !SettingLines.scaleTold(settings)).ifPresent(settings::add);
     ColumnUnits units = new ColumnUnits(numeric(found), text, settings, decisions);
     List<ColumnRule> rules = new ArrayList<>();
     found.forEach(

@@ -598,6 +598,12 @@ final class SettingLines {
     return rules.stream().anyMatch(rule -> rule.means() == setting);
   }
 
+  /** Whether some rules tell the scale, or what it follows from. */
+  static boolean scaleTold(List<SettingRule> rules) {
+    return told(rules, Setting.SCALE)
+        || told(rules, Setting.FOCAL_LENGTH) && told(rules, Setting.PIXEL_SIZE);
+  }
+
   /** The first value that a rule finds. */
   static OptionalDouble value(
       List<SettingRule> rules, Setting setting, List<String> lines, boolean comma) {
