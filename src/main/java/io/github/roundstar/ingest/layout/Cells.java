@@ -74,22 +74,31 @@ public final class Cells {
     return cells;
   }
 
-  private static boolean isGap(char c, boolean any) {
-    return c == ' ' || c == '\t' || any && (c == ',' || c == ';' || c == '|');
+  private static boolean isGap(String line, int at, boolean any) {
+    char c = line.charAt(at);
+    boolean sign = c == ';' || c == '|' || c == ',' && !isBetweenDigits(line, at);
+    return c == ' ' || c == '\t' || any && sign;
+  }
+
+  private static boolean isBetweenDigits(String line, int at) {
+    return at > 0
+        && at + 1 < line.length()
+        && Character.isDigit(line.charAt(at - 1))
+        && Character.isDigit(line.charAt(at + 1));
   }
 
   private static List<String> words(String line, boolean any) {
     List<String> cells = new ArrayList<>();
     int at = 0;
     while (cells.size() < MOST) {
-      while (at < line.length() && isGap(line.charAt(at), any)) {
+      while (at < line.length() && isGap(line, at, any)) {
         at++;
       }
       if (at == line.length()) {
         return cells;
       }
       int end = closing(line, at);
-      while (end < line.length() && !isGap(line.charAt(end), any)) {
+      while (end < line.length() && !isGap(line, end, any)) {
         end++;
       }
       cells.add(bare(any ? unpunctuated(line, at, end) : line.substring(at, end)));
@@ -235,12 +244,7 @@ public final class Cells {
 
     private boolean separates(int i) {
       char c = line.charAt(i);
-      boolean between =
-          i > 0
-              && i + 1 < line.length()
-              && Character.isDigit(line.charAt(i - 1))
-              && Character.isDigit(line.charAt(i + 1));
-      return c == ';' || c == '|' || c == '\t' || c == ',' && !between;
+      return c == ';' || c == '|' || c == '\t' || c == ',' && !isBetweenDigits(line, i);
     }
 
     /** An equals sign, or a colon that is not within a clock time or an address. */

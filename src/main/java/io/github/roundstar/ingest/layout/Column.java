@@ -219,6 +219,7 @@ final class Column {
       }
     }
     if (bare.matches(".*[a-z]S")) {
+      unitLength = 1;
       return Optional.of("s"); // a capital behind small letters begins a word
     }
     unitLength = bare.length();

@@ -44,6 +44,9 @@ final class ColumnChoice {
 
   private static final int RELATION_ROWS = 3000;
 
+  /** Explained share of what nothing but a pulse can follow. */
+  private static final double FOLLOWS = 0.9;
+
   private final List<Column> columns;
   private final LogSentences text;
   private final List<Optional<PierSide>> sides;
@@ -135,9 +138,28 @@ final class ColumnChoice {
     Choice best = all.get(0);
     return all.stream()
         .skip(1)
-        .filter(choice -> choice.total > best.total - CLEAR_MARGIN)
+        .filter(choice -> choice.total > best.total - CLEAR_MARGIN || followsAlone(best, choice))
         .filter(choice -> !isSame(best, choice))
         .findFirst();
+  }
+
+  /** Whether the best has no pulses, but two columns follow its offsets as only pulses do. */
+  private boolean followsAlone(Choice best, Choice other) {
+    boolean candidate = !best.hasPulses() && other.hasPulses() && other.camera == best.camera;
+    if (!candidate || other.offsets[0] != best.offsets[0] || other.offsets[1] != best.offsets[1]) {
+      return false;
+    }
+    for (int axis = 0; axis < 2; axis++) {
+      PulseColumns p = other.pulses[axis];
+      double share =
+          squared(p, best.offsets[axis], other.lag)
+              + (best.camera ? squared(p, best.offsets[1 - axis], other.lag) : 0);
+      boolean sent = p.sent() >= FEWEST_PULSES && p.sent() < 0.97 * p.series().length;
+      if (!sent || share < FOLLOWS || isCopyOfPulse(p, best.offsets[axis])) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** Whether figures come out the same: the same columns, or exact multiples of them. */
@@ -430,7 +452,7 @@ final class ColumnChoice {
     worth += sent < 0.97 * rows ? LOOK : 0;
     worth += column.isWhole() && column.largest() > 20 ? LOOK : 0;
     worth += sent == 0 && !pulse ? OTHER_KIND : 0;
-    worth += isTooShort(p) ? OTHER_KIND : 0;
+    worth += isTooShort(p) ? -KIND : 0;
     worth += column.rising() > 0.95 ? OTHER_KIND : 0;
     return worth;
   }

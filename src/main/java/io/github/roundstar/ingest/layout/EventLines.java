@@ -265,6 +265,10 @@ final class EventLines {
     private final String words;
     private final List<Integer> at = new ArrayList<>();
     private final List<Integer> rows = new ArrayList<>();
+
+    /** The kept row that follows, as far as its values are known. */
+    private final List<Integer> known = new ArrayList<>();
+
     private Optional<Kind> kind;
 
     Family(String line) {
@@ -372,17 +376,22 @@ final class EventLines {
     Map<String, Family> families = new LinkedHashMap<>();
     Set<Integer> rowLines = new HashSet<>(rows);
     int row = 0;
+    int kept = 0;
+    boolean inOrder = true;
     for (int i = 0; i < lines.size(); i++) {
       String line = lines.get(i);
-      if (rowLines.contains(i)) {
+      if (rowLike.contains(i)) {
         row++;
-      } else if (rowLike.contains(i)) {
-        break; // from here on nothing is known of the rows that follow
+        inOrder = rowLines.contains(i);
+        kept += inOrder ? 1 : 0;
       } else if (row > 0 && !line.isBlank() && line.length() <= 500 && families.size() < 2000) {
         Family family =
             families.computeIfAbsent(line.replaceAll("[0-9]+", "0"), any -> new Family(line));
         family.at.add(i);
         family.rows.add(row);
+        if (inOrder) {
+          family.known.add(kept);
+        }
       }
     }
     return families.values().stream().filter(f -> f.words.length() >= SHORTEST).toList();
@@ -402,11 +411,11 @@ final class EventLines {
     usual = sizes.isEmpty() ? Double.NaN : median(sizes);
     for (Family family : families) {
       int far = 0;
-      for (int row : family.rows) {
+      for (int row : family.known) {
         far +=
             row < size.length && size[row] > JUMP * usual && size[row] > 2 * size[row - 1] ? 1 : 0;
       }
-      if (family.kind.isEmpty() && family.rows.size() >= 2 && far >= 0.7 * family.rows.size()) {
+      if (family.kind.isEmpty() && far >= 2 && far >= 0.7 * family.known.size()) {
         family.kind = Optional.of(Kind.DITHER);
       }
     }

@@ -110,6 +110,7 @@ public final class LayoutInference {
             "delimiter",
             shape.delimiter().name().toLowerCase(Locale.ROOT).replace('_', '-'),
             shape.rows().size() + " lines have " + shape.size() + " fields each"));
+    head.reordered(lines, shape).ifPresent(this::askForOrder);
     List<Column> columns = head.columns(lines, shape);
     boolean eastIsO = Compass.eastIsO(columns, head.others());
     LogSentences text = new LogSentences(head.header(), columns, eastIsO);
@@ -135,7 +136,11 @@ public final class LayoutInference {
     new SideColumns(free, text, choice.offsets(), found, decisions).find();
     List<EventRule> events =
         new ArrayList<>(EventLines.lineRules(
-                lines, shape.rows(), rowLike, choice.offsets(), decisions));
+                head.withoutNames(lines, shape),
+                shape.rows(),
+                rowLike,
+                choice.offsets(),
+                decisions));
     if (found.containsKey(Meaning.EVENT)) {
       events.addAll(
           EventLines.rules(found.get(Meaning.EVENT), text, choice.offsets()[0], decisions));
@@ -190,6 +195,14 @@ public final class LayoutInference {
             events);
     List<String> samples = columns.stream().map(Column::sample).toList();
     return new Inference(layout, decisions, firstRows(), samples);
+  }
+
+  private void askForOrder(int line) {
+    decisions.add(
+        Decision.open(
+            "order of columns",
+            "line " + (line + 1) + " names them in another order than line " + (head.nameLine() + 1),
+            "# cut the log before that line, and give each part its layout"));
   }
 
   /** Elapsed times that begin anew begin a run, where no line does. */

@@ -210,7 +210,7 @@ final class LogSentences {
                       .computeIfAbsent(about.orElse(false), any -> new HashMap<>())
                       .putIfAbsent(dec, movesStar ? to.opposite() : to));
       if (clause.chars().noneMatch(Character::isDigit)
-          && !words.hasAny("scale", "exposure", "guide rate", "focal length", "pixel size")) {
+          && !words.hasAny("scale", "exposure", "guide rate", "focal length")) {
         boolean own = pulse || offset;
         ofUnits |= words.has("units");
         unitOf(words, own ? scope : Optional.empty(), own || ofUnits);

@@ -337,7 +337,7 @@ record RowShape(
     List<List<String>> all = new ArrayList<>();
     for (int i = 0; i < lines.size(); i++) {
       List<String> cells = Cells.of(lines.get(i), delimiter, widths, lead);
-      if (cells.size() == size) {
+      if (cells.size() == size && keepsWidths(lines.get(i), widths)) {
         like.add(i);
         all.add(cells);
       }
@@ -351,6 +351,18 @@ record RowShape(
     }
     return new RowShape(
         delimiter, widths, looks.decimalComma(), List.of(), size, rows, lead, Optional.empty());
+  }
+
+  /** Whether a blank stands where each fixed field but the first begins. */
+  private static boolean keepsWidths(String line, List<Integer> widths) {
+    int at = 0;
+    for (int i = 0; i + 1 < widths.size(); i++) {
+      at += widths.get(i);
+      if (at < line.length() && line.charAt(at) != ' ') {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** What most lines hold in each field. */

@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -102,6 +103,36 @@ record TableHead(
       }
     }
     return kept;
+  }
+
+  /** The lines with those that name the columns, in whatever order, left blank. */
+  List<String> withoutNames(List<String> lines, RowShape shape) {
+    List<String> all = new ArrayList<>(lines);
+    for (int i = 0; i < lines.size() && nameLine >= 0; i++) {
+      boolean like = lines.get(i).length() < 4000 && !shape.delimiter().isKeyed();
+      if (like && isSameWords(lines.get(i), lines.get(nameLine))) {
+        all.set(i, "");
+      }
+    }
+    return all;
+  }
+
+  /** Whether a line read by the places of its fields names them in another order later on. */
+  OptionalInt reordered(List<String> lines, RowShape shape) {
+    for (int i = nameLine + 1; i < lines.size() && nameLine >= 0 && !byName; i++) {
+      boolean like = lines.get(i).length() < 4000 && !shape.delimiter().isKeyed();
+      boolean same = like && isSameWords(lines.get(i), lines.get(nameLine));
+      if (same && !Words.tokens(lines.get(i)).equals(Words.tokens(lines.get(nameLine)))) {
+        return OptionalInt.of(i);
+      }
+    }
+    return OptionalInt.empty();
+  }
+
+  private static boolean isSameWords(String one, String other) {
+    return Math.abs(one.strip().length() - other.strip().length()) <= 40
+        && Words.tokens(one).stream().sorted().toList()
+            .equals(Words.tokens(other).stream().sorted().toList());
   }
 
   private static boolean isNames(
