@@ -26,7 +26,7 @@ public final class Cells {
       case BLANKS -> words(line, false);
       case ANY -> words(line, true);
       case KEY_VALUE, JSON -> List.copyOf(keyed(line, delimiter).values());
-      case PIPE -> framed(separated(line, delimiter.sign()));
+      case PIPE -> isFramed(line) ? framed(separated(line, '|')) : separated(line, '|');
       default -> separated(line, delimiter.sign());
     };
   }
@@ -54,6 +54,18 @@ public final class Cells {
     return new KeyedLine(line).fields;
   }
 
+  /** Whether a blank stands where each fixed field but the first begins. */
+  static boolean keepWidths(String line, List<Integer> widths) {
+    int at = 0;
+    for (int i = 0; i + 1 < widths.size(); i++) {
+      at += widths.get(i);
+      if (at < line.length() && line.charAt(at) != ' ') {
+        return false;
+      }
+    }
+    return true;
+  }
+
   private static List<String> fixed(String line, List<Integer> widths) {
     List<String> cells = new ArrayList<>();
     int from = 0;
@@ -62,7 +74,7 @@ public final class Cells {
       if (from >= to) {
         break;
       }
-      cells.add(line.substring(from, to).strip());
+      cells.add(bare(line.substring(from, to)));
       from = to;
     }
     if (from < line.length() && !line.substring(from).isBlank()) {
@@ -188,6 +200,15 @@ public final class Cells {
       at++;
     }
     return -1;
+  }
+
+  /** Whether bars stand around the row, each beside a field and not beside another bar. */
+  private static boolean isFramed(String line) {
+    String text = line.strip();
+    return text.startsWith("|")
+        && text.endsWith("|")
+        && !text.startsWith("||")
+        && !text.endsWith("||");
   }
 
   /** Without the empty fields outside of a frame of bars. */

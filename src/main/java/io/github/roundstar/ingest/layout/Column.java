@@ -293,6 +293,21 @@ final class Column {
     }
   }
 
+  private final Set<String> elsewhere = new TreeSet<>();
+
+  /** A value in a row that is not looked at further. */
+  void holdsElsewhere(String cell) {
+    if (numeric == 0 && !cell.isEmpty() && elsewhere.size() <= MOST_WORDS) {
+      elsewhere.add(cell);
+      words.add(cell);
+    }
+  }
+
+  /** Words that stand only in rows that are not looked at further. */
+  Set<String> elsewhere() {
+    return elsewhere;
+  }
+
   private boolean codesTold;
 
   /** A line with its name explains its values one by one. */
@@ -367,7 +382,7 @@ final class Column {
       int differing = 0;
       boolean sky = true;
       char pair = ' ';
-      for (int i = 0; i < own.size() && theirs.size() == own.size(); i++) {
+      for (int i = 0; own.size() > 1 && theirs.size() == own.size() && i < own.size(); i++) {
         if (!own.get(i).equals(theirs.get(i))) {
           Words word = Words.of(theirs.get(i));
           pair = word.has("ra") ? 'd' : word.has("dec") ? 'r' : ' ';

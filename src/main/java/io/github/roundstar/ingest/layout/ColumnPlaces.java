@@ -99,6 +99,7 @@ final class ColumnPlaces {
       return false;
     }
     int numbers = 0;
+    int real = 0;
     int texts = 0;
     int there = 0;
     for (int m = 0; m < places.length; m++) {
@@ -111,8 +112,10 @@ final class ColumnPlaces {
       boolean number = none || beginsOrEndsAsNumber(cell);
       there += cell.isEmpty() ? 0 : 1;
       numbers += number ? 1 : 0;
+      real += number && !none ? 1 : 0;
       texts += number ? 0 : 1;
     }
+    numbers = texts > 0 ? real : numbers; // a line of words between strokes is no row
     boolean whole = sizeWanted(cells).isEmpty();
     if (keyed) {
       boolean pairs = layout.text().joins().isPresent(); // the first of its lines may hold no more

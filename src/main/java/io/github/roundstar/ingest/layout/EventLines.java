@@ -89,7 +89,7 @@ final class EventLines {
         KINDS.entrySet().stream()
             .filter(entry -> column.nameHas(entry.getKey()))
             .map(Map.Entry::getValue)
-            .findFirst();
+            .min(Comparator.comparing(Kind.GUIDING::equals)); // a flag tells what is unusual
     if (kind.isEmpty() || kind.get() == Kind.IDLE || kind.get() == Kind.GUIDING) {
       String set = values.stream().filter(value -> !Numbers.isNo(value)).findFirst().orElse("");
       Column farther = offsets[0].scatter() > offsets[1].scatter() ? offsets[0] : offsets[1];
@@ -148,6 +148,7 @@ final class EventLines {
     List<String> unknown = new ArrayList<>();
     Map<String, Integer> counts = new TreeMap<>();
     column.cells.forEach(word -> counts.merge(word, 1, Integer::sum));
+    column.elsewhere().forEach(word -> counts.putIfAbsent(word, 0));
     counts.remove("");
     String usual =
         counts.entrySet().stream()

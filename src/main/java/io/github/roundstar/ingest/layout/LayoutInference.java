@@ -66,15 +66,34 @@ public final class LayoutInference {
     Optional<LinePattern> joins =
         shape.get().delimiter() == Delimiter.JSON ? Optional.empty() : LinePairs.of(lines);
     Set<Delimiter> ways = new LinkedHashSet<>(List.of(shape.get().delimiter()));
+    if (shape.get().delimiter() == Delimiter.COMMA) {
+      ways.add(Delimiter.COMMA_BLANK);
+    }
     ways.add(Delimiter.KEY_VALUE);
     for (Delimiter way : joins.isPresent() ? ways : Set.<Delimiter>of()) {
       List<String> joined = LinePairs.joined(lines, joins.get(), way.joint());
-      Optional<RowShape> whole = RowShape.of(joined).filter(s -> s.delimiter().joint().equals(way.joint()));
+      Optional<RowShape> whole = RowShape.of(joined).filter(s -> reads(s, way));
       if (whole.filter(s -> s.delimiter().isKeyed() || s.size() > shape.get().size()).isPresent()) {
         return new LayoutInference(sample, joins, joined, whole.get()).infer();
       }
     }
-    return new LayoutInference(sample, Optional.empty(), lines, shape.get()).infer();
+    LayoutInference single = new LayoutInference(sample, Optional.empty(), lines, shape.get());
+    joins.ifPresent(single::askForPairs);
+    return single.infer();
+  }
+
+  /** Whether lines joined in one way are parted again. */
+  private static boolean reads(RowShape shape, Delimiter way) {
+    return shape.delimiter().joint().equals(way.joint())
+        || way == Delimiter.COMMA_BLANK && shape.delimiter() == Delimiter.COMMA;
+  }
+
+  private void askForPairs(LinePattern second) {
+    decisions.add(
+        Decision.open(
+            "lines of a frame",
+            "two kinds of lines take turns, and only one of them could be parted into fields",
+            "[text]\njoins = '" + second.expression() + "'   # lines that continue the one before"));
   }
 
   /**

@@ -113,7 +113,8 @@ public final class LayoutLines implements Closeable {
     boolean rowLike = false;
     boolean led =
         layout.text().lead().isEmpty() || layout.text().lead().get().find(line).isPresent();
-    if (marked && led && inRun && namesSeen) {
+    boolean fits = Cells.keepWidths(line, layout.text().widths());
+    if (marked && led && fits && inRun && namesSeen) {
       cells = cells(line);
       rowLike = places.looksLikeRow(cells);
       if (rowLike && places.sizeWanted(cells).isEmpty()) {

@@ -88,10 +88,13 @@ record RowShape(
         return atLeastSome(keyedShape(lines, delimiter));
       }
     }
-    if (best == null || best.quality() < UNCLEAN) {
+    boolean words = best != null && best.delimiter == Delimiter.BLANKS;
+    if (best == null || best.quality() < (words ? CLEAN : UNCLEAN)) {
       Tally tally = new Tally(compared, Delimiter.ANY, List.of());
       boolean cleaner = best == null || tally.quality() > best.quality();
-      best = cleaner && tally.score > score(best) ? tally : best;
+      boolean same = words && tally.size == best.size; // but for commas behind words
+      boolean may = same || best == null || best.quality() < UNCLEAN;
+      best = may && cleaner && tally.score > score(best) ? tally : best;
     }
     boolean ragged =
         best == null || best.delimiter == Delimiter.BLANKS || best.delimiter == Delimiter.ANY;
@@ -337,7 +340,7 @@ record RowShape(
     List<List<String>> all = new ArrayList<>();
     for (int i = 0; i < lines.size(); i++) {
       List<String> cells = Cells.of(lines.get(i), delimiter, widths, lead);
-      if (cells.size() == size && keepsWidths(lines.get(i), widths)) {
+      if (cells.size() == size && Cells.keepWidths(lines.get(i), widths)) {
         like.add(i);
         all.add(cells);
       }
@@ -351,18 +354,6 @@ record RowShape(
     }
     return new RowShape(
         delimiter, widths, looks.decimalComma(), List.of(), size, rows, lead, Optional.empty());
-  }
-
-  /** Whether a blank stands where each fixed field but the first begins. */
-  private static boolean keepsWidths(String line, List<Integer> widths) {
-    int at = 0;
-    for (int i = 0; i + 1 < widths.size(); i++) {
-      at += widths.get(i);
-      if (at < line.length() && line.charAt(at) != ' ') {
-        return false;
-      }
-    }
-    return true;
   }
 
   /** What most lines hold in each field. */
@@ -436,7 +427,9 @@ record RowShape(
           numbers += usual ? 1 : 0;
         }
       }
-      return numbers > 0 && odd <= MOST_ODD * expected;
+      return numbers > 0
+          && odd <= MOST_ODD * expected
+          && (odd == 0 || numbers * 2 >= expected);
     }
   }
 
@@ -496,7 +489,7 @@ record RowShape(
   }
 
   private static boolean isMostlyNumbers(String line) {
-    String text = line.strip();
+    String text = line.strip().replaceFirst("^\\[([^\\]]*)\\]", "$1");
     boolean lettered = text.matches("\\p{L}{1,12} .*"); // a type or a level leads the row
     List<String> cells = Cells.of(text, Delimiter.BLANKS, List.of());
     long numeric = cells.stream().filter(cell -> look(cell).isNumeric()).count();

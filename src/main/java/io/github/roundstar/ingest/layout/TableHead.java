@@ -212,8 +212,12 @@ record TableHead(
         units = cells;
         return;
       }
+      boolean parted = same && ",;|\t".indexOf(shape.delimiter().sign()) >= 0;
+      boolean allNamed = parted && exact.stream().allMatch(c -> c.matches(".{2,40}"));
       boolean next =
-          same && lines.subList(i + 1, shape.rows().get(0)).stream().allMatch(String::isBlank);
+          allNamed
+              || same
+                  && lines.subList(i + 1, shape.rows().get(0)).stream().allMatch(String::isBlank);
       if (cells.size() != shape.size()
           || !isWords(cells)
           || !speak(cells, next && !isRemark(line))) {
@@ -223,14 +227,22 @@ record TableHead(
       names = cells;
       long named = cells.stream().filter(cell -> !cell.isEmpty()).count();
       long distinct = cells.stream().filter(cell -> !cell.isEmpty()).distinct().count();
-      byName = same && named == distinct && named > 1;
+      boolean marked = cells.stream().anyMatch(TableHead::isMark); // where a field would be
+      byName = same && named == distinct && named > 1 && !marked;
       aboveNames(lines, shape);
     }
 
     /** The fields of a line as names, without what marks or leads it. */
     static List<String> names(List<String> lines, int line, RowShape shape) {
       List<String> cells = withoutMark(shape.cells(lines.get(line)), shape.size());
-      return withoutLead(cells, lines, shape);
+      List<String> bare = new ArrayList<>(withoutLead(cells, lines, shape));
+      for (int i = 0; i < bare.size(); i++) {
+        if (!bare.get(i).isEmpty()) {
+          bare.set(i, TableHead.withoutMark(bare.get(i))); // a mark behind what leads the line
+          break;
+        }
+      }
+      return bare;
     }
 
     /** Whether most of the words are those of columns, and not of a sentence. */
@@ -340,6 +352,13 @@ record TableHead(
       }
       boolean columns =
           shape.delimiter() == Delimiter.BLANKS || shape.delimiter() == Delimiter.FIXED;
+      List<String> bare = Cells.of(TableHead.withoutLead(lines.get(i)), Delimiter.BLANKS, List.of());
+      int less = shape.size() - bare.size();
+      if (columns && less > 0 && less <= 2 && isWords(bare) && leads(lines, shape, less)) {
+        List<String> cells = new ArrayList<>(Collections.nCopies(less, ""));
+        cells.addAll(bare);
+        return cells;
+      }
       return columns ? aligned(lines, i, shape) : List.of();
     }
 
@@ -379,7 +398,7 @@ record TableHead(
       fields.forEach(field -> names.add(new StringBuilder()));
       Matcher word = Pattern.compile("\\S+").matcher(line);
       while (word.find()) {
-        if (word.start() == 0 && isRemark(word.group()) && word.group().length() == 1) {
+        if (isMark(word.group()) && names.stream().allMatch(name -> name.length() < 2)) {
           continue;
         }
         int best = 0;
@@ -556,6 +575,29 @@ record TableHead(
     return others.subList(0, others.size() - between.size());
   }
 
+  /** Words of columns in rows that stand under names in another order. */
+  private void takeWordsElsewhere(List<String> lines, RowShape shape, List<Column> columns) {
+    List<String> order = nameCells;
+    Set<Integer> own = new HashSet<>(shape.rows());
+    for (int i = shape.rows().get(0); byName && nameLine >= 0 && i < lines.size(); i++) {
+      String line = lines.get(i);
+      if (own.contains(i) || line.length() > 4000 || shape.delimiter().isKeyed()) {
+        continue;
+      }
+      if (isNames(lines, i, shape, nameCells)) {
+        order = Found.names(lines, i, shape);
+      } else if (!order.equals(nameCells)) {
+        List<String> cells = shape.cells(line);
+        for (int c = 0; c < cells.size() && cells.size() == order.size(); c++) {
+          int at = nameCells.indexOf(order.get(c));
+          if (at >= 0 && !order.get(c).isEmpty()) {
+            columns.get(at).holdsElsewhere(cells.get(c));
+          }
+        }
+      }
+    }
+  }
+
   /** The columns with their values. */
   List<Column> columns(List<String> lines, RowShape shape) {
     int size = shape.size();
@@ -597,6 +639,7 @@ record TableHead(
       columns.add(column);
     }
     columns.forEach(column -> column.pairWith(columns));
+    takeWordsElsewhere(lines, shape, columns);
     return columns;
   }
 }

@@ -561,6 +561,9 @@ final class TimeGuess {
     if (step >= 0.5 && step <= 20) {
       return Kind.ELAPSED_S; // as milliseconds too fast for a camera, as minutes too slow to guide
     }
+    if (step >= 0.005 && step < 0.1) {
+      return Kind.ELAPSED_MIN; // as seconds faster than a guide camera
+    }
     return step >= 200 && step <= 60_000 ? Kind.ELAPSED_MS : null;
   }
 }

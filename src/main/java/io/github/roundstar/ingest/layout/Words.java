@@ -31,6 +31,10 @@ final class Words {
   private static final int LONGEST_PHRASE = 4;
   private static final int LONGEST_TEXT = 300;
   private static final int SHORTEST_STEM = 3;
+  private static final int SHORTEST_GLUED_STEM = 5;
+
+  /** Phrases as long as this are known without their blanks as well. */
+  private static final int SHORTEST_COMPACT = 6;
 
   /** Concepts of which a word glued to another without a gap may be made. */
   private static final Set<String> GLUED =
@@ -55,6 +59,10 @@ final class Words {
           "unit arcsec",
           "unit s",
           "dither",
+          "settling",
+          "settled",
+          "lost",
+          "star",
           "time",
           "frame",
           "elapsed",
@@ -85,6 +93,9 @@ final class Words {
     String stem = word.replace("~", "");
     Map<String, Set<String>> table = open ? BEGINNINGS : compound ? ENDS : EXACT;
     table.computeIfAbsent(stem, any -> new HashSet<>()).add(concept);
+    if (stem.indexOf(' ') > 0 && stem.length() >= SHORTEST_COMPACT) {
+      EXACT.computeIfAbsent(stem.replace(" ", ""), any -> new HashSet<>()).add(concept);
+    }
     if (open && stem.indexOf(' ') > 0) {
       OPEN_PHRASES.add(stem.substring(0, stem.lastIndexOf(' ') + 1));
     }
@@ -200,6 +211,12 @@ final class Words {
     return glued.isEmpty() ? List.of(token) : glued;
   }
 
+  /** Whether a name is one word made of known ones. */
+  static boolean areGlued(String name) {
+    List<String> tokens = tokens(name);
+    return tokens.size() == 1 && parts(tokens.get(0)).size() > 1;
+  }
+
   private static List<String> glued(String token, int most) {
     for (int at = token.length() - 1; at > 0; at--) {
       String one = token.substring(0, at);
@@ -238,7 +255,8 @@ final class Words {
   }
 
   private static boolean isGlued(String word) {
-    return exact(word).stream().anyMatch(GLUED::contains);
+    Set<String> all = word.length() < SHORTEST_GLUED_STEM ? exact(word) : meanings(word);
+    return all.stream().anyMatch(GLUED::contains);
   }
 
   /** Whether some word means this. */
