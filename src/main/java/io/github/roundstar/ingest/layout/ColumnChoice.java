@@ -44,6 +44,8 @@ final class ColumnChoice {
 
   private static final int RELATION_ROWS = 3000;
 
+  private static final Set<String> DISTANCES = Set.of("px", "arcsec", "mas", "arcmin");
+
   /** Explained share of what nothing but a pulse can follow. */
   private static final double FOLLOWS = 0.9;
 
@@ -260,7 +262,7 @@ final class ColumnChoice {
     }
     double mine = squared(p, own, lag);
     double theirs = squared(p, other, lag);
-    if (isCopyOfPulse(p, own)) {
+    if (isCopyOfPulse(p, own) || isCopyOfOffset(p, own)) {
       return OTHER_AXIS;
     }
     if (camera) {
@@ -286,6 +288,13 @@ final class ColumnChoice {
       both += p.series()[i] == 0 && offset.numbers[i] == 0 ? 1 : 0;
     }
     return zeros > FEWEST_PULSES && both > 0.9 * zeros;
+  }
+
+  /** The same offset in another unit follows it exactly, and is no pulse. */
+  private boolean isCopyOfOffset(PulseColumns p, Column offset) {
+    boolean pulse = p.main().hasAny("pulse", "length");
+    boolean like = p.main().has("offset") || DISTANCES.contains(p.main().unit());
+    return like && !pulse && squared(p, offset, 0) >= COPY * COPY;
   }
 
   private double squared(PulseColumns p, Column offset, int lag) {

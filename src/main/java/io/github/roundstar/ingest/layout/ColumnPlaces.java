@@ -95,7 +95,9 @@ final class ColumnPlaces {
    * and of the fields that hold numbers as many are numbers as a row would have.
    */
   boolean looksLikeRow(List<String> cells) {
-    if (!beginsAsNumber(cells, places[Meaning.TIME.ordinal()])) {
+    int date = places[Meaning.DATE.ordinal()];
+    if (!beginsAsNumber(cells, places[Meaning.TIME.ordinal()])
+        || date >= 0 && !beginsAsNumber(cells, date)) {
       return false;
     }
     int numbers = 0;

@@ -125,6 +125,12 @@ final class EventLines {
     return wordy && column.onlyWord().isEmpty() || isCoded(column, text);
   }
 
+  /** Whether a sentence explains all values of a column that nothing else is said of. */
+  private static boolean areTold(Column column, Set<String> values, LogSentences text) {
+    return !column.hasAny("run", "frame", "sense", "pulse", "offset", "snr", "flux")
+        && values.stream().allMatch(value -> text.event(value).isPresent());
+  }
+
   /** Numbers that a sentence explains. */
   private static boolean isCoded(Column column, LogSentences text) {
     Set<String> values = new TreeSet<>(column.cells);
@@ -133,7 +139,7 @@ final class EventLines {
         && column.isWhole()
         && values.size() <= MOST_WORDS
         && values.size() > 1
-        && (column.has("event") || column.hasCodesTold())
+        && (column.has("event") || column.hasCodesTold() || areTold(column, values, text))
         && column.rising() < 0.3
         && column.largest() < 100;
   }

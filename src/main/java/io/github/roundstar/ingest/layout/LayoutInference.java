@@ -338,6 +338,10 @@ public final class LayoutInference {
             .filter(c -> c.numeric > 0 && !c.isConstant() && c.largest() > 0)
             .filter(c -> c.nameHas("pulse") && !c.nameHas("statistic"))
             .toList();
+    boolean named = !choice.hasPulses() && lengths.size() >= 2;
+    if (!choice.hasPulses() && !named) {
+      lengths = PulseColumns.turns(free, choice.offsets());
+    }
     if (!choice.hasPulses() && lengths.size() >= 2) {
       decisions.add(
           Decision.open(

@@ -158,6 +158,33 @@ record PulseColumns(
                 one, Optional.of(other), true, series, axis, List.of(), List.of(), true));
   }
 
+  /** Two columns of lengths that take turns as an offset changes sides; empty if there are none. */
+  static List<Column> turns(List<Column> columns, Column[] offsets) {
+    List<Column> lengths =
+        columns.stream()
+            .filter(c -> c.isNumeric() && c.isOneSided() && !c.isConstant())
+            .filter(c -> c.share(v -> v == 0) > 0.2 && c.largest() > 1)
+            .limit(12)
+            .toList();
+    for (Column one : lengths) {
+      for (Column other : lengths) {
+        double[] series = new double[one.numbers.length];
+        int both = 0;
+        for (int i = 0; i < series.length; i++) {
+          series[i] = one.numbers[i] - other.numbers[i];
+          both += one.numbers[i] != 0 && other.numbers[i] != 0 ? 1 : 0;
+        }
+        for (Column offset : offsets) {
+          double follows = ColumnChoice.correlation(series, offset.numbers, 0, i -> true, true);
+          if (one != other && both < series.length / 20 && follows > 0.7) {
+            return List.of(one, other);
+          }
+        }
+      }
+    }
+    return List.of();
+  }
+
   /** How many pulses there are. */
   int sent() {
     int count = 0;

@@ -404,6 +404,7 @@ record RowShape(
       int odd = 0;
       int expected = 0;
       int numbers = 0;
+      int empty = 0;
       String lost = "";
       for (int c = 0; c < counts.length; c++) {
         int[] column = counts[c];
@@ -425,9 +426,12 @@ record RowShape(
           lost = same ? cells.get(c) : lost; // one word for all that was not measured
           odd += usual || look == Look.NONE || same && numbers > 0 ? 0 : 1;
           numbers += usual ? 1 : 0;
+          empty += look == Look.NONE ? 1 : 0;
         }
       }
+      boolean remark = !lost.isEmpty() && numbers == 1 && empty >= expected - 2;
       return numbers > 0
+          && !remark
           && odd <= MOST_ODD * expected
           && (odd == 0 || numbers * 2 >= expected);
     }

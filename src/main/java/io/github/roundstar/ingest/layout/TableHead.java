@@ -325,6 +325,20 @@ record TableHead(
 
     /** Names parted by another sign than the fields, or standing above them. */
     private static List<String> otherwise(List<String> lines, int i, RowShape shape) {
+      boolean columns =
+          shape.delimiter() == Delimiter.BLANKS || shape.delimiter() == Delimiter.FIXED;
+      String unled = TableHead.withoutLead(lines.get(i)).strip();
+      List<List<String>> ways =
+          List.of(
+              Cells.of(unled, Delimiter.BLANKS, List.of()), List.of(unled.split(" {2,}|\\t+")));
+      for (List<String> bare : columns ? ways : List.<List<String>>of()) {
+        int less = shape.size() - bare.size();
+        if (less > 0 && less <= 2 && isWords(bare) && leads(lines, shape, less)) {
+          List<String> cells = new ArrayList<>(Collections.nCopies(less, ""));
+          cells.addAll(bare);
+          return cells;
+        }
+      }
       String line = TableHead.withoutMark(lines.get(i));
       List<String> texts = new ArrayList<>(List.of(line));
       int colon = line.indexOf(':');
@@ -349,15 +363,6 @@ record TableHead(
         if (wide.size() == shape.size() && isWords(wide)) {
           return wide;
         }
-      }
-      boolean columns =
-          shape.delimiter() == Delimiter.BLANKS || shape.delimiter() == Delimiter.FIXED;
-      List<String> bare = Cells.of(TableHead.withoutLead(lines.get(i)), Delimiter.BLANKS, List.of());
-      int less = shape.size() - bare.size();
-      if (columns && less > 0 && less <= 2 && isWords(bare) && leads(lines, shape, less)) {
-        List<String> cells = new ArrayList<>(Collections.nCopies(less, ""));
-        cells.addAll(bare);
-        return cells;
       }
       return columns ? aligned(lines, i, shape) : List.of();
     }

@@ -16,6 +16,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * What the words of a text mean, by the dictionary in {@code words.txt}: concepts such as {@code
@@ -26,10 +29,15 @@ final class Words {
   private static final Map<String, Set<String>> BEGINNINGS = new HashMap<>();
   private static final Map<String, Set<String>> ENDS = new HashMap<>();
 
+  /** Words that are no phrases, in order. */
+  private static final TreeSet<String> SINGLE = new TreeSet<>();
+
   /** What stands before the last word of phrases that may go on. */
   private static final Set<String> OPEN_PHRASES = new HashSet<>();
   private static final int LONGEST_PHRASE = 4;
   private static final int LONGEST_TEXT = 300;
+  private static final int LONGEST_NAME = 60;
+  private static final Pattern CUT = Pattern.compile("(\\p{L}{3,})\\.");
   private static final int SHORTEST_STEM = 3;
   private static final int SHORTEST_GLUED_STEM = 5;
 
@@ -93,6 +101,9 @@ final class Words {
     String stem = word.replace("~", "");
     Map<String, Set<String>> table = open ? BEGINNINGS : compound ? ENDS : EXACT;
     table.computeIfAbsent(stem, any -> new HashSet<>()).add(concept);
+    if (stem.indexOf(' ') < 0 && !compound) {
+      SINGLE.add(stem);
+    }
     if (stem.indexOf(' ') > 0 && stem.length() >= SHORTEST_COMPACT) {
       EXACT.computeIfAbsent(stem.replace(" ", ""), any -> new HashSet<>()).add(concept);
     }
@@ -131,7 +142,34 @@ final class Words {
 
   /** The words of a text. */
   static Words of(String text) {
-    return new Words(tokens(text));
+    Words words = new Words(tokens(text));
+    if (text.length() <= LONGEST_NAME && text.indexOf('.') > 0) {
+      Matcher cut = CUT.matcher(text);
+      while (cut.find()) {
+        words.takeCut(cut.group(1).toLowerCase(Locale.ROOT));
+      }
+    }
+    return words;
+  }
+
+  /** A word that was cut off, with a point behind it, means what all words mean that begin so. */
+  private void takeCut(String beginning) {
+    List<String> bare = tokens(beginning);
+    if (bare.size() != 1 || !meanings(bare.get(0)).isEmpty()) {
+      return;
+    }
+    Set<String> common = null;
+    for (String word : SINGLE.tailSet(bare.get(0))) {
+      if (!word.startsWith(bare.get(0))) {
+        break;
+      }
+      common = common == null ? new HashSet<>(exact(word)) : common;
+      common.retainAll(exact(word));
+    }
+    if (common != null) {
+      concepts.addAll(common);
+      common.forEach(concept -> longest.merge(concept, 1, Math::max));
+    }
   }
 
   /** Words without accents, in lower case, parted where the case or the kind of sign changes. */
