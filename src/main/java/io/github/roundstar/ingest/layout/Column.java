@@ -365,6 +365,8 @@ final class Column {
     char own = axis(named, eastIsO);
     own = own == ' ' && DE.matcher(name).find() ? 'd' : own;
     own = own == ' ' ? axisOfPair : own;
+    boolean camera = own == 'x' || own == 'y';
+    own = camera ? codes.filter(Codes::known).map(Codes::axis).orElse(own) : own; // E is no x
     own = own == ' ' ? codes.map(Codes::axis).orElse(' ') : own;
     for (int i = 0; i < said.size() && own == ' '; i++) {
       own = axis(said.get(i), eastIsO);

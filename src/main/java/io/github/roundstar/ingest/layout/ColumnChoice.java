@@ -87,7 +87,8 @@ final class ColumnChoice {
     List<Column> signed = new ArrayList<>();
     for (int i = 0; i < columns.size(); i++) {
       Column sizes = columns.get(i);
-      if (sizes.isNumeric() && sizes.isOneSided() && !sizes.isConstant() && !sizes.isWhole()) {
+      boolean distance = !sizes.isWhole() || DISTANCES.contains(sizes.unit());
+      if (sizes.isNumeric() && sizes.isOneSided() && !sizes.isConstant() && distance) {
         for (int j = Math.max(0, i - 1); j < Math.min(columns.size(), i + 3); j++) {
           Column letters = columns.get(j);
           Set<String> values = PulseColumns.codeValues(letters);

@@ -119,6 +119,11 @@ final class ColumnPlaces {
     }
     numbers = texts > 0 ? real : numbers; // a line of words between strokes is no row
     boolean whole = sizeWanted(cells).isEmpty();
+    boolean fixed = layout.text().delimiter() == Delimiter.FIXED;
+    String time = cells.get(places[Meaning.TIME.ordinal()]);
+    if (fixed && real == 0 && time.chars().filter(Character::isDigit).count() < 5) {
+      return false; // words cut into fields
+    }
     if (keyed) {
       boolean pairs = layout.text().joins().isPresent(); // the first of its lines may hold no more
       return (there > 0 || pairs) && numbers >= texts;

@@ -69,20 +69,29 @@ final class EventLines {
     return kind(Words.of(text));
   }
 
-  /** What a column of yes and no says by its name. */
-  static Optional<Meaning> flag(Column column, Column[] offsets) {
+  private static Set<String> values(Column column) {
     Set<String> values = new TreeSet<>();
     for (String cell : column.cells) {
       if (values.size() <= 4) {
         values.add(cell);
       }
     }
-    boolean binary =
-        values.size() <= 3
-            && values.stream().anyMatch(Numbers::isNo)
-            && values.stream().filter(value -> !Numbers.isNo(value)).count() <= 1
-            && values.stream().allMatch(value -> value.length() <= 6);
-    if (!binary || column.named().isEmpty()) {
+    return values;
+  }
+
+  /** Whether a column says yes and no. */
+  static boolean isBinary(Column column) {
+    Set<String> values = values(column);
+    return values.size() <= 3
+        && values.stream().anyMatch(Numbers::isNo)
+        && values.stream().filter(value -> !Numbers.isNo(value)).count() <= 1
+        && values.stream().allMatch(value -> value.length() <= 6);
+  }
+
+  /** What a column of yes and no says by its name. */
+  static Optional<Meaning> flag(Column column, Column[] offsets) {
+    Set<String> values = values(column);
+    if (!isBinary(column) || column.named().isEmpty()) {
       return Optional.empty();
     }
     Optional<Kind> kind =

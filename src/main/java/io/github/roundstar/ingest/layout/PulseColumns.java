@@ -35,7 +35,7 @@ record PulseColumns(
     for (Column column : columns) {
       if (column.isLettered()) {
         column.codes().ifPresent(codes -> all.add(inField(column, codes)));
-      } else if (column.isNumeric() && !column.isOneSided() && !isCode(column)
+      } else if (column.isNumeric() && isSigned(column, columns) && !isCode(column)
           || isAllZero(column)) {
         all.add(
             new PulseColumns(
@@ -66,6 +66,17 @@ record PulseColumns(
       }
     }
     return all;
+  }
+
+  /** Numbers with a sign; those of a guider that pushes one way only may have the same one. */
+  private static boolean isSigned(Column column, List<Column> columns) {
+    if (!column.isOneSided() || column.share(v -> v < 0) > 0) {
+      return true;
+    }
+    return column.hasAny("pulse")
+        && columns.stream()
+            .filter(c -> c != column && c.has("pulse") && c.unit().equals(column.unit()))
+            .anyMatch(c -> c.isNumeric() && c.share(v -> v < 0) > 0.05);
   }
 
   /** Ones, minus ones and zeros are codes for directions. */

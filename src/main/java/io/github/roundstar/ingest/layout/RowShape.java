@@ -2,6 +2,7 @@ package io.github.roundstar.ingest.layout;
 
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -439,14 +440,17 @@ record RowShape(
 
   /** Fields that end where all rows have a blank. */
   private static List<Integer> widths(List<String> lines) {
-    List<String> likely = new ArrayList<>();
-    int longest = 0;
+    Map<String, List<String>> kinds = new LinkedHashMap<>();
     for (String line : lines) {
       if (line.length() <= 400 && isMostlyNumbers(line)) {
-        likely.add(line);
-        longest = Math.max(longest, line.length());
+        kinds.computeIfAbsent(beginning(line), any -> new ArrayList<>()).add(line);
       }
     }
+    List<String> likely =
+        kinds.values().stream()
+            .max(Comparator.comparingInt((List<String> kind) -> kind.size()))
+            .orElse(List.of());
+    int longest = likely.stream().mapToInt(String::length).max().orElse(0);
     BitSet ink = new BitSet();
     for (String line : likely) {
       for (int i = 0; i < line.length(); i++) {
@@ -490,6 +494,16 @@ record RowShape(
       }
     }
     return all;
+  }
+
+  /** The word or the sign that a line begins with; one text for all numbers. */
+  private static String beginning(String line) {
+    String text = line.strip();
+    int end = 0;
+    while (end < text.length() && Character.isLetter(text.charAt(end))) {
+      end++;
+    }
+    return end > 0 ? text.substring(0, end) : startsAsNumber(text) ? "0" : text.substring(0, 1);
   }
 
   private static boolean isMostlyNumbers(String line) {

@@ -445,8 +445,11 @@ record TableHead(
       boolean all = first <= 1 && !told.isEmpty() && told.lastKey() == first + told.size() - 1;
       if (all
           && (nameless == 0 || nameless > 0 && nameless <= 2 && leads(lines, shape, nameless))) {
-        names = new ArrayList<>(Collections.nCopies(nameless, ""));
+        List<String> row = shape.cells(lines.get(shape.rows().get(0)));
+        boolean behind = row.subList(size - nameless, size).stream().allMatch(String::isEmpty);
+        names = new ArrayList<>(Collections.nCopies(behind ? 0 : nameless, ""));
         names.addAll(told.values());
+        names.addAll(Collections.nCopies(behind ? nameless : 0, ""));
       }
     }
 

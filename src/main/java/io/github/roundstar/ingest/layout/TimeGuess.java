@@ -107,6 +107,8 @@ final class TimeGuess {
         clock = clockLike;
       }
     }
+    boolean counter = time != null && !clock && time.isWhole() && time.step() == 1;
+    frames = counter && !time.hasAny("time", "elapsed") && cadence().isPresent();
     for (int i = 0; i < columns.size() && time == null; i++) {
       time = runsOn(columns.get(i)) ? columns.get(i) : null;
     }
