@@ -157,7 +157,9 @@ public final class Cells {
       at = blanksEnd(line, closing(line, at)); // a bracket that leads the line
     }
     boolean opens =
-        at + 1 < line.length() && line.charAt(at) == '"' && line.charAt(at + 1) != sign; // else a unit
+        at + 1 < line.length()
+            && line.charAt(at) == '"'
+            && line.charAt(at + 1) != sign; // else a unit
     int end = opens ? quoteEnd(line, at) : at;
     return line.indexOf(sign, end < 0 ? from : end);
   }

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.IntPredicate;
+import org.apache.commons.math3.stat.regression.SimpleRegression;
 
 /**
  * Chooses, jointly, the columns of the offsets and of the pulses that answer them. Each piece of
@@ -322,27 +323,16 @@ final class ColumnChoice {
   /** Correlation of one series with the other, {@code lag} rows earlier. */
   static double correlation(
       double[] one, double[] other, int lag, IntPredicate taken, boolean sent) {
-    int n = 0;
-    double sx = 0;
-    double sy = 0;
-    double xx = 0;
-    double yy = 0;
-    double xy = 0;
-    for (int i = lag; i < one.length && n < RELATION_ROWS; i++) {
+    SimpleRegression pairs = new SimpleRegression();
+    for (int i = lag; i < one.length && pairs.getN() < RELATION_ROWS; i++) {
       double x = one[i];
       double y = other[i - lag];
       if (Double.isFinite(x) && Double.isFinite(y) && (!sent || x != 0) && taken.test(i)) {
-        n++;
-        sx += x;
-        sy += y;
-        xx += x * x;
-        yy += y * y;
-        xy += x * y;
+        pairs.addData(x, y);
       }
     }
-    double vx = xx - sx * sx / Math.max(1, n);
-    double vy = yy - sy * sy / Math.max(1, n);
-    return n >= FEWEST_PULSES && vx > 0 && vy > 0 ? (xy - sx * sy / n) / Math.sqrt(vx * vy) : 0;
+    double r = pairs.getN() >= FEWEST_PULSES ? pairs.getR() : 0;
+    return Double.isFinite(r) ? r : 0;
   }
 
   private List<Column> candidates(char axis) {
@@ -380,8 +370,8 @@ final class ColumnChoice {
 
   /** A shift that is there in nearly every row is the star's, and no move of the set point. */
   static boolean isShift(Column column) {
-    return column.has("dither") && column.share(v -> v != 0) * column.finite().length
-        > 0.5 * column.cells.size();
+    return column.has("dither")
+        && column.share(v -> v != 0) * column.finite().length > 0.5 * column.cells.size();
   }
 
   private double weighOffset(Column column, char axis) {

@@ -14,9 +14,9 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.IntPredicate;
-import java.util.stream.IntStream;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 /** What happened, told by words in a column or by lines between the rows. */
 final class EventLines {
@@ -310,8 +310,7 @@ final class EventLines {
     boolean isRightBehind(List<int[]> starts) {
       long behind =
           IntStream.range(0, at.size())
-              .filter(
-                  i -> starts.stream().anyMatch(s -> s[0] < at.get(i) && s[1] == rows.get(i)))
+              .filter(i -> starts.stream().anyMatch(s -> s[0] < at.get(i) && s[1] == rows.get(i)))
               .count();
       return behind >= NEARLY_ALL * at.size();
     }
@@ -450,8 +449,7 @@ final class EventLines {
       }
     }
     List<int[]> starts = shifts.isEmpty() ? places(families, Kind.SETTLING) : shifts;
-    boolean begun =
-        families.stream().anyMatch(f -> f.is(Kind.SETTLING) && f.isRightBehind(starts));
+    boolean begun = families.stream().anyMatch(f -> f.is(Kind.SETTLING) && f.isRightBehind(starts));
     boolean told = families.stream().anyMatch(f -> f.is(Kind.GUIDING) && f.rowsBehind(starts) > 0);
     families.stream()
         .filter(f -> !told && !f.tellsOfStar())

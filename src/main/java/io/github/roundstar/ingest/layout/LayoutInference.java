@@ -93,7 +93,9 @@ public final class LayoutInference {
         Decision.open(
             "lines of a frame",
             "two kinds of lines take turns, and only one of them could be parted into fields",
-            "[text]\njoins = '" + second.expression() + "'   # lines that continue the one before"));
+            "[text]\njoins = '"
+                + second.expression()
+                + "'   # lines that continue the one before"));
   }
 
   /**
@@ -129,7 +131,8 @@ public final class LayoutInference {
             "delimiter",
             shape.delimiter().name().toLowerCase(Locale.ROOT).replace('_', '-'),
             shape.rows().size() + " lines have " + shape.size() + " fields each"));
-    head.reordered(lines, shape).ifPresent(this::askForOrder);
+    head.reordered(lines, shape).ifPresent(line -> askForParts("order of columns", line));
+    head.otherUnits(lines, shape).ifPresent(line -> askForParts("units of columns", line));
     List<Column> columns = head.columns(lines, shape);
     boolean eastIsO = Compass.eastIsO(columns, head.others());
     LogSentences text = new LogSentences(head.header(), columns, eastIsO);
@@ -154,7 +157,8 @@ public final class LayoutInference {
     askForDirections(choice, free);
     new SideColumns(free, text, choice.offsets(), found, decisions).find();
     List<EventRule> events =
-        new ArrayList<>(EventLines.lineRules(
+        new ArrayList<>(
+            EventLines.lineRules(
                 head.withoutNames(lines, shape),
                 shape.rows(),
                 rowLike,
@@ -216,11 +220,11 @@ public final class LayoutInference {
     return new Inference(layout, decisions, firstRows(), samples);
   }
 
-  private void askForOrder(int line) {
+  private void askForParts(String about, int line) {
     decisions.add(
         Decision.open(
-            "order of columns",
-            "line " + (line + 1) + " names them in another order than line " + (head.nameLine() + 1),
+            about,
+            "line " + (line + 1) + " gives them otherwise than line " + (head.nameLine() + 1),
             "# cut the log before that line, and give each part its layout"));
   }
 

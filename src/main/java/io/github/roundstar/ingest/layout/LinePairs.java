@@ -3,7 +3,6 @@ package io.github.roundstar.ingest.layout;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -30,8 +29,7 @@ final class LinePairs {
 
   /** The pattern of lines that continue the line before; empty where each frame has one line. */
   static Optional<LinePattern> of(List<String> lines) {
-    List<String> some =
-        lines.stream().filter(line -> !line.isBlank()).limit(LOOKED_AT).toList();
+    List<String> some = lines.stream().filter(line -> !line.isBlank()).limit(LOOKED_AT).toList();
     for (int word = 0; word < WORDS_LOOKED_AT; word++) {
       Map<String, List<Integer>> kinds = kinds(some, word);
       for (Map.Entry<String, List<Integer>> first : kinds.entrySet()) {

@@ -258,8 +258,7 @@ final class PulseSigns {
     if (star.isEmpty() && push.isEmpty()) {
       positive.put(offset(dec), Direction.ONE_WAY);
       positive.put(pulse(dec), relative > 0 ? Direction.ONE_WAY : Direction.OTHER_WAY);
-      decisions.add(
-          Decision.certain(word(dec) + " relative sign", relative > 0 ? "+" : "-", fits));
+      decisions.add(Decision.certain(word(dec) + " relative sign", relative > 0 ? "+" : "-", fits));
       noteSense(dec);
       return;
     }
@@ -392,8 +391,7 @@ final class PulseSigns {
       reverse = !reverse;
     }
     double shown = turn(found + (reverse ? 180 : 0));
-    boolean exact =
-        told.isPresent() && Math.abs(turn(shown - told.getAsDouble())) < TOLD_WITHIN;
+    boolean exact = told.isPresent() && Math.abs(turn(shown - told.getAsDouble())) < TOLD_WITHIN;
     return OptionalDouble.of(exact ? turn(told.getAsDouble()) : shown);
   }
 

@@ -77,7 +77,10 @@ record RowShape(
             Delimiter.COMMA,
             Delimiter.BLANKS)) {
       Tally tally = new Tally(compared, delimiter, List.of());
-      best = tally.score > score(best) * (tally.partsFieldsOf(best) ? 1.5 : CLEARLY_BETTER) ? tally : best;
+      best =
+          tally.score > score(best) * (tally.partsFieldsOf(best) ? 1.5 : CLEARLY_BETTER)
+              ? tally
+              : best;
     }
     if (best != null && best.delimiter == Delimiter.COMMA) {
       Tally tally = new Tally(compared, Delimiter.COMMA_BLANK, List.of());
@@ -314,7 +317,9 @@ record RowShape(
         && !parts.word().isEmpty()
         && parts.word().length() <= 8
         && (parts.word().chars().allMatch(Character::isLetter) || parts.word().length() == 1)
-        && LetteredNumber.of(cell.replaceFirst("[0-9]*[.,]?[0-9]+([eE][+-]?[0-9]+)?", "")).number().isEmpty();
+        && LetteredNumber.of(cell.replaceFirst("[0-9]*[.,]?[0-9]+([eE][+-]?[0-9]+)?", ""))
+            .number()
+            .isEmpty();
   }
 
   private static boolean isClock(String cell) {
@@ -612,7 +617,9 @@ record RowShape(
     return new RowShape(delimiter, widths, decimalComma, keys, size, kept, lead, marked);
   }
 
-  /** The same, its rows told by the word that all of them begin with, where other tables lack it. */
+  /**
+   * The same, its rows told by the word that all of them begin with, where other tables lack it.
+   */
   RowShape marked(List<String> lines) {
     String word = cells(lines.get(rows.get(0))).get(0);
     boolean letters = !word.isEmpty() && word.chars().allMatch(Character::isLetter);
@@ -627,8 +634,7 @@ record RowShape(
             .filter(i -> !own.contains(i) && mark.find(lines.get(i)).isEmpty())
             .anyMatch(i -> worth(Cells.of(lines.get(i), delimiter, widths)) > 0);
     return all && others
-        ? new RowShape(
-            delimiter, widths, decimalComma, keys, size, rows, lead, Optional.of(mark))
+        ? new RowShape(delimiter, widths, decimalComma, keys, size, rows, lead, Optional.of(mark))
         : this;
   }
 }

@@ -129,14 +129,31 @@ record TableHead(
     return OptionalInt.empty();
   }
 
+  /** The line of names, later on, whose line of units gives a column another one than the first. */
+  OptionalInt otherUnits(List<String> lines, RowShape shape) {
+    for (int i = nameLine + 2; i + 1 < lines.size() && byName && !unitCells.isEmpty(); i++) {
+      boolean like = lines.get(i).length() < 4000 && isNames(lines, i, shape, nameCells);
+      List<String> names = like ? Found.names(lines, i, shape) : List.of();
+      List<String> units = like ? Found.names(lines, i + 1, shape) : List.of();
+      for (int c = 0; c < names.size() && units.size() == names.size() && areUnits(units); c++) {
+        int first = nameCells.indexOf(names.get(c));
+        if (!names.get(c).isEmpty() && !units.get(c).equals(unitCells.get(first))) {
+          return OptionalInt.of(i);
+        }
+      }
+    }
+    return OptionalInt.empty();
+  }
+
   private static boolean isSameWords(String one, String other) {
     return Math.abs(one.strip().length() - other.strip().length()) <= 40
-        && Words.tokens(one).stream().sorted().toList()
+        && Words.tokens(one).stream()
+            .sorted()
+            .toList()
             .equals(Words.tokens(other).stream().sorted().toList());
   }
 
-  private static boolean isNames(
-      List<String> lines, int line, RowShape shape, List<String> names) {
+  private static boolean isNames(List<String> lines, int line, RowShape shape, List<String> names) {
     return areSameNames(Found.names(lines, line, shape), names);
   }
 
@@ -201,9 +218,7 @@ record TableHead(
         return; // a rule between names and rows
       }
       List<String> exact =
-          shape.delimiter() == Delimiter.FIXED
-              ? List.of()
-              : names(lines, i, shape);
+          shape.delimiter() == Delimiter.FIXED ? List.of() : names(lines, i, shape);
       boolean asUnits = exact.size() == shape.size() && areUnits(exact);
       boolean same = asUnits || exact.size() == shape.size() && isWords(exact);
       List<String> cells = same ? exact : otherwise(lines, i, shape);
@@ -329,8 +344,7 @@ record TableHead(
           shape.delimiter() == Delimiter.BLANKS || shape.delimiter() == Delimiter.FIXED;
       String unled = TableHead.withoutLead(lines.get(i)).strip();
       List<List<String>> ways =
-          List.of(
-              Cells.of(unled, Delimiter.BLANKS, List.of()), List.of(unled.split(" {2,}|\\t+")));
+          List.of(Cells.of(unled, Delimiter.BLANKS, List.of()), List.of(unled.split(" {2,}|\\t+")));
       for (List<String> bare : columns ? ways : List.<List<String>>of()) {
         int less = shape.size() - bare.size();
         if (less > 0 && less <= 2 && isWords(bare) && leads(lines, shape, less)) {
@@ -411,8 +425,7 @@ record TableHead(
         for (int f = 0; f < fields.size(); f++) {
           int[] field = fields.get(f);
           int shared = Math.min(field[1], word.end()) - Math.max(field[0], word.start());
-          double away =
-              -shared + 0.01 * Math.abs(field[0] + field[1] - word.start() - word.end());
+          double away = -shared + 0.01 * Math.abs(field[0] + field[1] - word.start() - word.end());
           if (away < least) {
             least = away;
             best = f;

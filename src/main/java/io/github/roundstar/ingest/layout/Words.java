@@ -34,6 +34,7 @@ final class Words {
 
   /** What stands before the last word of phrases that may go on. */
   private static final Set<String> OPEN_PHRASES = new HashSet<>();
+
   private static final int LONGEST_PHRASE = 4;
   private static final int LONGEST_TEXT = 300;
   private static final int LONGEST_NAME = 60;
