@@ -13,6 +13,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.Supplier;
 
 /**
@@ -293,6 +294,7 @@ public final class LayoutInference {
           best.camera()
               ? axis == 0 ? Meaning.X_OFFSET : Meaning.Y_OFFSET
               : axis == 0 ? Meaning.RA_OFFSET : Meaning.DEC_OFFSET;
+      int at = axis;
       Column column = best.offsets()[axis];
       Column other = rival.map(r -> r.offsets()[0]).orElse(column);
       other = axis == 1 ? rival.map(r -> r.offsets()[1]).orElse(column) : other;
@@ -308,7 +310,10 @@ public final class LayoutInference {
                     + LayoutText.column(other.rule(offset)).strip()));
       } else {
         decisions.add(
-            Decision.certain(offset.word(), column.called(), choices.why(column, letter)));
+            Decision.certain(
+                offset.word(),
+                column.called(),
+                choices.why(column, letter) + runnerUp(all, best, c -> c.offsets()[at].called())));
       }
     }
     for (int axis = 0; axis < best.pulses().length; axis++) {
@@ -330,9 +335,33 @@ public final class LayoutInference {
                     + "\n# or\n"
                     + LayoutText.column(other.get().main().rule(pulse)).strip()));
       } else {
-        decisions.add(Decision.certain(pulse.word(), p.called(), choices.why(best, axis)));
+        decisions.add(
+            Decision.certain(
+                pulse.word(),
+                p.called(),
+                choices.why(best, axis)
+                    + runnerUp(
+                        all, best, c -> c.hasPulses() ? c.pulses()[at].called() : "no pulses")));
       }
     }
+  }
+
+  /** The best choice that differs in one part, and by how much less evidence it has. */
+  private static String runnerUp(
+      List<ColumnChoice.Choice> all,
+      ColumnChoice.Choice best,
+      Function<ColumnChoice.Choice, String> part) {
+    return all.stream()
+        .filter(choice -> !part.apply(choice).equals(part.apply(best)))
+        .findFirst()
+        .map(
+            choice ->
+                String.format(
+                    Locale.ROOT,
+                    "; next comes %s, %.1f less",
+                    part.apply(choice),
+                    best.total() - choice.total()))
+        .orElse("");
   }
 
   /** Lengths of pulses of which nothing tells the way. */
