@@ -22,6 +22,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.stream.Collectors;
 
 /**
@@ -208,13 +212,16 @@ public final class ReadingTable {
     int dialects = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 3000;
     int alone = arguments.length > 2 ? Integer.parseInt(arguments[2]) : 10;
     long first = arguments.length > 3 ? Long.parseLong(arguments[3]) : 1;
-    Path folder = Files.createTempDirectory("dialects");
+    List<DialectLogs> wanted = new ArrayList<>();
+    for (long seed = first; seed < first + dialects; seed++) {
+      long own = seed;
+      wanted.add(() -> Dialect.of(own));
+    }
     Map<Outcome, Integer> all = new EnumMap<>(Outcome.class);
     int answerable = 0;
     Map<Outcome, Integer> ofAnswerable = new EnumMap<>(Outcome.class);
     StringBuilder out = new StringBuilder();
-    for (long seed = first; seed < first + dialects; seed++) {
-      Read read = read(folder, Dialect.of(seed));
+    for (Read read : readAll(wanted)) {
       all.merge(read.outcome(), 1, Integer::sum);
       if (read.log().answerable()) {
         answerable++;
@@ -243,14 +250,53 @@ public final class ReadingTable {
     out.append("|---|---|---|---|---|---|---|\n");
     for (Obstacle obstacle : Obstacle.values()) {
       Map<Outcome, Integer> counts = new EnumMap<>(Outcome.class);
+      List<DialectLogs> own = new ArrayList<>();
       for (int i = 1; i <= alone; i++) {
-        Read read = read(folder, obstacle.alone(i));
+        int seed = i;
+        own.add(() -> obstacle.alone(seed));
+      }
+      for (Read read : readAll(own)) {
         counts.merge(read.outcome(), 1, Integer::sum);
         tell(read);
       }
       out.append(row(obstacle.name().toLowerCase(Locale.ROOT).replace('_', ' '), counts));
     }
     Files.write(Path.of(arguments[0]), out.toString().getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** A log, made when it is read. */
+  private interface DialectLogs {
+    DialectLog log();
+  }
+
+  /** Reads logs by all processors, in order. */
+  private static List<Read> readAll(List<DialectLogs> logs) throws IOException {
+    ExecutorService pool = Executors.newFixedThreadPool(Runtime.getRuntime().availableProcessors());
+    try {
+      List<Future<Read>> reads = new ArrayList<>();
+      for (DialectLogs each : logs) {
+        reads.add(
+            pool.submit(
+                () -> {
+                  Path folder = Files.createTempDirectory("dialects");
+                  Read read = read(folder, each.log());
+                  for (String name : List.of("dialect.log", "dialect.ecsv")) {
+                    Files.deleteIfExists(folder.resolve(name));
+                  }
+                  Files.delete(folder);
+                  return read;
+                }));
+      }
+      List<Read> all = new ArrayList<>();
+      for (Future<Read> read : reads) {
+        all.add(read.get());
+      }
+      return all;
+    } catch (InterruptedException | ExecutionException e) {
+      throw new IOException(e);
+    } finally {
+      pool.shutdownNow();
+    }
   }
 
   private static void tell(Read read) {

@@ -232,6 +232,9 @@ final class Column {
   }
 
   private boolean takeLettered(int i, String cell, boolean comma, Set<String> units) {
+    if (RowShape.startsAsNumber(cell) && cell.indexOf(':') > 0) {
+      return false; // a clock
+    }
     LetteredNumber parts = LetteredNumber.of(cell);
     boolean digits = parts.word().chars().anyMatch(Character::isDigit);
     if (parts.number().isEmpty()

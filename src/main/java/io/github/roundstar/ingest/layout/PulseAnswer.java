@@ -31,9 +31,14 @@ record PulseAnswer(int rows, double first, double second, double share) {
    * @param taken rows to use
    */
   static PulseAnswer of(double[] pulse, double[] one, double[] two, int lag, IntPredicate taken) {
+    return of(pulse, one, two, lag, IntStream.range(1, pulse.length).filter(taken));
+  }
+
+  /** Fits over some rows. */
+  static PulseAnswer of(double[] pulse, double[] one, double[] two, int lag, IntStream taken) {
     int[] rows =
-        IntStream.range(1, pulse.length)
-            .filter(taken)
+        taken
+            .filter(i -> i > 0)
             .filter(i -> pulse[i] != 0 && Double.isFinite(pulse[i]))
             .filter(i -> Double.isFinite(one[i - lag]) && Double.isFinite(two[i - lag]))
             .toArray();

@@ -4,6 +4,7 @@ import io.github.roundstar.model.PierSide;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 
 /** Offsets and pulses of a sample as the log has them, and what names and letters say of them. */
 final class PulseSeries {
@@ -106,11 +107,13 @@ final class PulseSeries {
     for (int i = 0; i < pulse.length; i++) {
       sent += sides.get(i).equals(side) && pulse[i] != 0 && Double.isFinite(pulse[i]) ? 1 : 0;
       if (sent == STRETCH_PULSES || i == pulse.length - 1) {
-        int begin = from;
-        int end = i;
         PulseAnswer part =
             PulseAnswer.of(
-                pulse, one, two, lag, r -> r >= begin && r <= end && sides.get(r).equals(side));
+                pulse,
+                one,
+                two,
+                lag,
+                IntStream.rangeClosed(from, i).filter(r -> sides.get(r).equals(side)));
         if (part.share() >= ENOUGH_SHARE && !asTheWhole.test(part)) {
           return true;
         }

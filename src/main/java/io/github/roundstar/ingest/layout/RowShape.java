@@ -368,6 +368,8 @@ record RowShape(
     private static final double MOST_ODD = 0.34;
     private final int[][] counts;
     private static final double USUAL = 0.02;
+    private static final int MOST_CLOCKS = 50;
+    private final Set<String> clocks = new HashSet<>();
     private int looked;
     private int commas;
     private int points;
@@ -392,8 +394,31 @@ record RowShape(
     }
 
     /** The look of a field, found without patterns where it is a plain number. */
-    private static Look quickLook(String cell) {
-      return startsAsNumber(cell) && Numbers.of(cell, true).isPresent() ? Look.NUMBER : look(cell);
+    private Look quickLook(String cell) {
+      if (!startsAsNumber(cell)) {
+        return look(cell);
+      }
+      if (Numbers.of(cell, true).isPresent()) {
+        return Look.NUMBER;
+      }
+      String form = form(cell);
+      if (clocks.contains(form)) {
+        return Look.CLOCK;
+      }
+      Look look = look(cell);
+      if (look == Look.CLOCK && clocks.size() < MOST_CLOCKS) {
+        clocks.add(form);
+      }
+      return look;
+    }
+
+    /** A field with all digits alike. */
+    private static String form(String cell) {
+      char[] signs = cell.toCharArray();
+      for (int i = 0; i < signs.length; i++) {
+        signs[i] = signs[i] >= '0' && signs[i] <= '9' ? '0' : signs[i];
+      }
+      return new String(signs);
     }
 
     boolean decimalComma() {
@@ -414,7 +439,7 @@ record RowShape(
       String lost = "";
       for (int c = 0; c < counts.length; c++) {
         int[] column = counts[c];
-        if (column[Look.CLOCK.ordinal()] > CLEAN * looked && !look(cells.get(c)).isNumeric()) {
+        if (column[Look.CLOCK.ordinal()] > CLEAN * looked && !quickLook(cells.get(c)).isNumeric()) {
           return false;
         }
         int numeric =

@@ -109,7 +109,7 @@ record TableHead(
   List<String> withoutNames(List<String> lines, RowShape shape) {
     List<String> all = new ArrayList<>(lines);
     for (int i = 0; i < lines.size() && nameLine >= 0; i++) {
-      boolean like = lines.get(i).length() < 4000 && !shape.delimiter().isKeyed();
+      boolean like = mayName(lines.get(i)) && !shape.delimiter().isKeyed();
       if (like && isSameWords(lines.get(i), lines.get(nameLine))) {
         all.set(i, "");
       }
@@ -120,7 +120,7 @@ record TableHead(
   /** Whether a line read by the places of its fields names them in another order later on. */
   OptionalInt reordered(List<String> lines, RowShape shape) {
     for (int i = nameLine + 1; i < lines.size() && nameLine >= 0 && !byName; i++) {
-      boolean like = lines.get(i).length() < 4000 && !shape.delimiter().isKeyed();
+      boolean like = mayName(lines.get(i)) && !shape.delimiter().isKeyed();
       boolean same = like && isSameWords(lines.get(i), lines.get(nameLine));
       if (same && !Words.tokens(lines.get(i)).equals(Words.tokens(lines.get(nameLine)))) {
         return OptionalInt.of(i);
@@ -143,6 +143,16 @@ record TableHead(
       }
     }
     return OptionalInt.empty();
+  }
+
+  /** Names are more letters than digits. */
+  private static boolean mayName(String line) {
+    int letters = 0;
+    for (int i = 0; i < line.length() && i < 4000; i++) {
+      char c = line.charAt(i);
+      letters += c >= '0' && c <= '9' ? -1 : Character.isLetter(c) ? 1 : 0;
+    }
+    return letters > 0 && line.length() < 4000;
   }
 
   private static boolean isSameWords(String one, String other) {
