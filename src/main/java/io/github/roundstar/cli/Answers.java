@@ -84,8 +84,7 @@ final class Answers {
         String key = line.substring(0, line.indexOf('=') + 1);
         for (String other : line.substring(comment + 5).split(", | or ")) {
           if (other.matches("\"[^\"]*\"")) {
-            choices.add(
-                ask.replace(line, key + " " + other).replaceAll(" *#[^\n]*", ""));
+            choices.add(ask.replace(line, key + " " + other).replaceAll(" *#[^\n]*", ""));
           }
         }
       }

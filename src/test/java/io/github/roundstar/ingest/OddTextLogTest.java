@@ -109,8 +109,7 @@ class OddTextLogTest {
       String[] f = row(i, "%s,%.6f,%.6f,%d,%d").split(",");
       double ra = Double.parseDouble(f[1]) / 2.4;
       double dec = Double.parseDouble(f[2]) / 2.4;
-      text.append(
-          String.format(Locale.ROOT, "%s,%.3f,%.3f,%s,%s%n", f[0], ra, dec, f[3], f[4]));
+      text.append(String.format(Locale.ROOT, "%s,%.3f,%.3f,%s,%s%n", f[0], ra, dec, f[3], f[4]));
     }
     Path log = file(text.toString());
 
@@ -126,9 +125,7 @@ class OddTextLogTest {
     Path log = Files.write(folder.resolve("places.log"), Obstacle.OPEN_SET_POINT.alone(1).bytes());
     assertThat(InferredLog.infer(log).noted())
         .extracting(Decision::about, Decision::chosen)
-        .contains(
-            tuple(
-                "set point", "taken as the place right after each move"));
+        .contains(tuple("set point", "taken as the place right after each move"));
   }
 
   @Test

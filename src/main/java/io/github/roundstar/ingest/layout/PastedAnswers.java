@@ -11,9 +11,9 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Answers that were pasted into a layout file, wherever it was convenient: a table that stands twice
- * is one, and what stands further down wins. A file with questions waits for a table more of each
- * kind that was asked for.
+ * Answers that were pasted into a layout file, wherever it was convenient: a table that stands
+ * twice is one, and what stands further down wins. A file with questions waits for a table more of
+ * each kind that was asked for.
  */
 final class PastedAnswers {
   /** Key of what a file with questions waits for. */
@@ -62,7 +62,9 @@ final class PastedAnswers {
 
     boolean isSameColumn(Block other) {
       return value("name").equals(other.value("name"))
-          && value("at").map(PastedAnswers::number).equals(other.value("at").map(PastedAnswers::number));
+          && value("at")
+              .map(PastedAnswers::number)
+              .equals(other.value("at").map(PastedAnswers::number));
     }
   }
 
@@ -82,11 +84,7 @@ final class PastedAnswers {
         top.add(line);
       } else {
         key = pair.matches() ? pair.group(1) : key;
-        blocks
-            .get(blocks.size() - 1)
-            .keys
-            .computeIfAbsent(key, any -> new ArrayList<>())
-            .add(line);
+        blocks.get(blocks.size() - 1).keys.computeIfAbsent(key, any -> new ArrayList<>()).add(line);
       }
     }
   }

@@ -1,8 +1,6 @@
 package io.github.roundstar.ingest.layout;
 
 import java.util.ArrayList;
-import java.util.BitSet;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -49,7 +47,7 @@ record RowShape(
   /** Below this share of clean fields, a mixture of signs may part them. */
   private static final double UNCLEAN = 0.5;
 
-  private static final double CLEAN = 0.97;
+  static final double CLEAN = 0.97;
 
   /** What a field looks like. */
   enum Look {
@@ -102,7 +100,7 @@ record RowShape(
     }
     boolean ragged =
         best == null || best.delimiter == Delimiter.BLANKS || best.delimiter == Delimiter.ANY;
-    List<Integer> widths = ragged ? widths(compared) : List.of();
+    List<Integer> widths = ragged ? FieldWidths.of(compared) : List.of();
     if (!widths.isEmpty()) {
       Tally tally = new Tally(compared, Delimiter.FIXED, widths);
       double alike = best == null ? 0 : best.alike();
@@ -265,7 +263,7 @@ record RowShape(
   }
 
   /** Numbers of a line, less what is neither number, word nor clock; 0 for a line of words. */
-  private static double worth(List<String> cells) {
+  static double worth(List<String> cells) {
     int clean = 0;
     int numeric = 0;
     for (String cell : cells) {
@@ -351,7 +349,7 @@ record RowShape(
         all.add(cells);
       }
     }
-    Looks looks = new Looks(all, size);
+    RowLooks looks = new RowLooks(all, size);
     List<Integer> rows = new ArrayList<>();
     for (int r = 0; r < all.size(); r++) {
       if (looks.fits(all.get(r))) {
@@ -360,188 +358,6 @@ record RowShape(
     }
     return new RowShape(
         delimiter, widths, looks.decimalComma(), List.of(), size, rows, lead, Optional.empty());
-  }
-
-  /** What most lines hold in each field. */
-  private static final class Looks {
-    private static final int LOOKED_AT = 2000;
-    private static final double MOST_ODD = 0.34;
-    private final int[][] counts;
-    private static final double USUAL = 0.02;
-    private static final int MOST_CLOCKS = 50;
-    private final Set<String> clocks = new HashSet<>();
-    private int looked;
-    private int commas;
-    private int points;
-
-    Looks(List<List<String>> all, int size) {
-      counts = new int[size][Look.values().length];
-      int step = Math.max(1, all.size() / LOOKED_AT);
-      for (int r = 0; r < all.size(); r += step) {
-        if (worth(all.get(r)) > 0) {
-          looked++;
-          for (int c = 0; c < size; c++) {
-            String cell = all.get(r).get(c);
-            Look look = look(cell);
-            counts[c][look.ordinal()]++;
-            if (look == Look.NUMBER || look == Look.LETTERED) {
-              commas += cell.indexOf(',') >= 0 ? 1 : 0;
-              points += cell.indexOf('.') >= 0 ? 1 : 0;
-            }
-          }
-        }
-      }
-    }
-
-    /** The look of a field, found without patterns where it is a plain number. */
-    private Look quickLook(String cell) {
-      if (!startsAsNumber(cell)) {
-        return look(cell);
-      }
-      if (Numbers.of(cell, true).isPresent()) {
-        return Look.NUMBER;
-      }
-      String form = form(cell);
-      if (clocks.contains(form)) {
-        return Look.CLOCK;
-      }
-      Look look = look(cell);
-      if (look == Look.CLOCK && clocks.size() < MOST_CLOCKS) {
-        clocks.add(form);
-      }
-      return look;
-    }
-
-    /** A field with all digits alike. */
-    private static String form(String cell) {
-      char[] signs = cell.toCharArray();
-      for (int i = 0; i < signs.length; i++) {
-        signs[i] = signs[i] >= '0' && signs[i] <= '9' ? '0' : signs[i];
-      }
-      return new String(signs);
-    }
-
-    boolean decimalComma() {
-      return commas > points;
-    }
-
-    /** Whether a word names a column, or its unit, rather than a star that was not measured. */
-    private static boolean names(String word) {
-      return Words.unit(word).isPresent()
-          || Words.of(word).hasAny("pulse", "offset", "ra", "dec", "x", "y", "time", "flux", "snr");
-    }
-
-    boolean fits(List<String> cells) {
-      int odd = 0;
-      int expected = 0;
-      int numbers = 0;
-      int empty = 0;
-      String lost = "";
-      for (int c = 0; c < counts.length; c++) {
-        int[] column = counts[c];
-        if (column[Look.CLOCK.ordinal()] > CLEAN * looked && !quickLook(cells.get(c)).isNumeric()) {
-          return false;
-        }
-        int numeric =
-            column[Look.NUMBER.ordinal()]
-                + column[Look.CLOCK.ordinal()]
-                + column[Look.LETTERED.ordinal()];
-        if (numeric > column[Look.WORD.ordinal()] + column[Look.JUNK.ordinal()]) {
-          expected++;
-          Look look = quickLook(cells.get(c));
-          boolean usual = look.isNumeric() && column[look.ordinal()] >= USUAL * numeric;
-          if (look == Look.WORD && lost.isEmpty() && names(cells.get(c))) {
-            return false;
-          }
-          boolean same = look == Look.WORD && (lost.isEmpty() || lost.equals(cells.get(c)));
-          lost = same ? cells.get(c) : lost; // one word for all that was not measured
-          odd += usual || look == Look.NONE || same && numbers > 0 ? 0 : 1;
-          numbers += usual ? 1 : 0;
-          empty += look == Look.NONE ? 1 : 0;
-        }
-      }
-      boolean remark = !lost.isEmpty() && numbers == 1 && empty >= expected - 2;
-      return numbers > 0
-          && !remark
-          && odd <= MOST_ODD * expected
-          && (odd == 0 || numbers * 2 >= expected);
-    }
-  }
-
-  /** Fields that end where all rows have a blank. */
-  private static List<Integer> widths(List<String> lines) {
-    Map<String, List<String>> kinds = new LinkedHashMap<>();
-    for (String line : lines) {
-      if (line.length() <= 400 && isMostlyNumbers(line)) {
-        kinds.computeIfAbsent(beginning(line), any -> new ArrayList<>()).add(line);
-      }
-    }
-    List<String> likely =
-        kinds.values().stream()
-            .max(Comparator.comparingInt((List<String> kind) -> kind.size()))
-            .orElse(List.of());
-    int longest = likely.stream().mapToInt(String::length).max().orElse(0);
-    BitSet ink = new BitSet();
-    for (String line : likely) {
-      for (int i = 0; i < line.length(); i++) {
-        ink.set(i, ink.get(i) || line.charAt(i) != ' ');
-      }
-    }
-    List<Integer> widths = new ArrayList<>();
-    int from = 0;
-    while (from < longest && ink.nextSetBit(from) >= 0) {
-      int end = ink.nextClearBit(ink.nextSetBit(from));
-      widths.add(Math.min(end, longest) - from);
-      from = end;
-    }
-    return withLetters(widths, likely);
-  }
-
-  /**
-   * Letters behind numbers that end where numbers without a letter do belong to their field, and so
-   * do units that stand behind every number.
-   */
-  private static List<Integer> withLetters(List<Integer> widths, List<String> lines) {
-    List<Integer> all = new ArrayList<>(widths);
-    for (int f = all.size() - 2; f >= 0; f--) {
-      int letters = 0;
-      int bare = 0;
-      int others = 0;
-      int units = 0;
-      for (String line : lines) {
-        List<String> cells = Cells.of(line, Delimiter.FIXED, all);
-        String one = f + 1 < cells.size() ? cells.get(f) : "";
-        String two = f + 1 < cells.size() ? cells.get(f + 1) : "";
-        boolean letter = two.length() == 1 && Character.isLetter(two.charAt(0));
-        letters += startsAsNumber(one) && letter ? 1 : 0;
-        bare += one.isEmpty() && startsAsNumber(two) ? 1 : 0;
-        others += one.isEmpty() == letter ? 1 : 0;
-        boolean unit = startsAsNumber(one) && Words.unit(two).isPresent();
-        units += unit ? 1 : one.isEmpty() && two.isEmpty() ? 0 : -lines.size();
-      }
-      if (units > 0 || letters > 0 && bare > 0 && others == 0) {
-        all.set(f, all.get(f) + all.remove(f + 1));
-      }
-    }
-    return all;
-  }
-
-  /** The word or the sign that a line begins with; one text for all numbers. */
-  private static String beginning(String line) {
-    String text = line.strip();
-    int end = 0;
-    while (end < text.length() && Character.isLetter(text.charAt(end))) {
-      end++;
-    }
-    return end > 0 ? text.substring(0, end) : startsAsNumber(text) ? "0" : text.substring(0, 1);
-  }
-
-  private static boolean isMostlyNumbers(String line) {
-    String text = line.strip().replaceFirst("^\\[([^\\]]*)\\]", "$1");
-    boolean lettered = text.matches("\\p{L}{1,12} .*"); // a type or a level leads the row
-    List<String> cells = Cells.of(text, Delimiter.BLANKS, List.of());
-    long numeric = cells.stream().filter(cell -> look(cell).isNumeric()).count();
-    return (lettered || startsAsNumber(text)) && numeric >= 2 && numeric >= 0.6 * cells.size();
   }
 
   private static double keyedScore(List<String> lines, Delimiter delimiter) {

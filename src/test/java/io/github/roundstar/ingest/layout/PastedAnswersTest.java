@@ -77,8 +77,12 @@ class PastedAnswersTest {
     String asked = WRITTEN.replace("setting scale 0; pulses 1", "column ra-offset 1");
     String answer = "[[column]]\nat = 2\nmeans = \"ra-offset\"\nunit = \"arcsec\"\n";
 
-    Layout layout = read(asked.replace("unit = \"px\"\npositive = \"north\"",
-        "unit = \"arcsec\"\npositive = \"north\"") + answer);
+    Layout layout =
+        read(
+            asked.replace(
+                    "unit = \"px\"\npositive = \"north\"",
+                    "unit = \"arcsec\"\npositive = \"north\"")
+                + answer);
 
     ColumnRule ra =
         layout.columns().stream().filter(c -> c.means() == Meaning.RA_OFFSET).findFirst().get();
