@@ -27,6 +27,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.stream.Collectors;
+import org.apache.commons.math3.stat.regression.SimpleRegression;
 
 /**
  * How often logs of invented dialects are read without a question, asked about, refused or misread,
@@ -139,16 +140,22 @@ public final class ReadingTable {
     return String.join(", ", off);
   }
 
-  /** Sum of the products of offsets in frames of the same place; negative if they are reversed. */
+  /**
+   * Sum of the products of offsets in frames of the same place, each less the mean of its run, since
+   * places without a set point have no mean; negative if they are reversed.
+   */
   private static double along(GuideLog one, GuideLog other, int axis) {
     double sum = 0;
     for (int r = 0; r < Math.min(one.runs().size(), other.runs().size()); r++) {
       Frames a = one.runs().get(r).frames();
       Frames b = other.runs().get(r).frames();
-      for (int i = 0; i < Math.min(a.size(), b.size()) && a.size() == b.size(); i++) {
-        double product = offset(a, i, axis) * offset(b, i, axis);
-        sum += Double.isFinite(product) ? product : 0;
+      SimpleRegression pairs = new SimpleRegression();
+      for (int i = 0; i < a.size() && a.size() == b.size(); i++) {
+        if (Double.isFinite(offset(a, i, axis) * offset(b, i, axis))) {
+          pairs.addData(offset(a, i, axis), offset(b, i, axis));
+        }
       }
+      sum += pairs.getN() > 2 ? pairs.getSumOfCrossProducts() : 0;
     }
     return sum;
   }
