@@ -141,8 +141,8 @@ public final class ReadingTable {
   }
 
   /**
-   * Sum of the products of offsets in frames of the same place, each less the mean of its run, since
-   * places without a set point have no mean; negative if they are reversed.
+   * Sum of the products of offsets in frames of the same place, each less the mean of its run,
+   * since places without a set point have no mean; negative if they are reversed.
    */
   private static double along(GuideLog one, GuideLog other, int axis) {
     double sum = 0;
