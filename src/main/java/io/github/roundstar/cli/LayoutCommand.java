@@ -16,6 +16,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
@@ -60,11 +61,18 @@ final class LayoutCommand implements Callable<Integer> {
     if (!loudness.quiet()) {
       print(inference);
     }
+    String text = LayoutText.of(inference);
+    boolean known = inference.isCertain();
+    if (out != null && !known && !loudness.quiet()) {
+      Optional<String> answers = Answers.onTerminal(inference.open());
+      known = answers.isPresent();
+      text += answers.map(lines -> "\n" + lines).orElse("");
+    }
     if (out != null) {
-      FileInPlace.write(out, LayoutText.of(inference).getBytes(StandardCharsets.UTF_8));
+      FileInPlace.write(out, text.getBytes(StandardCharsets.UTF_8));
       spec.commandLine().getOut().println(out);
     }
-    return (inference.isCertain() ? ExitCode.DONE : ExitCode.UNUSABLE_INPUT).number();
+    return (known ? ExitCode.DONE : ExitCode.UNUSABLE_INPUT).number();
   }
 
   /** A log of which nothing could be worked out still gets a file to complete. */

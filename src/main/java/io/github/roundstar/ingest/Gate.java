@@ -18,6 +18,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
+import org.apache.commons.math3.stat.regression.SimpleRegression;
 
 /**
  * What a text log must show before any figure is taken from it, whoever wrote its layout: a wrong
@@ -55,6 +56,12 @@ final class Gate {
   private static final double CLEAR = 0.5;
 
   private static final double NONE = 0.15;
+
+  /** A relation so close that its slope is known to some percent. */
+  private static final double TIGHT = 0.95;
+
+  /** Logarithm of a change of scale within a run that is no chance. */
+  private static final double SCALE_JUMP = Math.log(1.8);
 
   /** A stretch of a run that otherwise answers clearly. */
   private static final double LOST_RELATION = 0.1;
@@ -298,7 +305,7 @@ final class Gate {
       }
       for (int axis = 0; axis < 2; axis++) {
         Answer own = Answer.of(run.frames(), axis == 1, axis == 1, 0);
-        if (own.pulses < FEWEST_PULSES) {
+        if (own.pulses() < FEWEST_PULSES) {
           continue;
         }
         sent[axis] = true;
@@ -306,9 +313,10 @@ final class Gate {
         Answer late =
             Answer.of(run.frames(), axis == 1, axis == 1, layout.pulseInNextRow() ? -1 : 1);
         String word = axis == 1 ? "declination" : "right ascension";
-        answered[axis] |= Math.abs(own.correlation) > NONE;
+        answered[axis] |= Math.abs(own.correlation()) > NONE;
         requireOwn(run, word, own, other, late);
-        requireOneSign(run, word, axis == 1, own.correlation);
+        requireOneSign(run, word, axis == 1, own.correlation());
+        requireOneScale(run, word, axis == 1);
         requireLength(run, word, axis == 1);
       }
     }
@@ -326,19 +334,19 @@ final class Gate {
 
   private void requireOwn(GuideRun run, String word, Answer own, Answer other, Answer late)
       throws FormatException {
-    if (own.correlation < -CLEAR) {
+    if (own.correlation() < -CLEAR) {
       throw stop(
           0,
           String.format(
               Locale.ROOT,
               "in run %d, %d pulses in %s push the star away (correlation with the offset %.2f)",
               run.id(),
-              own.pulses,
+              own.pulses(),
               word,
-              own.correlation),
+              own.correlation()),
           "turn positive of the offset or of the pulse round, to the opposite direction");
     }
-    if (Math.abs(other.correlation) > 0.7 && Math.abs(own.correlation) < NONE) {
+    if (Math.abs(other.correlation()) > 0.7 && Math.abs(own.correlation()) < NONE) {
       throw stop(
           0,
           String.format(
@@ -347,11 +355,11 @@ final class Gate {
                   + " their own %.2f)",
               run.id(),
               word,
-              other.correlation,
-              own.correlation),
+              other.correlation(),
+              own.correlation()),
           "exchange the two offset columns, or the two pulse columns, in the layout");
     }
-    if (Math.abs(own.correlation) < CLEAR && Math.abs(late.correlation) > CLEAR + NONE) {
+    if (Math.abs(own.correlation()) < CLEAR && Math.abs(late.correlation()) > CLEAR + NONE) {
       throw stop(
           0,
           String.format(
@@ -361,8 +369,8 @@ final class Gate {
               run.id(),
               word,
               layout.pulseInNextRow() ? "after" : "before",
-              late.correlation,
-              own.correlation),
+              late.correlation(),
+              own.correlation()),
           "write row = \"" + (layout.pulseInNextRow() ? "same" : "next") + "\" under [pulses]");
     }
   }
@@ -405,9 +413,9 @@ final class Gate {
         Frames part = frames.slice(from, i + 1);
         Answer own = Answer.of(part, dec, dec, 0);
         Answer other = Answer.of(part, dec, !dec, 0);
-        boolean swapped = Math.abs(other.correlation) > 0.9 && Math.abs(own.correlation) < 0.3;
-        boolean lost = Math.abs(whole) > CLEAR && Math.abs(own.correlation) < LOST_RELATION;
-        if (own.correlation < -CLEAR - NONE || swapped || lost) {
+        boolean swapped = Math.abs(other.correlation()) > 0.9 && Math.abs(own.correlation()) < 0.3;
+        boolean lost = Math.abs(whole) > CLEAR && Math.abs(own.correlation()) < LOST_RELATION;
+        if (own.correlation() < -CLEAR - NONE || swapped || lost) {
           throw stop(
               0,
               String.format(
@@ -457,37 +465,80 @@ final class Gate {
     }
   }
 
-  /**
-   * How the pulses of an axis go with an offset.
-   *
-   * @param pulses how many pulses were sent in frames with an offset
-   * @param correlation of pulse and offset over them; 0 where it cannot be had
-   */
-  private record Answer(int pulses, double correlation) {
-    static Answer of(Frames frames, boolean decPulse, boolean decOffset, int lag) {
-      int n = 0;
-      double sp = 0;
-      double so = 0;
-      double pp = 0;
-      double oo = 0;
-      double po = 0;
-      int last = frames.size() + Math.min(0, lag);
-      for (int i = Math.max(0, lag); i < last; i++) {
-        double p = decPulse ? frames.decPulseMillis(i) : frames.raPulseMillis(i);
-        double o = decOffset ? frames.decArcsec(i - lag) : frames.raArcsec(i - lag);
-        if (Double.isFinite(p) && p != 0 && Double.isFinite(o)) {
-          n++;
-          sp += p;
-          so += o;
-          pp += p * p;
-          oo += o * o;
-          po += p * o;
+  /** Numbers that grow or shrink at once by what pulses do not: columns in another unit. */
+  private void requireOneScale(GuideRun run, String word, boolean dec) throws FormatException {
+    Frames frames = run.frames();
+    Answer before = null;
+    double usualBefore = 0;
+    int from = 0;
+    int sent = 0;
+    for (int i = 0; i < frames.size(); i++) {
+      double pulse = dec ? frames.decPulseMillis(i) : frames.raPulseMillis(i);
+      sent += Double.isFinite(pulse) && pulse != 0 ? 1 : 0;
+      if (sent < 2 * FEWEST_PULSES) {
+        continue;
+      }
+      Answer part = Answer.of(frames.slice(from, i + 1), dec, dec, 0);
+      double usual = part.usualOffset();
+      if (before != null && before.correlation() > TIGHT && part.correlation() > TIGHT) {
+        double response = Math.log(part.slope() / before.slope());
+        double size = Math.log(usual / usualBefore);
+        if (Math.abs(response) > SCALE_JUMP && Math.abs(response + size) < SCALE_JUMP / 2) {
+          throw stop(
+              0,
+              String.format(
+                  Locale.ROOT,
+                  "in run %d, from %.0f s on, offsets in %s are %.3g times as large and answered by"
+                      + " as long pulses as before: their unit changes within the run",
+                  run.id(),
+                  frames.timeSeconds(from),
+                  word,
+                  Math.exp(size)),
+              "cut the log where its columns change, and give each part its layout");
         }
       }
-      double vp = pp - sp * sp / n;
-      double vo = oo - so * so / n;
-      double c = n > 2 && vp > 0 && vo > 0 ? (po - sp * so / n) / Math.sqrt(vp * vo) : 0;
-      return new Answer(n, c);
+      before = part;
+      usualBefore = usual;
+      from = i + 1;
+      sent = 0;
+    }
+  }
+
+  /** How the pulses of an axis go with an offset, over the frames that have both. */
+  private static final class Answer {
+    private final SimpleRegression line = new SimpleRegression();
+
+    static Answer of(Frames frames, boolean decPulse, boolean decOffset, int lag) {
+      Answer answer = new Answer();
+      int last = frames.size() + Math.min(0, lag);
+      for (int i = Math.max(0, lag); i < last; i++) {
+        double pulse = decPulse ? frames.decPulseMillis(i) : frames.raPulseMillis(i);
+        double offset = decOffset ? frames.decArcsec(i - lag) : frames.raArcsec(i - lag);
+        if (Double.isFinite(pulse) && pulse != 0 && Double.isFinite(offset)) {
+          answer.line.addData(offset, pulse);
+        }
+      }
+      return answer;
+    }
+
+    long pulses() {
+      return line.getN();
+    }
+
+    /** Correlation of pulse and offset; 0 where it cannot be had. */
+    double correlation() {
+      double r = line.getR();
+      return line.getN() > 2 && Double.isFinite(r) ? r : 0;
+    }
+
+    /** Pulse per offset [ms per arcsec]. */
+    double slope() {
+      return line.getSlope();
+    }
+
+    /** Scatter of the offsets that were answered [arcsec]. */
+    double usualOffset() {
+      return Math.sqrt(line.getXSumSquares() / Math.max(1, line.getN() - 1));
     }
   }
 }

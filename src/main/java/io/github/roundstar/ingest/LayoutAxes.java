@@ -6,6 +6,7 @@ import io.github.roundstar.ingest.layout.Direction;
 import io.github.roundstar.ingest.layout.Layout;
 import io.github.roundstar.ingest.layout.LayoutLines;
 import io.github.roundstar.ingest.layout.Meaning;
+import io.github.roundstar.ingest.layout.Numbers;
 import io.github.roundstar.ingest.layout.Setting;
 import java.util.EnumMap;
 import java.util.Locale;
@@ -32,7 +33,7 @@ final class LayoutAxes {
     this.settings = settings;
     for (ColumnRule column : layout.columns()) {
       rules.put(column.means(), column);
-      factors.put(column.means(), unit(column) * sign(column));
+      factors.put(column.means(), unit(column, column.unit().orElse("")) * sign(column));
     }
     boolean camera = layout.alongCamera();
     OptionalDouble told = camera ? settings.cameraDegrees() : OptionalDouble.empty();
@@ -44,8 +45,7 @@ final class LayoutAxes {
     decRadians = Math.toRadians(dec + turn);
   }
 
-  private double unit(ColumnRule column) throws FormatException {
-    String unit = column.unit().orElse("");
+  private double unit(ColumnRule column, String unit) throws FormatException {
     boolean distance = !unit.equals("ms") && !unit.equals("s") && !unit.equals("us");
     double factor =
         switch (unit) {
@@ -172,15 +172,13 @@ final class LayoutAxes {
     boolean offset = meaning == Meaning.RA_OFFSET || meaning == Meaning.DEC_OFFSET;
     if (offset && rules.containsKey(letter)) {
       PulseText sized = PulseText.of(cell.get(), lines.cell(letter), rule, rules.get(letter));
-      return number(sized.number()) * factors.get(meaning) * (sized.sign() == 0 ? 1 : sized.sign());
+      return value(sized.number(), rule) * (sized.sign() == 0 ? 1 : sized.sign());
     }
     if (rule.toward().isEmpty()) {
-      return number(cell.get()) * factors.get(meaning);
+      return value(cell.get(), rule);
     }
     PulseText lettered = PulseText.of(cell.get(), Optional.empty(), rule, rule);
-    return number(lettered.number())
-        * factors.get(meaning)
-        * (lettered.sign() == 0 ? 1 : lettered.sign());
+    return value(lettered.number(), rule) * (lettered.sign() == 0 ? 1 : lettered.sign());
   }
 
   /** The pulse of an axis, east or north positive [ms]; NaN where missing. */
@@ -198,14 +196,40 @@ final class LayoutAxes {
     Meaning letter = dec ? Meaning.DEC_LETTER : Meaning.RA_LETTER;
     PulseText pulse =
         PulseText.of(cell.get(), lines.cell(letter), column(signed), codes(letter, signed));
-    double length = number(pulse.number());
     boolean direction = pulse.sign() != 0 || column(signed).positive().isPresent();
-    if (!direction && length != 0) {
+    if (!direction && number(pulse.number()) != 0) {
       throw new CellFault(
           RowProblem.TEXT_IN_NUMBER,
           "found a pulse '" + CellFault.shortened(cell.get()) + "' without a direction");
     }
-    return length * factors.get(signed) * (pulse.sign() == 0 ? 1 : pulse.sign());
+    return value(pulse.number(), column(signed)) * (pulse.sign() == 0 ? 1 : pulse.sign());
+  }
+
+  /** A number of a column in the model's unit and sign. */
+  private double value(String number, ColumnRule rule) throws CellFault {
+    return number(number) * factors.get(rule.means()) * written(number, rule);
+  }
+
+  /**
+   * By how much the unit that is written in a field differs from that of its column: columns may
+   * change places within a log, and a field with its unit says what it is.
+   */
+  private double written(String number, ColumnRule rule) throws CellFault {
+    if (number.isEmpty() || Character.isDigit(number.charAt(number.length() - 1))) {
+      return 1;
+    }
+    String own = rule.unit().orElse("");
+    Optional<String> unit = Numbers.unit(number).filter(rule.means().units()::contains);
+    if (unit.isEmpty() || own.isEmpty() || unit.get().equals(own)) {
+      return 1;
+    }
+    try {
+      return unit(rule, unit.get()) / unit(rule, own);
+    } catch (FormatException e) {
+      throw new CellFault(
+          RowProblem.TEXT_IN_NUMBER,
+          "found '" + CellFault.shortened(number) + "' in a column of " + own);
+    }
   }
 
   private ColumnRule codes(Meaning letter, Meaning signed) {

@@ -104,6 +104,7 @@ final class LayoutRows implements RowSource {
         && times.goesOn()
         && lines.pages() - pages >= number - run) {
       pages += number - run; // names again, but the clock goes on: another page of the same run
+      lines.samePage();
       number = run;
     }
     if (!first && number == run && !stepsBack && !changed) {

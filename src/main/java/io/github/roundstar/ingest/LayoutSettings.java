@@ -174,7 +174,9 @@ final class LayoutSettings {
     if (text == null || text.isEmpty()) {
       return OptionalDouble.empty();
     }
-    OptionalDouble value = Sexagesimal.of(text, layout.text().decimalComma());
+    boolean comma = layout.text().decimalComma();
+    OptionalDouble value = Sexagesimal.of(text, comma);
+    value = value.isPresent() ? value : Sexagesimal.of(text, !comma); // the header may differ
     if (value.isEmpty()) {
       throw fault(setting, "a number");
     }

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** Logs of invented dialects, with words from another hand: what is said of them is true. */
 class DialectReadingTest {
   private static final int LOGS = 12;
+  private static final int MIXED = 40;
 
   @TempDir Path folder;
 
@@ -30,5 +31,24 @@ class DialectReadingTest {
       }
     }
     assertThat(otherwise).isEmpty();
+  }
+
+  /** All obstacles mixed: nothing is misread, and next to nothing asked that the log tells. */
+  @Tag("identity")
+  @Test
+  void ofMixedLogsNoneIsMisreadAndNearlyAllAreReadWithoutAQuestion() throws Exception {
+    List<String> misread = new ArrayList<>();
+    int answerable = 0;
+    int without = 0;
+    for (long seed = 1; seed <= MIXED; seed++) {
+      Read read = ReadingTable.read(folder, Dialect.of(seed));
+      if (read.outcome() == Outcome.MISREAD) {
+        misread.add(read.log() + ": " + read.detail());
+      }
+      answerable += read.log().answerable() ? 1 : 0;
+      without += read.log().answerable() && read.outcome() == Outcome.READ ? 1 : 0;
+    }
+    assertThat(misread).isEmpty();
+    assertThat(without).isGreaterThanOrEqualTo((int) Math.ceil(0.95 * answerable));
   }
 }

@@ -26,7 +26,7 @@ public final class Cells {
       case BLANKS -> words(line, false);
       case ANY -> words(line, true);
       case KEY_VALUE, JSON -> List.copyOf(keyed(line, delimiter).values());
-      case PIPE -> framed(separated(line, delimiter.sign()));
+      case PIPE -> isFramed(line) ? framed(separated(line, '|')) : separated(line, '|');
       default -> separated(line, delimiter.sign());
     };
   }
@@ -54,6 +54,18 @@ public final class Cells {
     return new KeyedLine(line).fields;
   }
 
+  /** Whether a blank stands where each fixed field but the first begins. */
+  static boolean keepWidths(String line, List<Integer> widths) {
+    int at = 0;
+    for (int i = 0; i + 1 < widths.size(); i++) {
+      at += widths.get(i);
+      if (at < line.length() && line.charAt(at) != ' ') {
+        return false;
+      }
+    }
+    return true;
+  }
+
   private static List<String> fixed(String line, List<Integer> widths) {
     List<String> cells = new ArrayList<>();
     int from = 0;
@@ -62,7 +74,7 @@ public final class Cells {
       if (from >= to) {
         break;
       }
-      cells.add(line.substring(from, to).strip());
+      cells.add(bare(line.substring(from, to)));
       from = to;
     }
     if (from < line.length() && !line.substring(from).isBlank()) {
@@ -74,22 +86,31 @@ public final class Cells {
     return cells;
   }
 
-  private static boolean isGap(char c, boolean any) {
-    return c == ' ' || c == '\t' || any && (c == ',' || c == ';' || c == '|');
+  private static boolean isGap(String line, int at, boolean any) {
+    char c = line.charAt(at);
+    boolean sign = c == ';' || c == '|' || c == ',' && !isBetweenDigits(line, at);
+    return c == ' ' || c == '\t' || any && sign;
+  }
+
+  private static boolean isBetweenDigits(String line, int at) {
+    return at > 0
+        && at + 1 < line.length()
+        && Character.isDigit(line.charAt(at - 1))
+        && Character.isDigit(line.charAt(at + 1));
   }
 
   private static List<String> words(String line, boolean any) {
     List<String> cells = new ArrayList<>();
     int at = 0;
     while (cells.size() < MOST) {
-      while (at < line.length() && isGap(line.charAt(at), any)) {
+      while (at < line.length() && isGap(line, at, any)) {
         at++;
       }
       if (at == line.length()) {
         return cells;
       }
       int end = closing(line, at);
-      while (end < line.length() && !isGap(line.charAt(end), any)) {
+      while (end < line.length() && !isGap(line, end, any)) {
         end++;
       }
       cells.add(bare(any ? unpunctuated(line, at, end) : line.substring(at, end)));
@@ -118,12 +139,7 @@ public final class Cells {
     List<String> cells = new ArrayList<>();
     int from = 0;
     while (cells.size() < MOST) {
-      int at = from;
-      while (at < line.length() && line.charAt(at) == ' ') {
-        at++;
-      }
-      int end = at < line.length() && line.charAt(at) == '"' ? quoteEnd(line, at) : -1;
-      int to = line.indexOf(sign, end < 0 ? from : end);
+      int to = fieldEnd(line, sign, from);
       if (to < 0) {
         break;
       }
@@ -132,6 +148,28 @@ public final class Cells {
     }
     cells.add(bare(line.substring(from)));
     return cells;
+  }
+
+  /** Where the field ends that begins here; negative if it is the last. */
+  static int fieldEnd(String line, char sign, int from) {
+    int at = blanksEnd(line, from);
+    if (from == 0 && at < line.length() && line.charAt(at) == '[') {
+      at = blanksEnd(line, closing(line, at)); // a bracket that leads the line
+    }
+    boolean opens =
+        at + 1 < line.length()
+            && line.charAt(at) == '"'
+            && line.charAt(at + 1) != sign; // else a unit
+    int end = opens ? quoteEnd(line, at) : at;
+    return line.indexOf(sign, end < 0 ? from : end);
+  }
+
+  private static int blanksEnd(String line, int from) {
+    int at = from;
+    while (at < line.length() && line.charAt(at) == ' ') {
+      at++;
+    }
+    return at;
   }
 
   private static List<String> commaBlank(String line) {
@@ -166,6 +204,15 @@ public final class Cells {
     return -1;
   }
 
+  /** Whether bars stand around the row, each beside a field and not beside another bar. */
+  private static boolean isFramed(String line) {
+    String text = line.strip();
+    return text.startsWith("|")
+        && text.endsWith("|")
+        && !text.startsWith("||")
+        && !text.endsWith("||");
+  }
+
   /** Without the empty fields outside of a frame of bars. */
   private static List<String> framed(List<String> cells) {
     int last = cells.size() - 1;
@@ -191,16 +238,19 @@ public final class Cells {
 
   /** A line of keys and values: {@code t=3.0, RA error: 0.31 px; state="ok"}. */
   private static final class KeyedLine {
-    private final String line;
     private final Map<String, String> fields = new LinkedHashMap<>();
+    private String line;
     private int nameless;
 
-    KeyedLine(String line) {
-      this.line = line;
-      if (isSeparated()) {
-        pieces();
-      } else {
-        byBlanks();
+    KeyedLine(String joined) {
+      for (String one : joined.split(Delimiter.KEY_VALUE.joint())) {
+        line = one;
+        lastKey = "";
+        if (isSeparated()) {
+          pieces();
+        } else {
+          byBlanks();
+        }
       }
     }
 
@@ -217,12 +267,7 @@ public final class Cells {
 
     private boolean separates(int i) {
       char c = line.charAt(i);
-      boolean between =
-          i > 0
-              && i + 1 < line.length()
-              && Character.isDigit(line.charAt(i - 1))
-              && Character.isDigit(line.charAt(i + 1));
-      return c == ';' || c == '|' || c == '\t' || c == ',' && !between;
+      return c == ';' || c == '|' || c == '\t' || c == ',' && !isBetweenDigits(line, i);
     }
 
     /** An equals sign, or a colon that is not within a clock time or an address. */

@@ -79,7 +79,7 @@ final class Column {
         boolean none = Numbers.isNoValue(cell);
         some += none ? 0 : 1;
         if (!none) {
-          good += takeLettered(i, cell, decimalComma) ? 1 : 0;
+          good += takeLettered(i, cell, decimalComma, units) ? 1 : 0;
         }
         if (!cell.isEmpty() && words.size() < MOST_WORDS) {
           words.add(cell);
@@ -163,6 +163,7 @@ final class Column {
     this.unitFrom = other.unitFrom;
     this.positive = other.positive;
     this.positiveFrom = other.positiveFrom;
+    this.axisOfPair = other.axisOfPair;
   }
 
   /** The column whose codes sign its sizes. */
@@ -218,6 +219,7 @@ final class Column {
       }
     }
     if (bare.matches(".*[a-z]S")) {
+      unitLength = 1;
       return Optional.of("s"); // a capital behind small letters begins a word
     }
     unitLength = bare.length();
@@ -229,7 +231,10 @@ final class Column {
     return Words.gluedUnit(bare.replaceFirst("^.*[^\\p{L}]", ""));
   }
 
-  private boolean takeLettered(int i, String cell, boolean comma) {
+  private boolean takeLettered(int i, String cell, boolean comma, Set<String> units) {
+    if (RowShape.startsAsNumber(cell) && cell.indexOf(':') > 0) {
+      return false; // a clock
+    }
     LetteredNumber parts = LetteredNumber.of(cell);
     boolean digits = parts.word().chars().anyMatch(Character::isDigit);
     if (parts.number().isEmpty()
@@ -245,6 +250,7 @@ final class Column {
     if (letters.size() < MOST_WORDS) {
       letters.merge(parts.word(), 1, Integer::sum);
     }
+    Numbers.unit(parts.number()).ifPresent(units::add);
     numbers[i] = value;
     return true;
   }
@@ -288,6 +294,32 @@ final class Column {
       positive = Optional.of(to);
       positiveFrom = from;
     }
+  }
+
+  private final Set<String> elsewhere = new TreeSet<>();
+
+  /** A value in a row that is not looked at further. */
+  void holdsElsewhere(String cell) {
+    if (numeric == 0 && !cell.isEmpty() && elsewhere.size() <= MOST_WORDS) {
+      elsewhere.add(cell);
+      words.add(cell);
+    }
+  }
+
+  /** Words that stand only in rows that are not looked at further. */
+  Set<String> elsewhere() {
+    return elsewhere;
+  }
+
+  private boolean codesTold;
+
+  /** A line with its name explains its values one by one. */
+  void codesTold() {
+    codesTold = true;
+  }
+
+  boolean hasCodesTold() {
+    return codesTold;
   }
 
   String positiveFrom() {
@@ -335,11 +367,38 @@ final class Column {
   char axis(boolean eastIsO) {
     char own = axis(named, eastIsO);
     own = own == ' ' && DE.matcher(name).find() ? 'd' : own;
+    own = own == ' ' ? axisOfPair : own;
+    boolean camera = own == 'x' || own == 'y';
+    own = camera ? codes.filter(Codes::known).map(Codes::axis).orElse(own) : own; // E is no x
     own = own == ' ' ? codes.map(Codes::axis).orElse(' ') : own;
     for (int i = 0; i < said.size() && own == ' '; i++) {
       own = axis(said.get(i), eastIsO);
     }
     return own;
+  }
+
+  private char axisOfPair = ' ';
+
+  /** Takes the axis from a column whose name differs in nothing but the word for its own axis. */
+  void pairWith(List<Column> others) {
+    List<String> own = named.tokens();
+    for (Column other : others) {
+      List<String> theirs = other.named.tokens();
+      int differing = 0;
+      boolean sky = true;
+      char pair = ' ';
+      for (int i = 0; own.size() > 1 && theirs.size() == own.size() && i < own.size(); i++) {
+        if (!own.get(i).equals(theirs.get(i))) {
+          Words word = Words.of(theirs.get(i));
+          pair = word.has("ra") ? 'd' : word.has("dec") ? 'r' : ' ';
+          sky &= !Words.of(own.get(i)).hasAny("ra", "dec", "x", "y", "other", "statistic");
+          differing++;
+        }
+      }
+      if (differing == 1 && sky && pair != ' ') {
+        axisOfPair = pair;
+      }
+    }
   }
 
   private static char axis(Words words, boolean eastIsO) {
@@ -528,6 +587,11 @@ final class Column {
   String onlyWord() {
     boolean one = words.size() == 1 && numeric == 0;
     return one && cells.stream().allMatch(cell -> cell.equals(cells.get(0))) ? cells.get(0) : "";
+  }
+
+  /** The word that stands in all fields that are not empty; empty if there is none. */
+  String unitWord() {
+    return words.size() == 1 && numeric == 0 ? words.iterator().next() : "";
   }
 
   /** What it is called, and its first values. */

@@ -1,7 +1,9 @@
 package io.github.roundstar.ingest.layout;
 
 import io.github.roundstar.model.PierSide;
+import io.github.roundstar.signal.Quantile;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
@@ -11,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.IntPredicate;
+import org.apache.commons.math3.stat.regression.SimpleRegression;
 
 /**
  * Chooses, jointly, the columns of the offsets and of the pulses that answer them. Each piece of
@@ -41,6 +44,11 @@ final class ColumnChoice {
   private static final double COPY = 0.9995;
 
   private static final int RELATION_ROWS = 3000;
+
+  private static final Set<String> DISTANCES = Set.of("px", "arcsec", "mas", "arcmin");
+
+  /** Explained share of what nothing but a pulse can follow. */
+  private static final double FOLLOWS = 0.9;
 
   private final List<Column> columns;
   private final LogSentences text;
@@ -80,7 +88,8 @@ final class ColumnChoice {
     List<Column> signed = new ArrayList<>();
     for (int i = 0; i < columns.size(); i++) {
       Column sizes = columns.get(i);
-      if (sizes.isNumeric() && sizes.isOneSided() && !sizes.isConstant() && !sizes.isWhole()) {
+      boolean distance = !sizes.isWhole() || DISTANCES.contains(sizes.unit());
+      if (sizes.isNumeric() && sizes.isOneSided() && !sizes.isConstant() && distance) {
         for (int j = Math.max(0, i - 1); j < Math.min(columns.size(), i + 3); j++) {
           Column letters = columns.get(j);
           Set<String> values = PulseColumns.codeValues(letters);
@@ -133,9 +142,28 @@ final class ColumnChoice {
     Choice best = all.get(0);
     return all.stream()
         .skip(1)
-        .filter(choice -> choice.total > best.total - CLEAR_MARGIN)
+        .filter(choice -> choice.total > best.total - CLEAR_MARGIN || followsAlone(best, choice))
         .filter(choice -> !isSame(best, choice))
         .findFirst();
+  }
+
+  /** Whether the best has no pulses, but two columns follow its offsets as only pulses do. */
+  private boolean followsAlone(Choice best, Choice other) {
+    boolean candidate = !best.hasPulses() && other.hasPulses() && other.camera == best.camera;
+    if (!candidate || other.offsets[0] != best.offsets[0] || other.offsets[1] != best.offsets[1]) {
+      return false;
+    }
+    for (int axis = 0; axis < 2; axis++) {
+      PulseColumns p = other.pulses[axis];
+      double share =
+          squared(p, best.offsets[axis], other.lag)
+              + (best.camera ? squared(p, best.offsets[1 - axis], other.lag) : 0);
+      boolean sent = p.sent() >= FEWEST_PULSES && p.sent() < 0.97 * p.series().length;
+      if (!sent || share < FOLLOWS || isCopyOfPulse(p, best.offsets[axis])) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** Whether figures come out the same: the same columns, or exact multiples of them. */
@@ -158,6 +186,32 @@ final class ColumnChoice {
     return one == other || Math.abs(correlation(one, other, 0, i -> true, false)) > COPY;
   }
 
+  /** The scale, where the same offsets stand in pixels and in arcseconds. */
+  Optional<SettingRule> scale(Choice choice) {
+    Column own = choice.offsets[0];
+    boolean pixels = own.unit().equals("px");
+    for (Column other : columns) {
+      boolean pair = other.unit().equals(pixels ? "arcsec" : "px") && other.isNumeric();
+      boolean told = pixels || own.unit().equals("arcsec");
+      if (pair && told && !own.isPlace() && isCopy(own.numbers, other.numbers)) {
+        double[] px = pixels ? own.numbers : other.numbers;
+        double[] arcsec = pixels ? other.numbers : own.numbers;
+        double ap = 0;
+        double pp = 0;
+        for (int i = 0; i < px.length; i++) {
+          boolean both = Double.isFinite(px[i]) && Double.isFinite(arcsec[i]);
+          ap += both ? px[i] * arcsec[i] : 0;
+          pp += both ? px[i] * px[i] : 0;
+        }
+        String value = String.format(Locale.ROOT, "%.4f", ap / pp);
+        return Optional.of(
+            new SettingRule(
+                Setting.SCALE, Optional.empty(), Optional.of(value), Optional.of("arcsec/px")));
+      }
+    }
+    return Optional.empty();
+  }
+
   private void withPulses(
       Column a,
       Column b,
@@ -166,7 +220,7 @@ final class ColumnChoice {
       List<PulseColumns> dec,
       List<Choice> all) {
     double own = offsetWorth(a, camera ? 'x' : 'r') + offsetWorth(b, camera ? 'y' : 'd');
-    own -= camera ? LOOK : 0; // a turned camera needs more to be true than offsets on the sky
+    own -= camera ? 2 * LOOK : 0; // a turned camera needs more to be true than offsets on the sky
     own += inOrder(a, b) ? UNIT : 0;
     Column[] offsets = {a, b};
     all.add(new Choice(offsets, camera, new PulseColumns[0], 0, own));
@@ -210,7 +264,7 @@ final class ColumnChoice {
     }
     double mine = squared(p, own, lag);
     double theirs = squared(p, other, lag);
-    if (isCopyOfPulse(p, own)) {
+    if (isCopyOfPulse(p, own) || isCopyOfOffset(p, own)) {
       return OTHER_AXIS;
     }
     if (camera) {
@@ -238,6 +292,13 @@ final class ColumnChoice {
     return zeros > FEWEST_PULSES && both > 0.9 * zeros;
   }
 
+  /** The same offset in another unit follows it exactly, and is no pulse. */
+  private boolean isCopyOfOffset(PulseColumns p, Column offset) {
+    boolean pulse = p.main().hasAny("pulse", "length");
+    boolean like = p.main().has("offset") || DISTANCES.contains(p.main().unit());
+    return like && !pulse && squared(p, offset, 0) >= COPY * COPY;
+  }
+
   private double squared(PulseColumns p, Column offset, int lag) {
     String key = pulses.indexOf(p) + " " + columns.indexOf(offset) + " " + lag;
     return relations.computeIfAbsent(
@@ -262,27 +323,16 @@ final class ColumnChoice {
   /** Correlation of one series with the other, {@code lag} rows earlier. */
   static double correlation(
       double[] one, double[] other, int lag, IntPredicate taken, boolean sent) {
-    int n = 0;
-    double sx = 0;
-    double sy = 0;
-    double xx = 0;
-    double yy = 0;
-    double xy = 0;
-    for (int i = lag; i < one.length && n < RELATION_ROWS; i++) {
+    SimpleRegression pairs = new SimpleRegression();
+    for (int i = lag; i < one.length && pairs.getN() < RELATION_ROWS; i++) {
       double x = one[i];
       double y = other[i - lag];
       if (Double.isFinite(x) && Double.isFinite(y) && (!sent || x != 0) && taken.test(i)) {
-        n++;
-        sx += x;
-        sy += y;
-        xx += x * x;
-        yy += y * y;
-        xy += x * y;
+        pairs.addData(x, y);
       }
     }
-    double vx = xx - sx * sx / Math.max(1, n);
-    double vy = yy - sy * sy / Math.max(1, n);
-    return n >= FEWEST_PULSES && vx > 0 && vy > 0 ? (xy - sx * sy / n) / Math.sqrt(vx * vy) : 0;
+    double r = pairs.getN() >= FEWEST_PULSES ? pairs.getR() : 0;
+    return Double.isFinite(r) ? r : 0;
   }
 
   private List<Column> candidates(char axis) {
@@ -318,10 +368,16 @@ final class ColumnChoice {
         .computeIfAbsent(axis, any -> weighOffset(column, axis));
   }
 
+  /** A shift that is there in nearly every row is the star's, and no move of the set point. */
+  static boolean isShift(Column column) {
+    return column.has("dither")
+        && column.share(v -> v != 0) * column.finite().length > 0.5 * column.cells.size();
+  }
+
   private double weighOffset(Column column, char axis) {
     char told = column.axis(text.eastIsO());
     double worth = axisWorth(column.isPlace() ? cameraAxis(told) : told, axis);
-    boolean offset = column.has("offset");
+    boolean offset = column.has("offset") || isShift(column);
     worth += offset ? KIND : 0;
     worth += column.has("pulse") ? offset && !column.nameHas("pulse") ? -LOOK : OTHER_KIND : 0;
     worth += column.has("statistic") ? OTHER_KIND - LOOK : 0;
@@ -329,7 +385,7 @@ final class ColumnChoice {
     worth -= column.isPlace() ? KIND : 0;
     worth += column.nameHas("set point") && !column.nameHas("offset") ? OTHER_KIND : 0;
     worth += column.nameHas("distance") ? -LOOK : 0;
-    worth += column.hasAny("dither") ? OTHER_KIND : 0;
+    worth += column.has("dither") && !isShift(column) ? OTHER_KIND : 0;
     worth += column.hasAny("snr", "flux", "frame", "run") && !offset ? OTHER_KIND : 0;
     worth += column.has("other") && !offset ? OTHER_KIND : 0;
     worth += column.hasAny("length", "sense") && !offset ? -KIND : 0;
@@ -396,8 +452,18 @@ final class ColumnChoice {
     worth += sent < 0.97 * rows ? LOOK : 0;
     worth += column.isWhole() && column.largest() > 20 ? LOOK : 0;
     worth += sent == 0 && !pulse ? OTHER_KIND : 0;
+    worth += isTooShort(p) ? -KIND : 0;
     worth += column.rising() > 0.95 ? OTHER_KIND : 0;
     return worth;
+  }
+
+  /** By the unit that is told, half of the pulses would be too short for a relay to close. */
+  private boolean isTooShort(PulseColumns p) {
+    String unit = p.main().unit().isEmpty() ? text.unit(true).orElse("") : p.main().unit();
+    double perMilli = unit.equals("us") ? 1000 : unit.equals("ms") ? 1 : 0;
+    double[] sizes =
+        Arrays.stream(p.series()).map(Math::abs).filter(v -> v > 0 && v < 1e9).toArray();
+    return sizes.length > 0 && Quantile.median(sizes) < 0.5 * perMilli;
   }
 
   /** The evidence for a column of offsets, for people. */

@@ -95,10 +95,13 @@ final class ColumnPlaces {
    * and of the fields that hold numbers as many are numbers as a row would have.
    */
   boolean looksLikeRow(List<String> cells) {
-    if (!beginsAsNumber(cells, places[Meaning.TIME.ordinal()])) {
+    int date = places[Meaning.DATE.ordinal()];
+    if (!beginsAsNumber(cells, places[Meaning.TIME.ordinal()])
+        || date >= 0 && !beginsAsNumber(cells, date)) {
       return false;
     }
     int numbers = 0;
+    int real = 0;
     int texts = 0;
     int there = 0;
     for (int m = 0; m < places.length; m++) {
@@ -111,11 +114,19 @@ final class ColumnPlaces {
       boolean number = none || beginsOrEndsAsNumber(cell);
       there += cell.isEmpty() ? 0 : 1;
       numbers += number ? 1 : 0;
+      real += number && !none ? 1 : 0;
       texts += number ? 0 : 1;
     }
+    numbers = texts > 0 ? real : numbers; // a line of words between strokes is no row
     boolean whole = sizeWanted(cells).isEmpty();
+    boolean fixed = layout.text().delimiter() == Delimiter.FIXED;
+    String time = cells.get(places[Meaning.TIME.ordinal()]);
+    if (fixed && real == 0 && time.chars().filter(Character::isDigit).count() < 5) {
+      return false; // words cut into fields
+    }
     if (keyed) {
-      return there > 0 && numbers >= texts;
+      boolean pairs = layout.text().joins().isPresent(); // the first of its lines may hold no more
+      return (there > 0 || pairs) && numbers >= texts;
     }
     return whole ? numbers >= texts : numbers > 0 && texts == 0 || numbers > 2 * texts;
   }

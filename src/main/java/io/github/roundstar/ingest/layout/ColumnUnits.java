@@ -49,11 +49,7 @@ final class ColumnUnits {
     ask(false);
     ask(true);
     boolean pixels = units.containsValue("px");
-    boolean scale =
-        SettingLines.told(settings, Setting.SCALE)
-            || SettingLines.told(settings, Setting.FOCAL_LENGTH)
-                && SettingLines.told(settings, Setting.PIXEL_SIZE);
-    if (pixels && !scale) {
+    if (pixels && !SettingLines.scaleTold(settings)) {
       decisions.add(
           Decision.open(
               "scale",
@@ -108,6 +104,8 @@ final class ColumnUnits {
       put(meaning, column, column.unit(), column.unitFrom());
     } else if (told.isPresent() && column.unit().isEmpty()) {
       put(meaning, column, told.get(), "a sentence");
+    } else if (meaning.isPulse() && endsInSeconds(column)) {
+      put(meaning, column, "s", "the s at the end of its glued name");
     } else if (meaning.isPulse() && areMillis(column)) {
       put(
           meaning,
@@ -119,6 +117,12 @@ final class ColumnUnits {
     } else {
       unknown.put(meaning, column);
     }
+  }
+
+  /** Names without gaps have their units without a gap as well; as milliseconds, too short. */
+  private static boolean endsInSeconds(Column column) {
+    String name = column.name.toLowerCase(Locale.ROOT);
+    return Words.areGlued(name) && name.endsWith("s") && column.largest() < 5;
   }
 
   /** One question for the columns of one kind, since they have one unit. */

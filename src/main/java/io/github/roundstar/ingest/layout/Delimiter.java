@@ -36,7 +36,8 @@ public enum Delimiter {
   /** What joins the lines of one row. */
   String joint() {
     return switch (this) {
-      case ANY, KEY_VALUE, FIXED -> " ";
+      case ANY, FIXED -> " ";
+      case KEY_VALUE -> "\u001f"; // lines of keys part their fields each in its own way
       case COMMA_BLANK -> ", ";
       default -> String.valueOf(sign);
     };

@@ -3,6 +3,7 @@ package io.github.roundstar.ingest.layout;
 import io.github.roundstar.ingest.layout.EventRule.Kind;
 import io.github.roundstar.signal.Quantile;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -15,6 +16,7 @@ import java.util.TreeSet;
 import java.util.function.IntPredicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 /** What happened, told by words in a column or by lines between the rows. */
 final class EventLines {
@@ -24,6 +26,9 @@ final class EventLines {
 
   /** Rows under an unknown word that scatter so much more than others are no ordinary frames. */
   private static final double UNLIKE = 2;
+
+  private static final double NEARLY_ALL = 0.9;
+  private static final int MOST_STARTS = 300;
 
   /** In the order in which they are tried: the end of settling names settling too. */
   private static final Map<String, Kind> KINDS = new LinkedHashMap<>();
@@ -64,27 +69,36 @@ final class EventLines {
     return kind(Words.of(text));
   }
 
-  /** What a column of yes and no says by its name. */
-  static Optional<Meaning> flag(Column column, Column[] offsets) {
+  private static Set<String> values(Column column) {
     Set<String> values = new TreeSet<>();
     for (String cell : column.cells) {
       if (values.size() <= 4) {
         values.add(cell);
       }
     }
-    boolean binary =
-        values.size() <= 3
-            && values.stream().anyMatch(Numbers::isNo)
-            && values.stream().filter(value -> !Numbers.isNo(value)).count() <= 1
-            && values.stream().allMatch(value -> value.length() <= 6);
-    if (!binary || column.named().isEmpty()) {
+    return values;
+  }
+
+  /** Whether a column says yes and no. */
+  static boolean isBinary(Column column) {
+    Set<String> values = values(column);
+    return values.size() <= 3
+        && values.stream().anyMatch(Numbers::isNo)
+        && values.stream().filter(value -> !Numbers.isNo(value)).count() <= 1
+        && values.stream().allMatch(value -> value.length() <= 6);
+  }
+
+  /** What a column of yes and no says by its name. */
+  static Optional<Meaning> flag(Column column, Column[] offsets) {
+    Set<String> values = values(column);
+    if (!isBinary(column) || column.named().isEmpty()) {
       return Optional.empty();
     }
     Optional<Kind> kind =
         KINDS.entrySet().stream()
             .filter(entry -> column.nameHas(entry.getKey()))
             .map(Map.Entry::getValue)
-            .findFirst();
+            .min(Comparator.comparing(Kind.GUIDING::equals)); // a flag tells what is unusual
     if (kind.isEmpty() || kind.get() == Kind.IDLE || kind.get() == Kind.GUIDING) {
       String set = values.stream().filter(value -> !Numbers.isNo(value)).findFirst().orElse("");
       Column farther = offsets[0].scatter() > offsets[1].scatter() ? offsets[0] : offsets[1];
@@ -120,6 +134,12 @@ final class EventLines {
     return wordy && column.onlyWord().isEmpty() || isCoded(column, text);
   }
 
+  /** Whether a sentence explains all values of a column that nothing else is said of. */
+  private static boolean areTold(Column column, Set<String> values, LogSentences text) {
+    return !column.hasAny("run", "frame", "sense", "pulse", "offset", "snr", "flux")
+        && values.stream().allMatch(value -> text.event(value).isPresent());
+  }
+
   /** Numbers that a sentence explains. */
   private static boolean isCoded(Column column, LogSentences text) {
     Set<String> values = new TreeSet<>(column.cells);
@@ -128,7 +148,7 @@ final class EventLines {
         && column.isWhole()
         && values.size() <= MOST_WORDS
         && values.size() > 1
-        && column.has("event")
+        && (column.has("event") || column.hasCodesTold() || areTold(column, values, text))
         && column.rising() < 0.3
         && column.largest() < 100;
   }
@@ -143,6 +163,7 @@ final class EventLines {
     List<String> unknown = new ArrayList<>();
     Map<String, Integer> counts = new TreeMap<>();
     column.cells.forEach(word -> counts.merge(word, 1, Integer::sum));
+    column.elsewhere().forEach(word -> counts.putIfAbsent(word, 0));
     counts.remove("");
     String usual =
         counts.entrySet().stream()
@@ -260,6 +281,10 @@ final class EventLines {
     private final String words;
     private final List<Integer> at = new ArrayList<>();
     private final List<Integer> rows = new ArrayList<>();
+
+    /** The kept row that follows, as far as its values are known. */
+    private final List<Integer> known = new ArrayList<>();
+
     private Optional<Kind> kind;
 
     Family(String line) {
@@ -267,19 +292,67 @@ final class EventLines {
       this.words = words(line);
       this.kind = of(words.isEmpty() ? line : words);
     }
+
+    boolean is(Kind wanted) {
+      return kind.filter(wanted::equals).isPresent();
+    }
+
+    /** Whether it says that the star was lost or found, which is no end of settling. */
+    boolean tellsOfStar() {
+      return Words.of(line).hasAny("found", "lost");
+    }
+
+    int[] place(int i) {
+      return new int[] {at.get(i), rows.get(i)};
+    }
+
+    /** Whether nearly each of its lines comes after a start, before any further row. */
+    boolean isRightBehind(List<int[]> starts) {
+      long behind =
+          IntStream.range(0, at.size())
+              .filter(i -> starts.stream().anyMatch(s -> s[0] < at.get(i) && s[1] == rows.get(i)))
+              .count();
+      return behind >= NEARLY_ALL * at.size();
+    }
+
+    /** Rows from a start to the line that follows it once; 0 where it is not so. */
+    double rowsBehind(List<int[]> starts) {
+      int followed = 0;
+      double sum = 0;
+      for (int s = 0; s < starts.size(); s++) {
+        int from = starts.get(s)[0];
+        int to = s + 1 < starts.size() ? starts.get(s + 1)[0] : Integer.MAX_VALUE;
+        for (int i = 0; i < at.size(); i++) {
+          if (at.get(i) > from && at.get(i) < to && rows.get(i) > starts.get(s)[1]) {
+            followed++;
+            sum += rows.get(i) - starts.get(s)[1];
+            break;
+          }
+        }
+      }
+      boolean once = followed >= NEARLY_ALL * at.size() && followed * 2 >= starts.size();
+      return once && followed > 0 ? sum / followed : 0;
+    }
   }
 
   /**
    * Rules for lines between the rows, each by its words. What the words do not tell, the rows may:
    * a line after which the star is far off tells a dither; one that ends every settling is its end.
+   *
+   * @param rows the lines that are rows
+   * @param rowLike those and such as have their columns in another order
    */
   static List<EventRule> lineRules(
-      List<String> lines, List<Integer> rows, Column[] offsets, List<Decision> decisions) {
-    List<Family> families = families(lines, rows);
+      List<String> lines,
+      List<Integer> rows,
+      Set<Integer> rowLike,
+      Column[] offsets,
+      List<Decision> decisions) {
+    List<Family> families = families(lines, rows, rowLike);
     byRows(families, offsets);
-    endsOfSettling(families);
+    settlingByPlace(families);
     boolean ends = families.stream().anyMatch(f -> f.kind.filter(Kind.GUIDING::equals).isPresent());
-    List<EventRule> rules = new ArrayList<>();
+    Map<EventRule, Integer> rules = new LinkedHashMap<>();
     for (Kind kind : new LinkedHashSet<>(KINDS.values())) {
       List<Family> all =
           families.stream().filter(f -> f.kind.filter(kind::equals).isPresent()).toList();
@@ -291,12 +364,13 @@ final class EventLines {
       for (Family family : all) {
         if (words.size() < MOST_RULES && words.add(family.words)) {
           String expression = LinePattern.quoted(family.words).replace("\t", "\\t");
+          int length = family.words.length();
           if (kind == Kind.DITHER) {
-            DitherSize.rule(family.line, expression, decisions).ifPresent(rules::add);
+            DitherSize.rule(family.line, expression, decisions)
+                .ifPresent(rule -> rules.put(rule, length));
           }
-          rules.add(
-              new EventRule(
-                  kind, Optional.of(LinePattern.of("(?<!\\p{L})" + expression)), List.of()));
+          LinePattern pattern = LinePattern.of("(?<!\\p{L})" + expression);
+          rules.put(new EventRule(kind, Optional.of(pattern), List.of()), length);
         }
       }
       decisions.add(
@@ -305,22 +379,34 @@ final class EventLines {
               words.size() == 1 ? words.iterator().next() : words.size() + " kinds",
               "such as " + all.get(0).line.strip()));
     }
-    return rules;
+    // the longer words first, since the shorter may be a part of them
+    return rules.entrySet().stream()
+        .sorted(Comparator.comparingInt(rule -> -rule.getValue()))
+        .map(Map.Entry::getKey)
+        .toList();
   }
 
-  private static List<Family> families(List<String> lines, List<Integer> rows) {
+  private static List<Family> families(
+      List<String> lines, List<Integer> rows, Set<Integer> rowLike) {
     Map<String, Family> families = new LinkedHashMap<>();
     Set<Integer> rowLines = new HashSet<>(rows);
     int row = 0;
+    int kept = 0;
+    boolean inOrder = true;
     for (int i = 0; i < lines.size(); i++) {
       String line = lines.get(i);
-      if (rowLines.contains(i)) {
+      if (rowLike.contains(i)) {
         row++;
+        inOrder = rowLines.contains(i);
+        kept += inOrder ? 1 : 0;
       } else if (row > 0 && !line.isBlank() && line.length() <= 500 && families.size() < 2000) {
         Family family =
             families.computeIfAbsent(line.replaceAll("[0-9]+", "0"), any -> new Family(line));
         family.at.add(i);
         family.rows.add(row);
+        if (inOrder) {
+          family.known.add(kept);
+        }
       }
     }
     return families.values().stream().filter(f -> f.words.length() >= SHORTEST).toList();
@@ -340,40 +426,47 @@ final class EventLines {
     usual = sizes.isEmpty() ? Double.NaN : median(sizes);
     for (Family family : families) {
       int far = 0;
-      for (int row : family.rows) {
+      for (int row : family.known) {
         far +=
             row < size.length && size[row] > JUMP * usual && size[row] > 2 * size[row - 1] ? 1 : 0;
       }
-      if (family.kind.isEmpty() && family.rows.size() >= 2 && far >= 0.7 * family.rows.size()) {
+      if (family.kind.isEmpty() && far >= 2 && far >= 0.7 * family.known.size()) {
         family.kind = Optional.of(Kind.DITHER);
       }
     }
   }
 
-  /** Of lines of unknown words, the one that follows nearly every line of settling is its end. */
-  private static void endsOfSettling(List<Family> families) {
-    List<Integer> starts =
-        families.stream()
-            .filter(f -> f.kind.filter(k -> k == Kind.SETTLING || k == Kind.DITHER).isPresent())
-            .flatMap(f -> f.at.stream())
-            .sorted()
-            .toList();
+  /**
+   * What stands right behind a shift of the set point, before any row, begins the settling; what
+   * follows some rows later, once for each shift, ends it: told by their places, whatever they say.
+   */
+  private static void settlingByPlace(List<Family> families) {
+    List<int[]> shifts = places(families, Kind.DITHER);
     for (Family family : families) {
-      boolean found = Words.of(family.line).has("found");
-      boolean open = family.kind.isEmpty() || family.kind.get() == Kind.IDLE;
-      if (open && !found && starts.size() >= 2 && family.at.size() >= 2) {
-        int following = 0;
-        for (int s = 0; s < starts.size(); s++) {
-          int from = starts.get(s);
-          int to = s + 1 < starts.size() ? starts.get(s + 1) : Integer.MAX_VALUE;
-          following += family.at.stream().anyMatch(at -> at > from && at < to) ? 1 : 0;
-        }
-        boolean once = family.at.size() <= starts.size();
-        if (once && following >= 0.9 * family.at.size() && following * 2 >= starts.size()) {
-          family.kind = Optional.of(Kind.GUIDING);
-        }
+      boolean free = family.kind.isEmpty() || family.is(Kind.IDLE) || family.is(Kind.GUIDING);
+      if (free && !family.tellsOfStar() && family.isRightBehind(shifts)) {
+        family.kind = Optional.of(Kind.SETTLING);
       }
     }
+    List<int[]> starts = shifts.isEmpty() ? places(families, Kind.SETTLING) : shifts;
+    boolean begun = families.stream().anyMatch(f -> f.is(Kind.SETTLING) && f.isRightBehind(starts));
+    boolean told = families.stream().anyMatch(f -> f.is(Kind.GUIDING) && f.rowsBehind(starts) > 0);
+    families.stream()
+        .filter(f -> !told && !f.tellsOfStar())
+        .filter(f -> f.kind.isEmpty() || f.is(Kind.IDLE) || f.is(Kind.SETTLING))
+        .filter(f -> f.rowsBehind(starts) > 0 && (starts.size() > 1 || begun))
+        .min(Comparator.comparingDouble(f -> f.rowsBehind(starts)))
+        .ifPresent(f -> f.kind = Optional.of(Kind.GUIDING));
+  }
+
+  /** Line and row of each line of a kind, in order. */
+  private static List<int[]> places(List<Family> families, Kind kind) {
+    return families.stream()
+        .filter(f -> f.is(kind))
+        .flatMap(f -> IntStream.range(0, f.at.size()).mapToObj(f::place))
+        .sorted(Comparator.comparingInt(place -> place[0]))
+        .limit(MOST_STARTS)
+        .toList();
   }
 
   /** How many times farther off than usual the star is after a dither. */

@@ -9,6 +9,7 @@ import java.util.regex.Matcher;
 final class Happenings {
   private final List<EventRule> rules;
   private Kind lasting = Kind.GUIDING;
+  private Kind before = Kind.GUIDING;
   private Kind once;
   private Matcher ditherLine;
   private String lostTime;
@@ -27,8 +28,15 @@ final class Happenings {
   }
 
   void newRun() {
+    before = lasting;
     lasting = Kind.GUIDING;
     once = null;
+  }
+
+  /** What looked like a new run is another page of the same: what lasted goes on. */
+  void samePage() {
+    lasting = lasting == Kind.GUIDING ? before : lasting;
+    before = Kind.GUIDING;
   }
 
   /** The first rule that knows the line, which from now on holds. */
@@ -45,7 +53,10 @@ final class Happenings {
 
   private void happened(Kind kind, Matcher found, String line) {
     switch (kind) {
-      case SETTLING, IDLE, GUIDING -> lasting = kind;
+      case SETTLING, IDLE, GUIDING -> {
+        lasting = kind;
+        before = kind == Kind.GUIDING ? kind : before;
+      }
       case LOST -> {
         lostTime = LinePattern.group(found, "time").orElse(null);
         once = lostTime == null ? once : kind; // the rows themselves show what was not measured

@@ -6,6 +6,8 @@ import io.github.roundstar.formats.TomlTable;
 import io.github.roundstar.ingest.layout.TimeForm.DateOrder;
 import io.github.roundstar.model.PierSide;
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.ZoneOffset;
@@ -28,7 +30,10 @@ public final class LayoutFile {
    *     every log needs is missing
    */
   public static Layout read(Path path) throws IOException, FormatException {
-    return layout(TomlTable.read(path));
+    try (InputStream in = Files.newInputStream(path)) {
+      byte[] bytes = in.readNBytes(TomlTable.LARGEST_FILE + 1);
+      return read(String.valueOf(path.getFileName()), bytes);
+    }
   }
 
   /**
@@ -37,7 +42,7 @@ public final class LayoutFile {
    * @param file name for messages, without folders
    */
   public static Layout read(String file, byte[] bytes) throws FormatException {
-    return layout(TomlTable.read(file, bytes));
+    return layout(TomlTable.read(file, PastedAnswers.merged(bytes)));
   }
 
   private static Layout layout(TomlTable file) throws FormatException {
@@ -46,8 +51,10 @@ public final class LayoutFile {
       throw file.fault(
           LayoutText.UNANSWERED,
           unanswered.get(),
-          "answer what the comments ask, then remove this key");
+          "paste an answer to what the comments ask anywhere into the file, or write it where it"
+              + " belongs and remove this key");
     }
+    file.text(PastedAnswers.WAITS_FOR);
     TextShape text = text(file.table("text"));
     Layout layout =
         new Layout(

@@ -13,6 +13,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.Supplier;
 
 /**
@@ -30,6 +31,7 @@ public final class LayoutInference {
   private final List<String> lines;
   private final RowShape shape;
   private final TableHead head;
+  private final Set<Integer> rowLike;
   private final List<RunMarks.Block> leftOut;
   private final List<Decision> decisions = new ArrayList<>();
 
@@ -42,7 +44,8 @@ public final class LayoutInference {
     this.lines = others.linesLeft();
     RowShape left = leftOut.isEmpty() ? all : RowShape.of(lines).orElse(all);
     this.head = TableHead.of(lines, left);
-    this.shape = left.withRows(head.rowsInOrder(lines, left));
+    this.rowLike = new HashSet<>(left.rows());
+    this.shape = left.withRows(head.rowsInOrder(lines, left)).marked(lines);
   }
 
   /**
@@ -63,15 +66,37 @@ public final class LayoutInference {
     List<String> lines = sample.lines();
     Optional<LinePattern> joins =
         shape.get().delimiter() == Delimiter.JSON ? Optional.empty() : LinePairs.of(lines);
-    if (joins.isPresent()) {
-      List<String> joined = LinePairs.joined(lines, joins.get(), shape.get().delimiter().joint());
-      Optional<RowShape> whole = RowShape.of(joined);
-      boolean better = whole.filter(s -> s.size() > shape.get().size()).isPresent();
-      if (better && whole.get().delimiter() == shape.get().delimiter()) {
+    Set<Delimiter> ways = new LinkedHashSet<>(List.of(shape.get().delimiter()));
+    if (shape.get().delimiter() == Delimiter.COMMA) {
+      ways.add(Delimiter.COMMA_BLANK);
+    }
+    ways.add(Delimiter.KEY_VALUE);
+    for (Delimiter way : joins.isPresent() ? ways : Set.<Delimiter>of()) {
+      List<String> joined = LinePairs.joined(lines, joins.get(), way.joint());
+      Optional<RowShape> whole = RowShape.of(joined).filter(s -> reads(s, way));
+      if (whole.filter(s -> s.delimiter().isKeyed() || s.size() > shape.get().size()).isPresent()) {
         return new LayoutInference(sample, joins, joined, whole.get()).infer();
       }
     }
-    return new LayoutInference(sample, Optional.empty(), lines, shape.get()).infer();
+    LayoutInference single = new LayoutInference(sample, Optional.empty(), lines, shape.get());
+    joins.ifPresent(single::askForPairs);
+    return single.infer();
+  }
+
+  /** Whether lines joined in one way are parted again. */
+  private static boolean reads(RowShape shape, Delimiter way) {
+    return shape.delimiter().joint().equals(way.joint())
+        || way == Delimiter.COMMA_BLANK && shape.delimiter() == Delimiter.COMMA;
+  }
+
+  private void askForPairs(LinePattern second) {
+    decisions.add(
+        Decision.open(
+            "lines of a frame",
+            "two kinds of lines take turns, and only one of them could be parted into fields",
+            "[text]\njoins = '"
+                + second.expression()
+                + "'   # lines that continue the one before"));
   }
 
   /**
@@ -107,6 +132,8 @@ public final class LayoutInference {
             "delimiter",
             shape.delimiter().name().toLowerCase(Locale.ROOT).replace('_', '-'),
             shape.rows().size() + " lines have " + shape.size() + " fields each"));
+    head.reordered(lines, shape).ifPresent(line -> askForParts("order of columns", line));
+    head.otherUnits(lines, shape).ifPresent(line -> askForParts("units of columns", line));
     List<Column> columns = head.columns(lines, shape);
     boolean eastIsO = Compass.eastIsO(columns, head.others());
     LogSentences text = new LogSentences(head.header(), columns, eastIsO);
@@ -131,7 +158,13 @@ public final class LayoutInference {
     askForDirections(choice, free);
     new SideColumns(free, text, choice.offsets(), found, decisions).find();
     List<EventRule> events =
-        new ArrayList<>(EventLines.lineRules(lines, shape.rows(), choice.offsets(), decisions));
+        new ArrayList<>(
+            EventLines.lineRules(
+                head.withoutNames(lines, shape),
+                shape.rows(),
+                rowLike,
+                choice.offsets(),
+                decisions));
     if (found.containsKey(Meaning.EVENT)) {
       events.addAll(
           EventLines.rules(found.get(Meaning.EVENT), text, choice.offsets()[0], decisions));
@@ -151,6 +184,7 @@ public final class LayoutInference {
     PulseSeries series = new PulseSeries(choice, sides, text);
     PulseSigns signs = new PulseSigns(series, decisions);
     signs.find();
+    choices.scale(choice).filter(any -> !SettingLines.scaleTold(settings)).ifPresent(settings::add);
     ColumnUnits units = new ColumnUnits(numeric(found), text, settings, decisions);
     List<ColumnRule> rules = new ArrayList<>();
     found.forEach(
@@ -185,6 +219,14 @@ public final class LayoutInference {
             events);
     List<String> samples = columns.stream().map(Column::sample).toList();
     return new Inference(layout, decisions, firstRows(), samples);
+  }
+
+  private void askForParts(String about, int line) {
+    decisions.add(
+        Decision.open(
+            about,
+            "line " + (line + 1) + " gives them otherwise than line " + (head.nameLine() + 1),
+            "# cut the log before that line, and give each part its layout"));
   }
 
   /** Elapsed times that begin anew begin a run, where no line does. */
@@ -252,6 +294,7 @@ public final class LayoutInference {
           best.camera()
               ? axis == 0 ? Meaning.X_OFFSET : Meaning.Y_OFFSET
               : axis == 0 ? Meaning.RA_OFFSET : Meaning.DEC_OFFSET;
+      int at = axis;
       Column column = best.offsets()[axis];
       Column other = rival.map(r -> r.offsets()[0]).orElse(column);
       other = axis == 1 ? rival.map(r -> r.offsets()[1]).orElse(column) : other;
@@ -267,7 +310,10 @@ public final class LayoutInference {
                     + LayoutText.column(other.rule(offset)).strip()));
       } else {
         decisions.add(
-            Decision.certain(offset.word(), column.called(), choices.why(column, letter)));
+            Decision.certain(
+                offset.word(),
+                column.called(),
+                choices.why(column, letter) + runnerUp(all, best, c -> c.offsets()[at].called())));
       }
     }
     for (int axis = 0; axis < best.pulses().length; axis++) {
@@ -289,9 +335,33 @@ public final class LayoutInference {
                     + "\n# or\n"
                     + LayoutText.column(other.get().main().rule(pulse)).strip()));
       } else {
-        decisions.add(Decision.certain(pulse.word(), p.called(), choices.why(best, axis)));
+        decisions.add(
+            Decision.certain(
+                pulse.word(),
+                p.called(),
+                choices.why(best, axis)
+                    + runnerUp(
+                        all, best, c -> c.hasPulses() ? c.pulses()[at].called() : "no pulses")));
       }
     }
+  }
+
+  /** The best choice that differs in one part, and by how much less evidence it has. */
+  private static String runnerUp(
+      List<ColumnChoice.Choice> all,
+      ColumnChoice.Choice best,
+      Function<ColumnChoice.Choice, String> part) {
+    return all.stream()
+        .filter(choice -> !part.apply(choice).equals(part.apply(best)))
+        .findFirst()
+        .map(
+            choice ->
+                String.format(
+                    Locale.ROOT,
+                    "; next comes %s, %.1f less",
+                    part.apply(choice),
+                    best.total() - choice.total()))
+        .orElse("");
   }
 
   /** Lengths of pulses of which nothing tells the way. */
@@ -301,6 +371,10 @@ public final class LayoutInference {
             .filter(c -> c.numeric > 0 && !c.isConstant() && c.largest() > 0)
             .filter(c -> c.nameHas("pulse") && !c.nameHas("statistic"))
             .toList();
+    boolean named = !choice.hasPulses() && lengths.size() >= 2;
+    if (!choice.hasPulses() && !named) {
+      lengths = PulseColumns.turns(free, choice.offsets());
+    }
     if (!choice.hasPulses() && lengths.size() >= 2) {
       decisions.add(
           Decision.open(

@@ -113,7 +113,8 @@ public final class LayoutLines implements Closeable {
     boolean rowLike = false;
     boolean led =
         layout.text().lead().isEmpty() || layout.text().lead().get().find(line).isPresent();
-    if (marked && led && inRun && namesSeen) {
+    boolean fits = Cells.keepWidths(line, layout.text().widths());
+    if (marked && led && fits && inRun && namesSeen) {
       cells = cells(line);
       rowLike = places.looksLikeRow(cells);
       if (rowLike && places.sizeWanted(cells).isEmpty()) {
@@ -253,6 +254,11 @@ public final class LayoutLines implements Closeable {
    */
   public int pages() {
     return pages;
+  }
+
+  /** The line of names before the row heads another page of the same run. */
+  public void samePage() {
+    happenings.samePage();
   }
 
   /** Number of the run that the row belongs to, from 1, where no column tells it. */

@@ -47,6 +47,9 @@ public final class LayoutText {
       text.put(
           UNANSWERED,
           String.join("; ", inference.open().stream().map(Decision::about).distinct().toList()));
+      text.put(
+          PastedAnswers.WAITS_FOR,
+          PastedAnswers.waitsFor(of(inference.layout()), inference.open()));
     }
     text.comment("The columns of the log, with their first values:");
     inference.samples().forEach(sample -> text.comment("    " + sample));

@@ -20,6 +20,7 @@ public record LetteredNumber(String word, String number) {
     while (to < cell.length() && (isDigit(cell.charAt(to)) || ".,".indexOf(cell.charAt(to)) >= 0)) {
       to++;
     }
+    to = exponentEnd(cell, to);
     String number = cell.substring(from, to);
     String before = word(cell.substring(0, from));
     String behind = word(cell.substring(to));
@@ -38,6 +39,17 @@ public record LetteredNumber(String word, String number) {
       }
     }
     return new LetteredNumber(before.isEmpty() ? behind : before, number);
+  }
+
+  /** Behind an exponent such as {@code e+02}; an E before anything else is a letter. */
+  private static int exponentEnd(String cell, int from) {
+    boolean exponent = from + 2 < cell.length() && "eE".indexOf(cell.charAt(from)) >= 0;
+    int at = exponent && "+-\u2212".indexOf(cell.charAt(from + 1)) >= 0 ? from + 2 : from;
+    int end = at;
+    while (at > from && end < cell.length() && isDigit(cell.charAt(end))) {
+      end++;
+    }
+    return end > at ? end : from;
   }
 
   /** S is a direction before it is a second. */

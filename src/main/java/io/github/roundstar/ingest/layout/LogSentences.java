@@ -33,6 +33,7 @@ final class LogSentences {
   private final Map<Character, Double> marks = new HashMap<>();
   private Optional<Boolean> raFirst = Optional.empty();
   private Optional<CameraAxes> camera = Optional.empty();
+  private Optional<Map<Boolean, Double>> turned = Optional.empty();
   private final boolean eastIsO;
   private final Map<Boolean, Map<Boolean, Direction>> positive = new HashMap<>();
   private final Map<Boolean, String> units = new HashMap<>();
@@ -54,6 +55,7 @@ final class LogSentences {
         missing(text);
         marks(text);
         axes(text);
+        turned(text);
         order(text);
       }
     }
@@ -75,6 +77,9 @@ final class LogSentences {
                   || !column.name.isEmpty() && column.named().tokens().equals(left);
           if (same && right.chars().anyMatch(Character::isLetter)) {
             column.describe(right);
+            if (CODE.matcher(right).lookingAt()) {
+              column.codesTold();
+            }
             senseOf(right, column);
             any = true;
           }
@@ -130,13 +135,21 @@ final class LogSentences {
     Set<String> capitals = capitals(clause);
     for (int i = 0; i < tokens.size(); i++) {
       Optional<Direction> to = directionOf(tokens.get(i), capitals);
-      if (to.isPresent()) {
+      if (to.isPresent() && !isVerb(tokens, i)) {
         boolean dec = to.get() == Direction.NORTH || to.get() == Direction.SOUTH;
         boolean positive = near(plus, i) <= near(minus, i);
         found.putIfAbsent(dec, positive ? to.get() : to.get().opposite());
       }
     }
     return found;
+  }
+
+  /** French has one word for east and for is: {@code est a l'ouest}. */
+  private static boolean isVerb(List<String> tokens, int at) {
+    return tokens.get(at).equals("est")
+        && at + 1 < tokens.size()
+        && (at == 0 || !Set.of("l", "d", "vers").contains(tokens.get(at - 1)))
+        && Set.of("a", "au", "en").contains(tokens.get(at + 1));
   }
 
   private Optional<Direction> directionOf(String token, Set<String> capitals) {
@@ -159,10 +172,29 @@ final class LogSentences {
     return places.stream().mapToInt(p -> Math.abs(p - at)).min().orElse(Integer.MAX_VALUE);
   }
 
+  /**
+   * The clauses of a line. One that speaks of positive values without a direction goes on in the
+   * next: {@code a positive value means, the star stands west}.
+   */
+  private List<String> clauses(String line) {
+    List<String> all = new ArrayList<>();
+    boolean goesOn = false;
+    for (String clause : CLAUSE.split(line)) {
+      Words words = Words.of(clause);
+      if (goesOn && !words.hasAny("positive", "negative")) {
+        all.set(all.size() - 1, all.get(all.size() - 1) + " " + clause);
+      } else {
+        all.add(clause);
+      }
+      goesOn = words.has("positive") && senses(clause).isEmpty();
+    }
+    return all;
+  }
+
   private void statements(String line) {
     Optional<Boolean> scope = Optional.empty();
     boolean ofUnits = false;
-    for (String clause : CLAUSE.split(line)) {
+    for (String clause : clauses(line)) {
       Words words = Words.of(clause);
       boolean pulse = words.has("pulse");
       boolean offset = words.has("offset") && !pulse || words.has("place");
@@ -178,7 +210,7 @@ final class LogSentences {
                       .computeIfAbsent(about.orElse(false), any -> new HashMap<>())
                       .putIfAbsent(dec, movesStar ? to.opposite() : to));
       if (clause.chars().noneMatch(Character::isDigit)
-          && !words.hasAny("scale", "exposure", "guide rate", "focal length", "pixel size")) {
+          && !words.hasAny("scale", "exposure", "guide rate", "focal length")) {
         boolean own = pulse || offset;
         ofUnits |= words.has("units");
         unitOf(words, own ? scope : Optional.empty(), own || ofUnits);
@@ -285,9 +317,59 @@ final class LogSentences {
     }
   }
 
+  private static final Pattern TURNED =
+      Pattern.compile("([+\\u2212-]?[0-9]{1,3}(?:[.,][0-9]+)?) ?(\u00b0|\\p{L}+)");
+  private static final Pattern EQUATION =
+      Pattern.compile("(\\p{L}[\\p{L}. ]*)=([^=,;]*?\\b[xy]\\b[^=,;]*)");
+  private static final Pattern TERM =
+      Pattern.compile("([+\\u2212-]?)\\s*\\b([xy])\\s*[*\u00b7]?\\s*(cos|sin|sen)\\b");
+
+  /** A turn by some degrees, with the equations that say what it does to x and y. */
+  private void turned(String line) {
+    Map<Boolean, Double> angles = new HashMap<>();
+    Matcher turn = TURNED.matcher(line);
+    OptionalDouble degrees = OptionalDouble.empty();
+    while (degrees.isEmpty() && turn.find()) {
+      boolean unit = turn.group(2).equals("\u00b0") || Words.of(turn.group(2)).has("degrees");
+      degrees = unit ? Numbers.of(turn.group(1), true) : degrees;
+    }
+    Matcher equation = EQUATION.matcher(line);
+    while (degrees.isPresent() && equation.find()) {
+      Words axis = Words.of(equation.group(1));
+      double[] along = new double[2];
+      Matcher term = TERM.matcher(equation.group(2));
+      while (term.find()) {
+        double angle = Math.toRadians(degrees.getAsDouble());
+        double size = term.group(3).equals("cos") ? Math.cos(angle) : Math.sin(angle);
+        boolean minus = !term.group(1).isEmpty() && !term.group(1).equals("+");
+        along[term.group(2).charAt(0) - 'x'] = minus ? -size : size;
+      }
+      if (axis.has("ra") != axis.has("dec") && along[0] * along[0] + along[1] * along[1] > 0.9) {
+        angles.put(axis.has("dec"), Math.toDegrees(Math.atan2(along[1], along[0])));
+      }
+    }
+    if (angles.size() == 2) {
+      turned = Optional.of(angles);
+    }
+  }
+
   /** How the camera lies on the sky, where a sentence tells it. */
   Optional<CameraAxes> camera() {
-    return camera;
+    boolean senses = positive(false, false).isPresent() && positive(false, true).isPresent();
+    return camera.or(
+        () ->
+            turned
+                .filter(any -> senses)
+                .map(
+                    angles ->
+                        new CameraAxes(
+                            OptionalDouble.of(angles.get(false) + against(false)),
+                            OptionalDouble.of(angles.get(true) + against(true)),
+                            Optional.empty())));
+  }
+
+  private double against(boolean dec) {
+    return positive(false, dec).filter(to -> to.sign() < 0).isPresent() ? 180 : 0;
   }
 
   /** The set point along an axis, {@code x} or {@code y}, where a sentence tells it. */

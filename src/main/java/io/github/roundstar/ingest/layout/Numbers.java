@@ -1,6 +1,7 @@
 package io.github.roundstar.ingest.layout;
 
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 
@@ -70,6 +71,12 @@ public final class Numbers {
       return Double.isNaN(number) ? OptionalDouble.empty() : OptionalDouble.of(number);
     }
     return OptionalDouble.empty();
+  }
+
+  /** The unit behind a number; empty where there is none. */
+  public static Optional<String> unit(String text) {
+    int end = unitAt(text);
+    return end > 0 && end < text.length() ? Words.unit(text.substring(end)) : Optional.empty();
   }
 
   private static int withoutBlanks(String text, int end) {

@@ -120,8 +120,9 @@ final class OtherTables {
 
   private void decide(String names, List<Table> tables, String main, int all) {
     Optional<Block> block = block(names, tables, main);
-    boolean few = rows(tables) < MOST_SHARE * all;
-    if (!main.isEmpty() && block.isPresent() && few && !mayBeFrames(tables.get(0))) {
+    boolean few = rows(tables) < MOST_SHARE * Math.max(all, shape.rows().size());
+    boolean unlike = !main.isEmpty() || cells(tables.get(0).names()).size() != shape.size();
+    if (unlike && block.isPresent() && few && !mayBeFrames(tables.get(0))) {
       blocks.add(block.get());
       decisions.add(Decision.certain("left out", said(names, tables), "a table of other columns"));
       tables.forEach(table -> leaveOut(table, block.get()));

@@ -42,7 +42,7 @@ final class Places {
       return false;
     }
     boolean far = Math.abs(column.median()) > FAR * column.scatter() && column.scatter() > 0;
-    boolean named = column.nameHas("place") && !column.nameHas("offset");
+    boolean named = column.nameHas("place");
     boolean bare = (axis == 'x' || axis == 'y') && !column.hasAny("offset", "other", "flux", "snr");
     return far && (named || bare) && column.rising() < 0.9;
   }

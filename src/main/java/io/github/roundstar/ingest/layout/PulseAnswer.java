@@ -22,6 +22,7 @@ import org.apache.commons.math3.linear.SingularMatrixException;
 record PulseAnswer(int rows, double first, double second, double share) {
   private static final PulseAnswer NONE = new PulseAnswer(0, 0, 0, 0);
   private static final int FEWEST = 8;
+  private static final double AXIS_DOMINATES = 2;
 
   /**
    * Fits.
@@ -30,9 +31,14 @@ record PulseAnswer(int rows, double first, double second, double share) {
    * @param taken rows to use
    */
   static PulseAnswer of(double[] pulse, double[] one, double[] two, int lag, IntPredicate taken) {
+    return of(pulse, one, two, lag, IntStream.range(1, pulse.length).filter(taken));
+  }
+
+  /** Fits over some rows. */
+  static PulseAnswer of(double[] pulse, double[] one, double[] two, int lag, IntStream taken) {
     int[] rows =
-        IntStream.range(1, pulse.length)
-            .filter(taken)
+        taken
+            .filter(i -> i > 0)
             .filter(i -> pulse[i] != 0 && Double.isFinite(pulse[i]))
             .filter(i -> Double.isFinite(one[i - lag]) && Double.isFinite(two[i - lag]))
             .toArray();
@@ -68,6 +74,16 @@ record PulseAnswer(int rows, double first, double second, double share) {
       all += (y[r] - mean) * (y[r] - mean);
     }
     return all > 0 ? Math.max(0, 1 - left / all) : 0;
+  }
+
+  /** How it follows the first offset, or the second. */
+  double along(boolean ofSecond) {
+    return ofSecond ? second : first;
+  }
+
+  /** Whether it follows one of the offsets far more than the other. */
+  boolean isOwn(boolean ofSecond) {
+    return Math.abs(along(ofSecond)) >= AXIS_DOMINATES * Math.abs(along(!ofSecond));
   }
 
   /** Direction of the offset that calls for a positive pulse, from the first through the second. */

@@ -35,7 +35,7 @@ record PulseColumns(
     for (Column column : columns) {
       if (column.isLettered()) {
         column.codes().ifPresent(codes -> all.add(inField(column, codes)));
-      } else if (column.isNumeric() && !column.isOneSided() && !isCode(column)
+      } else if (column.isNumeric() && isSigned(column, columns) && !isCode(column)
           || isAllZero(column)) {
         all.add(
             new PulseColumns(
@@ -51,7 +51,7 @@ record PulseColumns(
               && length.isNumeric()
               && length.isOneSided()
               && !length.isLettered()
-              && near(codes, length, columns)) {
+              && (near(codes, length, columns) || isOneAxis(codes, length, text.eastIsO()))) {
             PulseColumns pulses = beside(length, codes, found.get());
             if (pulses.sent() >= 0.9 * length.share(v -> v != 0) * length.finite().length) {
               all.add(pulses);
@@ -68,6 +68,17 @@ record PulseColumns(
     return all;
   }
 
+  /** Numbers with a sign; those of a guider that pushes one way only may have the same one. */
+  private static boolean isSigned(Column column, List<Column> columns) {
+    if (!column.isOneSided() || column.share(v -> v < 0) > 0) {
+      return true;
+    }
+    return column.hasAny("pulse")
+        && columns.stream()
+            .filter(c -> c != column && c.has("pulse") && c.unit().equals(column.unit()))
+            .anyMatch(c -> c.isNumeric() && c.share(v -> v < 0) > 0.05);
+  }
+
   /** Ones, minus ones and zeros are codes for directions. */
   private static boolean isCode(Column column) {
     return column.isWhole() && column.largest() <= 1;
@@ -79,6 +90,11 @@ record PulseColumns(
 
   private static boolean near(Column codes, Column length, List<Column> columns) {
     return Math.abs(columns.indexOf(codes) - columns.indexOf(length)) <= 4;
+  }
+
+  private static boolean isOneAxis(Column codes, Column length, boolean eastIsO) {
+    char axis = length.axis(eastIsO);
+    return axis != ' ' && axis == codes.axis(eastIsO) && length.hasAny("pulse", "length");
   }
 
   static Set<String> codeValues(Column column) {
@@ -151,6 +167,33 @@ record PulseColumns(
         : Optional.of(
             new PulseColumns(
                 one, Optional.of(other), true, series, axis, List.of(), List.of(), true));
+  }
+
+  /** Two columns of lengths that take turns as an offset changes sides; empty if there are none. */
+  static List<Column> turns(List<Column> columns, Column[] offsets) {
+    List<Column> lengths =
+        columns.stream()
+            .filter(c -> c.isNumeric() && c.isOneSided() && !c.isConstant())
+            .filter(c -> c.share(v -> v == 0) > 0.2 && c.largest() > 1)
+            .limit(12)
+            .toList();
+    for (Column one : lengths) {
+      for (Column other : lengths) {
+        double[] series = new double[one.numbers.length];
+        int both = 0;
+        for (int i = 0; i < series.length; i++) {
+          series[i] = one.numbers[i] - other.numbers[i];
+          both += one.numbers[i] != 0 && other.numbers[i] != 0 ? 1 : 0;
+        }
+        for (Column offset : offsets) {
+          double follows = ColumnChoice.correlation(series, offset.numbers, 0, i -> true, true);
+          if (one != other && both < series.length / 20 && follows > 0.7) {
+            return List.of(one, other);
+          }
+        }
+      }
+    }
+    return List.of();
   }
 
   /** How many pulses there are. */

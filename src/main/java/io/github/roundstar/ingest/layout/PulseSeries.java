@@ -4,13 +4,13 @@ import io.github.roundstar.model.PierSide;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 
 /** Offsets and pulses of a sample as the log has them, and what names and letters say of them. */
 final class PulseSeries {
   /** Share of the pulses' variance that the offsets must explain before a sign is believed. */
   static final double ENOUGH_SHARE = 0.5;
 
-  private static final double AXIS_DOMINATES = 2;
   private static final int STRETCH_PULSES = 40;
 
   private final ColumnChoice.Choice choice;
@@ -72,6 +72,11 @@ final class PulseSeries {
     return ofAxis(offset(dec).direction(text.eastIsO()), dec).or(() -> text.positive(false, dec));
   }
 
+  /** Where a positive offset points, as a sentence tells. */
+  Optional<Direction> toldOffset(boolean dec) {
+    return text.positive(false, dec);
+  }
+
   /** Where a positive pulse pushes, as its name or a sentence tells. */
   Optional<Direction> namedPulse(boolean dec) {
     return pulse(dec)
@@ -94,14 +99,6 @@ final class PulseSeries {
     return to.filter(d -> dec == (d == Direction.NORTH || d == Direction.SOUTH));
   }
 
-  static double own(PulseAnswer answer, boolean dec) {
-    return dec ? answer.second() : answer.first();
-  }
-
-  static boolean isOwn(PulseAnswer answer, boolean dec) {
-    return Math.abs(own(answer, dec)) >= AXIS_DOMINATES * Math.abs(own(answer, !dec));
-  }
-
   /** Whether a stretch of the log answers otherwise than the whole does. */
   boolean changes(
       double[] pulse, int lag, Optional<PierSide> side, Predicate<PulseAnswer> asTheWhole) {
@@ -110,11 +107,13 @@ final class PulseSeries {
     for (int i = 0; i < pulse.length; i++) {
       sent += sides.get(i).equals(side) && pulse[i] != 0 && Double.isFinite(pulse[i]) ? 1 : 0;
       if (sent == STRETCH_PULSES || i == pulse.length - 1) {
-        int begin = from;
-        int end = i;
         PulseAnswer part =
             PulseAnswer.of(
-                pulse, one, two, lag, r -> r >= begin && r <= end && sides.get(r).equals(side));
+                pulse,
+                one,
+                two,
+                lag,
+                IntStream.rangeClosed(from, i).filter(r -> sides.get(r).equals(side)));
         if (part.share() >= ENOUGH_SHARE && !asTheWhole.test(part)) {
           return true;
         }

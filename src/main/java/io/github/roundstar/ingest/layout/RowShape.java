@@ -1,14 +1,15 @@
 package io.github.roundstar.ingest.layout;
 
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * How the rows of a sample are told and taken apart: of all ways to split lines, the one under
@@ -46,6 +47,8 @@ record RowShape(
   /** Below this share of clean fields, a mixture of signs may part them. */
   private static final double UNCLEAN = 0.5;
 
+  static final double CLEAN = 0.97;
+
   /** What a field looks like. */
   enum Look {
     NUMBER,
@@ -72,7 +75,10 @@ record RowShape(
             Delimiter.COMMA,
             Delimiter.BLANKS)) {
       Tally tally = new Tally(compared, delimiter, List.of());
-      best = tally.score > score(best) * CLEARLY_BETTER ? tally : best;
+      best =
+          tally.score > score(best) * (tally.partsFieldsOf(best) ? 1.5 : CLEARLY_BETTER)
+              ? tally
+              : best;
     }
     if (best != null && best.delimiter == Delimiter.COMMA) {
       Tally tally = new Tally(compared, Delimiter.COMMA_BLANK, List.of());
@@ -80,18 +86,21 @@ record RowShape(
       best = fewer && tally.quality() > 0.95 ? tally : best;
     }
     for (Delimiter delimiter : List.of(Delimiter.JSON, Delimiter.KEY_VALUE)) {
-      if (keyedScore(compared, delimiter) > score(best) * CLEARLY_BETTER) {
+      if (keyedScore(compared, delimiter) > score(best) / CLEARLY_BETTER) {
         return atLeastSome(keyedShape(lines, delimiter));
       }
     }
-    if (best == null || best.quality() < UNCLEAN) {
+    boolean words = best != null && best.delimiter == Delimiter.BLANKS;
+    if (best == null || best.quality() < (words ? CLEAN : UNCLEAN)) {
       Tally tally = new Tally(compared, Delimiter.ANY, List.of());
       boolean cleaner = best == null || tally.quality() > best.quality();
-      best = cleaner && tally.score > score(best) ? tally : best;
+      boolean same = words && tally.size == best.size; // but for commas behind words
+      boolean may = same || best == null || best.quality() < UNCLEAN;
+      best = may && cleaner && tally.score > score(best) ? tally : best;
     }
     boolean ragged =
         best == null || best.delimiter == Delimiter.BLANKS || best.delimiter == Delimiter.ANY;
-    List<Integer> widths = ragged ? widths(compared) : List.of();
+    List<Integer> widths = ragged ? FieldWidths.of(compared) : List.of();
     if (!widths.isEmpty()) {
       Tally tally = new Tally(compared, Delimiter.FIXED, widths);
       double alike = best == null ? 0 : best.alike();
@@ -106,7 +115,7 @@ record RowShape(
     return atLeastSome(shape(lines, best.delimiter, best.widths, size, lead));
   }
 
-  private static final String LEAD_WORD = "(?:\\[[^\\]]*\\]|\\([^)]*\\)|\\S+)\\s+";
+  private static final String LEAD_WORD = "(?:\\[[^\\]]*\\]|\\([^)]*\\)|\\S+)";
 
   /**
    * Words in front of the first field, such as a level or a time in brackets, where another sign
@@ -127,21 +136,18 @@ record RowShape(
       if (cells.size() == tally.size && worth(cells) > 0) {
         rows++;
         String first = cells.get(0);
-        if (line.indexOf(tally.delimiter.sign()) > 0
-            && !first.isEmpty()
-            && (look(first) == Look.JUNK || hasLead(line))) {
-          List<String> words =
-              Cells.of(
-                  line.substring(0, line.indexOf(tally.delimiter.sign())),
-                  Delimiter.BLANKS,
-                  List.of());
-          counts.merge(leadLength(words), 1, Integer::sum);
+        int end = Cells.fieldEnd(line, tally.delimiter.sign(), 0);
+        if (end > 0 && !first.isEmpty() && (look(first) == Look.JUNK || hasLead(line))) {
+          List<String> words = Cells.of(line.substring(0, end), Delimiter.BLANKS, List.of());
+          boolean bracket = line.stripLeading().startsWith("[");
+          counts.merge(bracket ? 1 : leadLength(words), 1, Integer::sum);
         }
       }
     }
     for (Map.Entry<Integer, Integer> entry : counts.entrySet()) {
       if (entry.getKey() > 0 && entry.getValue() > 0.6 * rows) {
-        return Optional.of(LinePattern.of("^\\s*" + LEAD_WORD.repeat(entry.getKey())));
+        String gap = tally.delimiter == Delimiter.TAB ? " +" : "\\s+"; // a tab opens a field
+        return Optional.of(LinePattern.of("^\\s*" + (LEAD_WORD + gap).repeat(entry.getKey())));
       }
     }
     return Optional.empty();
@@ -152,7 +158,8 @@ record RowShape(
     for (int count = 1; count < words.size(); count++) {
       boolean clean = words.subList(0, count).stream().allMatch(w -> look(w) != Look.JUNK);
       Look rest = look(String.join(" ", words.subList(count, words.size())));
-      if (clean && (rest.isNumeric() || rest == Look.NONE)) {
+      boolean sign = count + 1 == words.size() && words.get(count).length() == 1;
+      if (clean && (rest.isNumeric() || rest == Look.NONE || sign)) {
         return count;
       }
     }
@@ -216,6 +223,14 @@ record RowShape(
       return sums[0] / Math.max(1, sums[1]);
     }
 
+    /** Whether blanks would part the clean fields of another way, such as a date from its time. */
+    boolean partsFieldsOf(Tally other) {
+      return other != null
+          && delimiter == Delimiter.BLANKS
+          && other.quality() > CLEAN
+          && other.alike() > CLEAN * alike();
+    }
+
     /** Lines with numbers that are alike. */
     double alike() {
       return cleanness.getOrDefault(size, new double[2])[1];
@@ -248,7 +263,7 @@ record RowShape(
   }
 
   /** Numbers of a line, less what is neither number, word nor clock; 0 for a line of words. */
-  private static double worth(List<String> cells) {
+  static double worth(List<String> cells) {
     int clean = 0;
     int numeric = 0;
     for (String cell : cells) {
@@ -295,11 +310,14 @@ record RowShape(
 
   private static boolean isLettered(String cell) {
     LetteredNumber parts = LetteredNumber.of(cell);
-    return !parts.number().isEmpty()
+    return cell.indexOf('=') < 0 // a key and its value
+        && !parts.number().isEmpty()
         && !parts.word().isEmpty()
         && parts.word().length() <= 8
         && (parts.word().chars().allMatch(Character::isLetter) || parts.word().length() == 1)
-        && LetteredNumber.of(cell.replaceFirst("[0-9]+([.,][0-9]+)?", "")).number().isEmpty();
+        && LetteredNumber.of(cell.replaceFirst("[0-9]*[.,]?[0-9]+([eE][+-]?[0-9]+)?", ""))
+            .number()
+            .isEmpty();
   }
 
   private static boolean isClock(String cell) {
@@ -311,7 +329,8 @@ record RowShape(
   }
 
   static boolean startsAsNumber(String cell) {
-    int at = !cell.isEmpty() && "+-.,\u2212".indexOf(cell.charAt(0)) >= 0 ? 1 : 0;
+    int at = !cell.isEmpty() && "+-\u2212".indexOf(cell.charAt(0)) >= 0 ? 1 : 0;
+    at += cell.length() > at && ".,".indexOf(cell.charAt(at)) >= 0 ? 1 : 0;
     return cell.length() > at && cell.charAt(at) >= '0' && cell.charAt(at) <= '9';
   }
 
@@ -325,12 +344,12 @@ record RowShape(
     List<List<String>> all = new ArrayList<>();
     for (int i = 0; i < lines.size(); i++) {
       List<String> cells = Cells.of(lines.get(i), delimiter, widths, lead);
-      if (cells.size() == size) {
+      if (cells.size() == size && Cells.keepWidths(lines.get(i), widths)) {
         like.add(i);
         all.add(cells);
       }
     }
-    Looks looks = new Looks(all, size);
+    RowLooks looks = new RowLooks(all, size);
     List<Integer> rows = new ArrayList<>();
     for (int r = 0; r < all.size(); r++) {
       if (looks.fits(all.get(r))) {
@@ -339,101 +358,6 @@ record RowShape(
     }
     return new RowShape(
         delimiter, widths, looks.decimalComma(), List.of(), size, rows, lead, Optional.empty());
-  }
-
-  /** What most lines hold in each field. */
-  private static final class Looks {
-    private static final int LOOKED_AT = 2000;
-    private static final double MOST_ODD = 0.34;
-    private final int[][] counts;
-    private static final double USUAL = 0.02;
-    private int commas;
-    private int points;
-
-    Looks(List<List<String>> all, int size) {
-      counts = new int[size][Look.values().length];
-      int step = Math.max(1, all.size() / LOOKED_AT);
-      for (int r = 0; r < all.size(); r += step) {
-        if (worth(all.get(r)) > 0) {
-          for (int c = 0; c < size; c++) {
-            String cell = all.get(r).get(c);
-            Look look = look(cell);
-            counts[c][look.ordinal()]++;
-            if (look == Look.NUMBER || look == Look.LETTERED) {
-              commas += cell.indexOf(',') >= 0 ? 1 : 0;
-              points += cell.indexOf('.') >= 0 ? 1 : 0;
-            }
-          }
-        }
-      }
-    }
-
-    /** The look of a field, found without patterns where it is a plain number. */
-    private static Look quickLook(String cell) {
-      return startsAsNumber(cell) && Numbers.of(cell, true).isPresent() ? Look.NUMBER : look(cell);
-    }
-
-    boolean decimalComma() {
-      return commas > points;
-    }
-
-    boolean fits(List<String> cells) {
-      int odd = 0;
-      int expected = 0;
-      int numbers = 0;
-      String lost = "";
-      for (int c = 0; c < counts.length; c++) {
-        int[] column = counts[c];
-        int numeric =
-            column[Look.NUMBER.ordinal()]
-                + column[Look.CLOCK.ordinal()]
-                + column[Look.LETTERED.ordinal()];
-        if (numeric > column[Look.WORD.ordinal()] + column[Look.JUNK.ordinal()]) {
-          expected++;
-          Look look = quickLook(cells.get(c));
-          boolean usual = look.isNumeric() && column[look.ordinal()] >= USUAL * numeric;
-          boolean same = look == Look.WORD && (lost.isEmpty() || lost.equals(cells.get(c)));
-          lost = same ? cells.get(c) : lost; // one word for all that was not measured
-          odd += usual || look == Look.NONE || same && numbers > 0 ? 0 : 1;
-          numbers += usual ? 1 : 0;
-        }
-      }
-      return numbers > 0 && odd <= MOST_ODD * expected;
-    }
-  }
-
-  /** Fields that end where all rows have a blank. */
-  private static List<Integer> widths(List<String> lines) {
-    List<String> likely = new ArrayList<>();
-    int longest = 0;
-    for (String line : lines) {
-      if (line.length() <= 400 && isMostlyNumbers(line)) {
-        likely.add(line);
-        longest = Math.max(longest, line.length());
-      }
-    }
-    BitSet ink = new BitSet();
-    for (String line : likely) {
-      for (int i = 0; i < line.length(); i++) {
-        ink.set(i, ink.get(i) || line.charAt(i) != ' ');
-      }
-    }
-    List<Integer> widths = new ArrayList<>();
-    int from = 0;
-    while (from < longest && ink.nextSetBit(from) >= 0) {
-      int end = ink.nextClearBit(ink.nextSetBit(from));
-      widths.add(Math.min(end, longest) - from);
-      from = end;
-    }
-    return widths;
-  }
-
-  private static boolean isMostlyNumbers(String line) {
-    String text = line.strip();
-    boolean lettered = text.matches("\\p{Lu}{1,8} .*"); // a type or a level leads the row
-    List<String> cells = Cells.of(text, Delimiter.BLANKS, List.of());
-    long numeric = cells.stream().filter(cell -> look(cell).isNumeric()).count();
-    return (lettered || startsAsNumber(text)) && numeric >= 2 && numeric >= 0.6 * cells.size();
   }
 
   private static double keyedScore(List<String> lines, Delimiter delimiter) {
@@ -452,8 +376,8 @@ record RowShape(
   }
 
   private static boolean hasMost(Map<String, String> fields, Set<String> keys) {
-    long there = keys.stream().filter(fields::containsKey).count();
-    return there >= 0.45 * keys.size();
+    List<String> told = keys.stream().filter(key -> !key.startsWith("#")).toList();
+    return told.stream().filter(fields::containsKey).count() >= Math.max(2, 0.3 * told.size());
   }
 
   /** Keys that most lines with numbers have, at least one of them told by the line itself. */
@@ -471,7 +395,7 @@ record RowShape(
     }
     Set<String> core = new LinkedHashSet<>();
     for (Map.Entry<String, Integer> entry : counts.entrySet()) {
-      if (entry.getValue() > 0.6 * most) {
+      if (most >= FEWEST_ROWS && entry.getValue() > 0.6 * most) {
         core.add(entry.getKey());
       }
     }
@@ -534,9 +458,24 @@ record RowShape(
     return new RowShape(delimiter, widths, decimalComma, keys, size, kept, lead, marked);
   }
 
-  /** The same, its rows told from lines with as many fields by how they begin. */
-  RowShape markedBy(LinePattern pattern, List<Integer> kept) {
-    return new RowShape(
-        delimiter, widths, decimalComma, keys, size, kept, lead, Optional.of(pattern));
+  /**
+   * The same, its rows told by the word that all of them begin with, where other tables lack it.
+   */
+  RowShape marked(List<String> lines) {
+    String word = cells(lines.get(rows.get(0))).get(0);
+    boolean letters = !word.isEmpty() && word.chars().allMatch(Character::isLetter);
+    if (!letters || word.length() > 12) {
+      return this;
+    }
+    LinePattern mark = LinePattern.of("^\\P{L}*" + word + "(?!\\p{L})");
+    boolean all = rows.stream().allMatch(row -> mark.find(lines.get(row)).isPresent());
+    Set<Integer> own = new HashSet<>(rows);
+    boolean others =
+        IntStream.range(0, lines.size())
+            .filter(i -> !own.contains(i) && mark.find(lines.get(i)).isEmpty())
+            .anyMatch(i -> worth(Cells.of(lines.get(i), delimiter, widths)) > 0);
+    return all && others
+        ? new RowShape(delimiter, widths, decimalComma, keys, size, rows, lead, Optional.of(mark))
+        : this;
   }
 }

@@ -21,18 +21,18 @@ final class RunLines {
   /** Marks of the runs; none where the log has one block, or its blocks begin unlike each other. */
   static RunMarks of(List<String> lines, Set<Integer> rows, String nameLine) {
     RunMarks byHead = byHead(lines, rows, nameLine);
-    return byHead.begins().isPresent() ? byHead : byWord(lines, rows);
+    return byHead.begins().isPresent() ? byHead : byWord(lines, rows, nameLine);
   }
 
   /** Lines that say that a run begins, or tell its number. */
-  private static RunMarks byWord(List<String> lines, Set<Integer> rows) {
+  private static RunMarks byWord(List<String> lines, Set<Integer> rows, String nameLine) {
     int first = rows.stream().mapToInt(i -> i).min().orElse(0);
     Map<String, Integer> begins = new LinkedHashMap<>();
     Map<String, Integer> ahead = new HashMap<>();
     Set<String> seen = new HashSet<>();
     for (int i = 0; i < lines.size(); i++) {
       String line = lines.get(i);
-      if (rows.contains(i) || line.isBlank() || line.length() > 200) {
+      if (rows.contains(i) || line.isBlank() || line.length() > 200 || line.equals(nameLine)) {
         continue;
       }
       String family = line.replaceAll("[0-9]+", "0");
@@ -93,6 +93,7 @@ final class RunLines {
         heads.get(1).stream()
             .map(RunLines::beginning)
             .filter(text -> text.length() >= FEWEST_SIGNS)
+            .filter(text -> text.chars().anyMatch(Character::isLetter)) // no rule of dashes
             .filter(text -> heads.stream().allMatch(head -> once(head, text)))
             .findFirst();
     Optional<String> ends =

@@ -44,7 +44,7 @@ final class SettingLines {
           + "(?:(?:[:m'\u2032]| ?m ?) ?[0-9]{1,2}(?:[.,][0-9]+)?)?";
   private static final Pattern VALUE =
       Pattern.compile(
-          "(?:(?<![0-9.,\\p{L}+\u2212-])|(?<=[=:_])|(?<![0-9.,])(?=[+\u2212-]))(?:"
+          "(?:(?<![0-9.\\p{L}+\u2212-])(?<![0-9],)|(?<=[=:_])|(?<![0-9.,])(?=[+\u2212-]))(?:"
               + PARTS
               + "|"
               + DECIMAL
@@ -308,7 +308,7 @@ final class SettingLines {
         LinePattern.of(
             "(?<!\\p{L})(?<!\\p{L}\\p{L}[ _])"
                 + LinePattern.quoted(told.label).replace("\t", "\\t")
-                + "[^\\p{L}0-9+\u2212-]{0,20}(?<value>"
+                + "[^\\p{L}0-9+\u2212-]{0,60}(?<value>"
                 + (parts ? PARTS : DECIMAL)
                 + ")");
     if (pattern.find(told.line).isEmpty()) {
@@ -596,6 +596,12 @@ final class SettingLines {
   /** Whether some rule tells a setting. */
   static boolean told(List<SettingRule> rules, Setting setting) {
     return rules.stream().anyMatch(rule -> rule.means() == setting);
+  }
+
+  /** Whether some rules tell the scale, or what it follows from. */
+  static boolean scaleTold(List<SettingRule> rules) {
+    return told(rules, Setting.SCALE)
+        || told(rules, Setting.FOCAL_LENGTH) && told(rules, Setting.PIXEL_SIZE);
   }
 
   /** The first value that a rule finds. */

@@ -38,9 +38,36 @@ final class SideColumns {
         }
       }
     }
+    settlingBehindDithers();
     if (!found.containsKey(Meaning.RA_DITHER) || !found.containsKey(Meaning.DEC_DITHER)) {
       found.remove(Meaning.RA_DITHER);
       found.remove(Meaning.DEC_DITHER);
+    }
+  }
+
+  /** A flag of unknown name that is set for a while right behind each dither tells of settling. */
+  private void settlingBehindDithers() {
+    Column dithers = found.get(Meaning.DITHER_FLAG);
+    for (Column column : columns) {
+      boolean open = dithers != null && !found.containsKey(Meaning.SETTLING_FLAG);
+      if (open && !found.containsValue(column) && EventLines.isBinary(column)) {
+        int stretches = 0;
+        int behind = 0;
+        for (int i = 1; i < column.cells.size(); i++) {
+          boolean begins =
+              !Numbers.isNo(column.cells.get(i)) && Numbers.isNo(column.cells.get(i - 1));
+          stretches += begins ? 1 : 0;
+          boolean dither =
+              !Numbers.isNo(dithers.cells.get(i - 1)) || !Numbers.isNo(dithers.cells.get(i));
+          behind += begins && dither ? 1 : 0;
+        }
+        if (stretches > 0 && behind >= 0.8 * stretches) {
+          found.put(Meaning.SETTLING_FLAG, column);
+          decisions.add(
+              Decision.certain(
+                  column.called(), Meaning.SETTLING_FLAG.word(), "set right behind each dither"));
+        }
+      }
     }
   }
 
@@ -78,7 +105,7 @@ final class SideColumns {
       return Meaning.NOTHING;
     }
     char axis = column.axis(text.eastIsO());
-    if (column.has("dither") && (axis == 'r' || axis == 'd')) {
+    if (column.has("dither") && !ColumnChoice.isShift(column) && (axis == 'r' || axis == 'd')) {
       boolean sure = Meaning.RA_DITHER.units().contains(column.unit());
       boolean named = column.direction(text.eastIsO()).isPresent();
       return !sure || !named

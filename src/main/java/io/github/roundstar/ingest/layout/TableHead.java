@@ -1,14 +1,12 @@
 package io.github.roundstar.ingest.layout;
 
 import java.util.ArrayList;
-import java.util.BitSet;
-import java.util.Collections;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -36,15 +34,12 @@ record TableHead(
     Optional<LinePattern> names,
     Optional<LinePattern> remark,
     RunMarks runs) {
-  private static final String SIGNS = "#!%*;>=/'";
-  private static final int LINES_ABOVE = 12;
-  private static final Pattern NUMBERED =
-      Pattern.compile(
-          "^[^\\p{L}0-9]*(?:\\p{L}{1,12}[.:]? ?)?([0-9]{1,3})(?: ?[:=.)-]+ ?| +)(\\p{L}.*)$");
+  static final String SIGNS = "#!%*;>=/'";
 
   static TableHead of(List<String> lines, RowShape shape) {
     int first = shape.rows().get(0);
-    Found found = shape.delimiter().isKeyed() ? Found.keyed(shape) : Found.above(lines, shape);
+    ColumnNames found =
+        shape.delimiter().isKeyed() ? ColumnNames.keyed(shape) : ColumnNames.above(lines, shape);
     String nameLine = found.nameAt < 0 ? null : lines.get(found.nameAt);
     String unitLine = found.unitAt < 0 ? null : lines.get(found.unitAt);
     Set<Integer> rows = new HashSet<>(shape.rows());
@@ -97,30 +92,85 @@ record TableHead(
         if (inOrder) {
           kept.add(i);
         }
-      } else if (lines.get(i).length() < 4000 && isNames(lines.get(i), shape, nameCells)) {
-        inOrder = Found.withoutMark(shape.cells(lines.get(i)), shape.size()).equals(nameCells);
+      } else if (lines.get(i).length() < 4000 && isNames(lines, i, shape, nameCells)) {
+        inOrder = ColumnNames.names(lines, i, shape).equals(nameCells);
       }
     }
     return kept;
   }
 
-  private static boolean isNames(String line, RowShape shape, List<String> names) {
-    return areSameNames(Found.withoutMark(shape.cells(line), shape.size()), names);
+  /** The lines with those that name the columns, in whatever order, left blank. */
+  List<String> withoutNames(List<String> lines, RowShape shape) {
+    List<String> all = new ArrayList<>(lines);
+    for (int i = 0; i < lines.size() && nameLine >= 0; i++) {
+      boolean like = mayName(lines.get(i)) && !shape.delimiter().isKeyed();
+      if (like && isSameWords(lines.get(i), lines.get(nameLine))) {
+        all.set(i, "");
+      }
+    }
+    return all;
+  }
+
+  /** Whether a line read by the places of its fields names them in another order later on. */
+  OptionalInt reordered(List<String> lines, RowShape shape) {
+    for (int i = nameLine + 1; i < lines.size() && nameLine >= 0 && !byName; i++) {
+      boolean like = mayName(lines.get(i)) && !shape.delimiter().isKeyed();
+      boolean same = like && isSameWords(lines.get(i), lines.get(nameLine));
+      if (same && !Words.tokens(lines.get(i)).equals(Words.tokens(lines.get(nameLine)))) {
+        return OptionalInt.of(i);
+      }
+    }
+    return OptionalInt.empty();
+  }
+
+  /** The line of names, later on, whose line of units gives a column another one than the first. */
+  OptionalInt otherUnits(List<String> lines, RowShape shape) {
+    for (int i = nameLine + 2; i + 1 < lines.size() && byName && !unitCells.isEmpty(); i++) {
+      boolean like = lines.get(i).length() < 4000 && isNames(lines, i, shape, nameCells);
+      List<String> names = like ? ColumnNames.names(lines, i, shape) : List.of();
+      List<String> units = like ? ColumnNames.names(lines, i + 1, shape) : List.of();
+      for (int c = 0; c < names.size() && units.size() == names.size() && areUnits(units); c++) {
+        int first = nameCells.indexOf(names.get(c));
+        if (!names.get(c).isEmpty() && !units.get(c).equals(unitCells.get(first))) {
+          return OptionalInt.of(i);
+        }
+      }
+    }
+    return OptionalInt.empty();
+  }
+
+  /** Names are more letters than digits. */
+  private static boolean mayName(String line) {
+    int letters = 0;
+    for (int i = 0; i < line.length() && i < 4000; i++) {
+      char c = line.charAt(i);
+      letters += c >= '0' && c <= '9' ? -1 : Character.isLetter(c) ? 1 : 0;
+    }
+    return letters > 0 && line.length() < 4000;
+  }
+
+  private static boolean isSameWords(String one, String other) {
+    return Math.abs(one.strip().length() - other.strip().length()) <= 40
+        && Words.tokens(one).stream()
+            .sorted()
+            .toList()
+            .equals(Words.tokens(other).stream().sorted().toList());
+  }
+
+  private static boolean isNames(List<String> lines, int line, RowShape shape, List<String> names) {
+    return areSameNames(ColumnNames.names(lines, line, shape), names);
   }
 
   /** The pattern of all lines that name the columns. */
-  private static LinePattern namesPattern(List<String> lines, RowShape shape, Found found) {
+  private static LinePattern namesPattern(List<String> lines, RowShape shape, ColumnNames found) {
     Set<String> all = new LinkedHashSet<>();
     all.add(lines.get(found.nameAt));
-    for (String line : lines) {
-      if (line.length() < 4000
-              && all.size() < 6
-              && !shape.delimiter().isKeyed()
-              && line.startsWith(lines.get(found.nameAt).substring(0, 1))
-          || isRemark(line)) {
-        if (all.size() < 6 && isNames(line, shape, found.names)) {
-          all.add(line);
-        }
+    String begin = lines.get(found.nameAt).substring(0, 1);
+    for (int i = 0; i < lines.size() && !shape.delimiter().isKeyed(); i++) {
+      String line = lines.get(i);
+      boolean like = line.length() < 4000 && (line.startsWith(begin) || isRemark(line));
+      if (like && all.size() < 6 && isNames(lines, i, shape, found.names)) {
+        all.add(line);
       }
     }
     if (all.size() == 1 && shape.lead().isPresent()) {
@@ -134,291 +184,6 @@ record TableHead(
     List<String> each =
         all.stream().map(line -> beginningOf(line).expression().substring(4)).toList();
     return LinePattern.of("^\\s*(?:" + String.join("|", each) + ")");
-  }
-
-  /** Names and units, and where they were found. */
-  private static final class Found {
-    private int nameAt = -1;
-    private int unitAt = -1;
-    private List<String> names = List.of();
-    private List<String> units = List.of();
-    private boolean byName;
-
-    static Found keyed(RowShape shape) {
-      Found found = new Found();
-      found.names = shape.keys().stream().map(key -> key.startsWith("#") ? "" : key).toList();
-      found.byName = true;
-      return found;
-    }
-
-    static Found above(List<String> lines, RowShape shape) {
-      Found found = new Found();
-      int first = shape.rows().get(0);
-      for (int i = first - 1; i >= Math.max(0, first - LINES_ABOVE) && found.nameAt < 0; i--) {
-        found.look(lines, i, shape);
-      }
-      if (found.nameAt < 0) {
-        found.numbered(lines, shape);
-      }
-      return found;
-    }
-
-    private void look(List<String> lines, int i, RowShape shape) {
-      String line = lines.get(i);
-      if (line.isBlank() || line.length() > 4000) {
-        return;
-      }
-      if (line.strip().matches("[-=_+| ]+")) {
-        return; // a rule between names and rows
-      }
-      List<String> exact =
-          shape.delimiter() == Delimiter.FIXED
-              ? List.of()
-              : withoutLead(withoutMark(shape.cells(line), shape.size()), lines, shape);
-      if (exact.size() == shape.size() && unitAt < 0 && areUnits(exact)) {
-        unitAt = i;
-        units = exact;
-        return;
-      }
-      boolean same = exact.size() == shape.size() && isWords(exact);
-      List<String> cells = same ? exact : otherwise(lines, i, shape);
-      boolean next =
-          same && lines.subList(i + 1, shape.rows().get(0)).stream().allMatch(String::isBlank);
-      if (cells.size() != shape.size()
-          || !isWords(cells)
-          || !speak(cells, next && !isRemark(line))) {
-        return;
-      }
-      if (areUnits(cells) && unitAt < 0) {
-        unitAt = i;
-        units = cells;
-      } else {
-        nameAt = i;
-        names = cells;
-        long named = cells.stream().filter(cell -> !cell.isEmpty()).count();
-        long distinct = cells.stream().filter(cell -> !cell.isEmpty()).distinct().count();
-        byName = same && named == distinct && named > 1;
-        aboveNames(lines, shape);
-      }
-    }
-
-    /** Whether most of the words are those of columns, and not of a sentence. */
-    private static boolean speak(List<String> cells, boolean next) {
-      long known =
-          cells.stream()
-              .map(Words::of)
-              .filter(
-                  w ->
-                      w.hasAny(
-                          "ra",
-                          "dec",
-                          "x",
-                          "y",
-                          "offset",
-                          "pulse",
-                          "time",
-                          "elapsed",
-                          "date",
-                          "snr",
-                          "flux",
-                          "frame",
-                          "event",
-                          "statistic",
-                          "place",
-                          "east",
-                          "west",
-                          "north",
-                          "south",
-                          "other",
-                          "run"))
-              .count();
-      long filled = cells.stream().filter(cell -> !cell.isEmpty()).count();
-      boolean brief = cells.stream().noneMatch(cell -> Words.tokens(cell).size() > 6);
-      return next
-          ? known >= 2 || brief && filled == cells.size()
-          : known * 2 > filled && known >= 3 && brief;
-    }
-
-    /** Names that stand twice are told apart by the line above them. */
-    private void aboveNames(List<String> lines, RowShape shape) {
-      long filled = names.stream().filter(n -> !n.isEmpty()).count();
-      long distinct = names.stream().filter(n -> !n.isEmpty()).distinct().count();
-      if (byName || nameAt == 0 || filled == distinct || lines.get(nameAt - 1).endsWith(".")) {
-        return;
-      }
-      List<String> above = withoutMark(shape.cells(lines.get(nameAt - 1)), shape.size());
-      boolean words =
-          above.size() == shape.size()
-              && above.stream().filter(c -> !c.isEmpty()).count() >= 2
-              && above.stream().noneMatch(RowShape::startsAsNumber);
-      if (words) {
-        List<String> whole = new ArrayList<>();
-        for (int i = 0; i < names.size(); i++) {
-          whole.add((above.get(i) + " " + names.get(i)).strip());
-        }
-        names = whole;
-      }
-    }
-
-    /** Words in front of all lines name no column. */
-    private static List<String> withoutLead(
-        List<String> cells, List<String> lines, RowShape shape) {
-      if (cells.size() != shape.size()) {
-        return cells;
-      }
-      List<String> bare = new ArrayList<>(cells);
-      List<String> row = shape.cells(lines.get(shape.rows().get(0)));
-      for (int i = 0; i < 4 && i < bare.size(); i++) {
-        boolean leads =
-            i < 3 && RowShape.look(bare.get(i)) == RowShape.Look.CLOCK
-                || !bare.get(i).isEmpty() && bare.get(i).equals(row.get(i));
-        if (leads) {
-          bare.set(i, "");
-        }
-      }
-      return bare;
-    }
-
-    /** Names parted by another sign than the fields, or standing above them. */
-    private static List<String> otherwise(List<String> lines, int i, RowShape shape) {
-      String line = TableHead.withoutMark(lines.get(i));
-      List<String> texts = new ArrayList<>(List.of(line));
-      int colon = line.indexOf(':');
-      if (colon > 0 && colon < 30) {
-        texts.add(line.substring(colon + 1));
-      }
-      for (String text : texts) {
-        for (Delimiter other :
-            List.of(
-                Delimiter.SEMICOLON,
-                Delimiter.TAB,
-                Delimiter.PIPE,
-                Delimiter.COMMA,
-                Delimiter.BLANKS,
-                Delimiter.ANY)) {
-          List<String> cells = Cells.of(text, other, List.of());
-          if (cells.size() == shape.size() && isWords(cells)) {
-            return cells;
-          }
-        }
-        List<String> wide = List.of(text.strip().split(" {2,}|\\t+"));
-        if (wide.size() == shape.size() && isWords(wide)) {
-          return wide;
-        }
-      }
-      boolean columns =
-          shape.delimiter() == Delimiter.BLANKS || shape.delimiter() == Delimiter.FIXED;
-      return columns ? aligned(lines, i, shape) : List.of();
-    }
-
-    /** Words that stand above the fields of most rows. */
-    private static List<String> aligned(List<String> lines, int i, RowShape shape) {
-      String line = lines.get(i);
-      if (line.isEmpty() || line.endsWith(".")) {
-        return List.of();
-      }
-      BitSet ink = new BitSet();
-      int looked = Math.min(50, shape.rows().size());
-      for (int r = 0; r < looked; r++) {
-        String row = lines.get(shape.rows().get(r));
-        for (int c = 0; c < row.length(); c++) {
-          ink.set(c, ink.get(c) || row.charAt(c) != ' ');
-        }
-      }
-      List<int[]> fields = new ArrayList<>();
-      for (int from = ink.nextSetBit(0); from >= 0; ) {
-        int to = ink.nextClearBit(from);
-        fields.add(new int[] {from, to});
-        from = ink.nextSetBit(to);
-      }
-      if (shape.delimiter() == Delimiter.FIXED) {
-        fields.clear();
-        int from = 0;
-        for (int width : shape.widths()) {
-          fields.add(new int[] {from, from + width});
-          from += width;
-        }
-      }
-      if (fields.size() != shape.size()
-          || SIGNS.indexOf(line.charAt(0)) >= 0 && line.length() < 3) {
-        return List.of();
-      }
-      List<StringBuilder> names = new ArrayList<>();
-      fields.forEach(field -> names.add(new StringBuilder()));
-      Matcher word = Pattern.compile("\\S+").matcher(line);
-      while (word.find()) {
-        if (word.start() == 0 && isRemark(word.group()) && word.group().length() == 1) {
-          continue;
-        }
-        int best = 0;
-        double least = Double.MAX_VALUE;
-        for (int f = 0; f < fields.size(); f++) {
-          int[] field = fields.get(f);
-          double away =
-              Math.max(0, Math.max(field[0] - word.end(), word.start() - field[1]))
-                  + 0.01 * Math.abs(field[0] + field[1] - word.start() - word.end());
-          if (away < least) {
-            least = away;
-            best = f;
-          }
-        }
-        names.get(best).append(names.get(best).length() == 0 ? "" : " ").append(word.group());
-      }
-      return names.stream().map(StringBuilder::toString).toList();
-    }
-
-    /** A legend that gives each column by its number. */
-    private void numbered(List<String> lines, RowShape shape) {
-      int size = shape.size();
-      TreeMap<Integer, String> told = new TreeMap<>();
-      for (String line : lines.subList(0, Math.min(200, lines.size()))) {
-        for (String part : TableHead.withoutLead(line).split("[;|]|,(?=\\s)")) {
-          Matcher entry = NUMBERED.matcher(part);
-          if (entry.matches()) {
-            told.putIfAbsent(Integer.parseInt(entry.group(1)), entry.group(2).strip());
-          }
-        }
-      }
-      int first = told.isEmpty() ? 1 : told.firstKey();
-      int nameless = size - told.size();
-      boolean all = first <= 1 && !told.isEmpty() && told.lastKey() == first + told.size() - 1;
-      if (all
-          && (nameless == 0 || nameless > 0 && nameless <= 2 && leads(lines, shape, nameless))) {
-        names = new ArrayList<>(Collections.nCopies(nameless, ""));
-        names.addAll(told.values());
-      }
-    }
-
-    /**
-     * Whether the first fields are a time or the same word in all rows, which a legend leaves out.
-     */
-    private static boolean leads(List<String> lines, RowShape shape, int count) {
-      List<String> one = shape.cells(lines.get(shape.rows().get(0)));
-      List<String> other = shape.cells(lines.get(shape.rows().get(1)));
-      boolean bracket = lines.get(shape.rows().get(0)).stripLeading().startsWith("[");
-      for (int i = 0; i < count; i++) {
-        boolean word =
-            one.get(i).equals(other.get(i)) && RowShape.look(one.get(i)) == RowShape.Look.WORD;
-        if (!word && !bracket && RowShape.look(one.get(i)) != RowShape.Look.CLOCK) {
-          return false;
-        }
-      }
-      return true;
-    }
-
-    private static List<String> withoutMark(List<String> cells, int size) {
-      if (cells.isEmpty()) {
-        return cells;
-      }
-      List<String> bare = new ArrayList<>(cells);
-      bare.set(0, TableHead.withoutMark(bare.get(0)));
-      for (int i = 0; i < 2 && bare.size() > size; i++) {
-        if (isMark(cells.get(i))) {
-          bare.remove(i);
-        }
-      }
-      return bare;
-    }
   }
 
   static LinePattern beginningOf(String line) {
@@ -451,9 +216,14 @@ record TableHead(
           "^(?:\\[[^\\]]{1,40}\\]|\\([0-9][^)]{1,40}\\)|[0-9]{4}-?[0-9]{2}-?[0-9]{2}[T ][0-9:.,]{6,15}Z?|\\p{Lu}{3,8}:?(?= {2,}|\\t)"
               + "|\\p{Lu}(?=[ ,;|\\t]))[ ,;|\\t]+");
 
+  /** A line of JSON that holds one text. */
+  private static final Pattern JSON_REMARK =
+      Pattern.compile("\\s*\\{\\s*\"[^\"]*\"\\s*:\\s*\"(.*)\"\\s*\\}\\s*");
+
   /** A sentence without what leads every line, such as a time in brackets or a level. */
   static String withoutLead(String line) {
-    String rest = withoutMark(line);
+    Matcher remark = JSON_REMARK.matcher(line);
+    String rest = remark.matches() ? remark.group(1) : withoutMark(line);
     for (int i = 0; i < 3; i++) {
       Matcher lead = LEAD.matcher(rest);
       if (!lead.find()) {
@@ -465,13 +235,13 @@ record TableHead(
   }
 
   static boolean isWords(List<String> cells) {
-    long words =
-        cells.stream()
-            .filter(c -> !c.isEmpty() && Numbers.of(c, true).isEmpty())
-            .distinct()
-            .count();
-    return words * 3 >= cells.size() * 2L
-        && words >= 2
+    List<String> filled = cells.stream().filter(c -> !c.isEmpty()).toList();
+    List<String> words = filled.stream().filter(c -> Numbers.of(c, true).isEmpty()).toList();
+    long distinct = words.stream().distinct().count();
+    boolean most = distinct * 3 >= cells.size() * 2L;
+    boolean all = words.equals(filled) && filled.size() * 2 >= cells.size();
+    return (most || all)
+        && distinct >= 2
         && cells.stream().noneMatch(RowShape::startsAsNumber)
         && cells.stream().allMatch(c -> c.length() <= 80)
         && cells.stream().filter(c -> c.chars().anyMatch(Character::isLetter)).count() * 3
@@ -514,6 +284,29 @@ record TableHead(
     return others.subList(0, others.size() - between.size());
   }
 
+  /** Words of columns in rows that stand under names in another order. */
+  private void takeWordsElsewhere(List<String> lines, RowShape shape, List<Column> columns) {
+    List<String> order = nameCells;
+    Set<Integer> own = new HashSet<>(shape.rows());
+    for (int i = shape.rows().get(0); byName && nameLine >= 0 && i < lines.size(); i++) {
+      String line = lines.get(i);
+      if (own.contains(i) || line.length() > 4000 || shape.delimiter().isKeyed()) {
+        continue;
+      }
+      if (isNames(lines, i, shape, nameCells)) {
+        order = ColumnNames.names(lines, i, shape);
+      } else if (!order.equals(nameCells)) {
+        List<String> cells = shape.cells(line);
+        for (int c = 0; c < cells.size() && cells.size() == order.size(); c++) {
+          int at = nameCells.indexOf(order.get(c));
+          if (at >= 0 && !order.get(c).isEmpty()) {
+            columns.get(at).holdsElsewhere(cells.get(c));
+          }
+        }
+      }
+    }
+  }
+
   /** The columns with their values. */
   List<Column> columns(List<String> lines, RowShape shape) {
     int size = shape.size();
@@ -544,8 +337,8 @@ record TableHead(
               cells.get(c),
               shape.decimalComma());
       String word = column.onlyWord();
-      if (nameCells.isEmpty() && !word.isEmpty() && !columns.isEmpty()) {
-        columns.get(columns.size() - 1).unitBehind(word);
+      if (name.isEmpty() && !columns.isEmpty()) {
+        columns.get(columns.size() - 1).unitBehind(column.unitWord());
       }
       boolean words = !word.isEmpty() && Words.unit(word).isEmpty();
       if (nameCells.isEmpty() && !before.isEmpty() && !words) {
@@ -554,6 +347,8 @@ record TableHead(
       before = words ? (before + " " + word).strip() : column.numeric > 0 ? "" : before;
       columns.add(column);
     }
+    columns.forEach(column -> column.pairWith(columns));
+    takeWordsElsewhere(lines, shape, columns);
     return columns;
   }
 }

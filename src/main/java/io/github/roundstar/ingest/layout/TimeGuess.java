@@ -107,6 +107,11 @@ final class TimeGuess {
         clock = clockLike;
       }
     }
+    boolean counter = time != null && !clock && time.isWhole() && time.step() == 1;
+    frames = counter && !time.hasAny("time", "elapsed") && cadence().isPresent();
+    for (int i = 0; i < columns.size() && time == null; i++) {
+      time = runsOn(columns.get(i)) ? columns.get(i) : null;
+    }
     for (int i = 0; i < columns.size() && time == null; i++) {
       Column column = columns.get(i);
       boolean counts =
@@ -116,6 +121,21 @@ final class TimeGuess {
         frames = true;
       }
     }
+  }
+
+  /** Numbers that rise in steady steps, under whatever name, and count nothing. */
+  private static boolean runsOn(Column column) {
+    if (!column.isNumeric() || !(column.step() > 0) || column.rising() < STEADY) {
+      return false;
+    }
+    double[] values = column.finite();
+    int steady = 0;
+    for (int i = 1; i < values.length; i++) {
+      double step = values[i] - values[i - 1];
+      steady += step > 0.5 * column.step() && step < 2 * column.step() ? 1 : 0;
+    }
+    boolean counter = column.isWhole() && column.step() == 1;
+    return !counter && values.length > 10 && steady > 0.8 * values.length;
   }
 
   private static boolean allMatch(Column column, Predicate<String> test) {
@@ -219,9 +239,9 @@ final class TimeGuess {
 
   private OptionalDouble cadence() {
     for (String line : others.subList(0, Math.min(200, others.size()))) {
-      Words words = Words.of(line);
-      if (words.has("frame every") && !words.hasAny("scale", "exposure", "dither")) {
-        Matcher number = SECONDS.matcher(line);
+      String every = fromEvery(line);
+      if (!every.isEmpty() && !Words.of(line).hasAny("scale", "dither")) {
+        Matcher number = SECONDS.matcher(every);
         while (number.find()) {
           Optional<String> unit = Optional.ofNullable(number.group(2)).flatMap(Words::unit);
           double value = Double.parseDouble(number.group(1).replace(',', '.'));
@@ -234,6 +254,19 @@ final class TimeGuess {
       }
     }
     return OptionalDouble.empty();
+  }
+
+  /** A line from the word that says how often frames come; empty where none does. */
+  private static String fromEvery(String line) {
+    Matcher word = Pattern.compile("\\p{L}+(?: \\p{L}+)?").matcher(line);
+    for (int from = 0; word.find(from); from = word.start() + 1) {
+      for (String text : List.of(word.group().split(" ")[0], word.group())) {
+        if (Words.of(text).has("frame every")) {
+          return line.substring(word.start());
+        }
+      }
+    }
+    return "";
   }
 
   /** Which part of the exposure the times mark, where a line tells it. */
@@ -560,6 +593,9 @@ final class TimeGuess {
     }
     if (step >= 0.5 && step <= 20) {
       return Kind.ELAPSED_S; // as milliseconds too fast for a camera, as minutes too slow to guide
+    }
+    if (step >= 0.005 && step < 0.1) {
+      return Kind.ELAPSED_MIN; // as seconds faster than a guide camera
     }
     return step >= 200 && step <= 60_000 ? Kind.ELAPSED_MS : null;
   }

@@ -16,6 +16,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * What the words of a text mean, by the dictionary in {@code words.txt}: concepts such as {@code
@@ -25,9 +28,22 @@ final class Words {
   private static final Map<String, Set<String>> EXACT = new HashMap<>();
   private static final Map<String, Set<String>> BEGINNINGS = new HashMap<>();
   private static final Map<String, Set<String>> ENDS = new HashMap<>();
+
+  /** Words that are no phrases, in order. */
+  private static final TreeSet<String> SINGLE = new TreeSet<>();
+
+  /** What stands before the last word of phrases that may go on. */
+  private static final Set<String> OPEN_PHRASES = new HashSet<>();
+
   private static final int LONGEST_PHRASE = 4;
   private static final int LONGEST_TEXT = 300;
+  private static final int LONGEST_NAME = 60;
+  private static final Pattern CUT = Pattern.compile("(\\p{L}{3,})\\.");
   private static final int SHORTEST_STEM = 3;
+  private static final int SHORTEST_GLUED_STEM = 5;
+
+  /** Phrases as long as this are known without their blanks as well. */
+  private static final int SHORTEST_COMPACT = 6;
 
   /** Concepts of which a word glued to another without a gap may be made. */
   private static final Set<String> GLUED =
@@ -52,6 +68,10 @@ final class Words {
           "unit arcsec",
           "unit s",
           "dither",
+          "settling",
+          "settled",
+          "lost",
+          "star",
           "time",
           "frame",
           "elapsed",
@@ -82,6 +102,15 @@ final class Words {
     String stem = word.replace("~", "");
     Map<String, Set<String>> table = open ? BEGINNINGS : compound ? ENDS : EXACT;
     table.computeIfAbsent(stem, any -> new HashSet<>()).add(concept);
+    if (stem.indexOf(' ') < 0 && !compound) {
+      SINGLE.add(stem);
+    }
+    if (stem.indexOf(' ') > 0 && stem.length() >= SHORTEST_COMPACT) {
+      EXACT.computeIfAbsent(stem.replace(" ", ""), any -> new HashSet<>()).add(concept);
+    }
+    if (open && stem.indexOf(' ') > 0) {
+      OPEN_PHRASES.add(stem.substring(0, stem.lastIndexOf(' ') + 1));
+    }
     if (open || compound) {
       EXACT.computeIfAbsent(stem, any -> new HashSet<>()).add(concept);
     }
@@ -104,7 +133,7 @@ final class Words {
       StringBuilder phrase = new StringBuilder();
       for (int length = 1; length <= LONGEST_PHRASE && i + length <= parts.size(); length++) {
         phrase.append(length == 1 ? "" : " ").append(parts.get(i + length - 1));
-        Set<String> found = length == 1 ? meanings(phrase.toString()) : exact(phrase.toString());
+        Set<String> found = length == 1 ? meanings(phrase.toString()) : phrase(phrase.toString());
         concepts.addAll(found);
         int words = length;
         found.forEach(concept -> longest.merge(concept, words, Math::max));
@@ -114,7 +143,34 @@ final class Words {
 
   /** The words of a text. */
   static Words of(String text) {
-    return new Words(tokens(text));
+    Words words = new Words(tokens(text));
+    if (text.length() <= LONGEST_NAME && text.indexOf('.') > 0) {
+      Matcher cut = CUT.matcher(text);
+      while (cut.find()) {
+        words.takeCut(cut.group(1).toLowerCase(Locale.ROOT));
+      }
+    }
+    return words;
+  }
+
+  /** A word that was cut off, with a point behind it, means what all words mean that begin so. */
+  private void takeCut(String beginning) {
+    List<String> bare = tokens(beginning);
+    if (bare.size() != 1 || !meanings(bare.get(0)).isEmpty()) {
+      return;
+    }
+    Set<String> common = null;
+    for (String word : SINGLE.tailSet(bare.get(0))) {
+      if (!word.startsWith(bare.get(0))) {
+        break;
+      }
+      common = common == null ? new HashSet<>(exact(word)) : common;
+      common.retainAll(exact(word));
+    }
+    if (common != null) {
+      concepts.addAll(common);
+      common.forEach(concept -> longest.merge(concept, 1, Math::max));
+    }
   }
 
   /** Words without accents, in lower case, parted where the case or the kind of sign changes. */
@@ -160,6 +216,20 @@ final class Words {
     return EXACT.getOrDefault(word, Set.of());
   }
 
+  /** Meanings of several words, of which the last may go on as it likes. */
+  private static Set<String> phrase(String words) {
+    Set<String> exact = exact(words);
+    int last = words.lastIndexOf(' ') + 1;
+    if (!OPEN_PHRASES.contains(words.substring(0, last))) {
+      return exact;
+    }
+    Set<String> all = new HashSet<>(exact);
+    for (int end = last + 1; end < words.length(); end++) {
+      all.addAll(BEGINNINGS.getOrDefault(words.substring(0, end), Set.of()));
+    }
+    return all;
+  }
+
   private static Set<String> meanings(String word) {
     Set<String> all = new HashSet<>(exact(word));
     for (int end = SHORTEST_STEM; end < word.length(); end++) {
@@ -178,6 +248,12 @@ final class Words {
     }
     List<String> glued = glued(token, 4);
     return glued.isEmpty() ? List.of(token) : glued;
+  }
+
+  /** Whether a name is one word made of known ones. */
+  static boolean areGlued(String name) {
+    List<String> tokens = tokens(name);
+    return tokens.size() == 1 && parts(tokens.get(0)).size() > 1;
   }
 
   private static List<String> glued(String token, int most) {
@@ -218,7 +294,8 @@ final class Words {
   }
 
   private static boolean isGlued(String word) {
-    return exact(word).stream().anyMatch(GLUED::contains);
+    Set<String> all = word.length() < SHORTEST_GLUED_STEM ? exact(word) : meanings(word);
+    return all.stream().anyMatch(GLUED::contains);
   }
 
   /** Whether some word means this. */
