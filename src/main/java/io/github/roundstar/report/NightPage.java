@@ -79,6 +79,8 @@ public final class NightPage {
         faults.within("key figures", () -> KeyFigures.of(result), List.<Page.KeyFigure>of());
     List<String> warnings = new ArrayList<>();
     FaultWords.of(result.faults(), faults).ifPresent(warnings::add);
+    warnings.addAll(
+        faults.within("unread rows", () -> RowsSection.unread(result), List.<String>of()));
     warnings.addAll(RepeatedLines.shortened(evidence.warnings()));
     charts.failure().ifPresent(warnings::add);
     Page page =

@@ -60,6 +60,26 @@ final class RowsSection {
     return new Section("rows", "Rows left out, and why", blocks);
   }
 
+  /** A line for each log of which rows could not be read, for the first screen. */
+  static List<String> unread(NightResult result) {
+    return result.inputs().stream()
+        .filter(input -> input.unusable().count() > 0)
+        .map(
+            input ->
+                Numbers.counted(input.unusable().count(), "row", "rows")
+                    + " of "
+                    + input.file()
+                    + " ("
+                    + share(input)
+                    + ") could not be read; which and why stands under \"Rows left out\".")
+        .toList();
+  }
+
+  private static String share(Input input) {
+    double share = (double) input.unusable().count() / Math.max(1, input.rows());
+    return share < 0.01 ? "less than 1 %" : Numbers.percent(share);
+  }
+
   private static List<Cell> row(RunResult run) {
     RowCounts counts = run.counts();
     return Stream.of(

@@ -62,6 +62,14 @@ class NightPageTest {
                 + "&#39;; base-uri &#39;none&#39;; form-action &#39;none&#39;\"");
   }
 
+  /** Where rows were lost, the first screen says so, not a folded section alone. */
+  @Test
+  void rowsThatCouldNotBeReadAreToldBeforeTheTimeline() {
+    String told = "2 rows of garden-pier.ecsv (less than 1 %) could not be read";
+    assertThat(html).containsOnlyOnce(told);
+    assertThat(html.indexOf(told)).isLessThan(html.indexOf("<svg"));
+  }
+
   @Test
   void nothingIsAskedForAndOnlyTheOwnScriptRuns() {
     assertThat(html.replace("http://www.w3.org/2000/svg", ""))
