@@ -60,11 +60,11 @@ final class NightFigures {
             new AxisDrift(null, null)),
         scope.part(
             "/responseArcsecPerSecond",
-            () -> new NightPulses(runs, scope).response(),
+            () -> new NightPulses(studies, runs, scope).response(),
             new Response(null, null, null)),
         scope.part(
             "/noiseFloorArcsec",
-            () -> new NightPulses(runs, scope).noiseFloor(),
+            () -> new NightPulses(studies, runs, scope).noiseFloor(),
             new NoiseFloor(null, null, null)),
         scope.part(
             "/periodic",
@@ -72,11 +72,11 @@ final class NightFigures {
             null),
         scope.part(
             "/backlashArcsecAxis",
-            () -> new NightPulses(runs, scope).backlash(),
+            () -> new NightPulses(studies, runs, scope).backlash(),
             new Backlash(null, null)),
         scope.part(
             "/stickingArcsecAxis",
-            () -> new NightPulses(runs, scope).sticking(),
+            () -> new NightPulses(studies, runs, scope).sticking(),
             new Sticking(null)),
         scope.part(
             "/settling", () -> SettlingFigures.of(night.runs(), scope), SettlingFigures.NONE),
