@@ -312,7 +312,7 @@ final class Evidence {
       Steady[] steady) {
     double m = strength.mean();
     double v = strength.deviation() * strength.deviation();
-    double u = model.priors().unlikeness() * m;
+    double u = strength.unlikeness() * m;
     u *= u;
     double prior = base + Math.log(strength.weight()) - 0.5 * (Math.log(v * u) + m * m / v);
     double best = Double.NEGATIVE_INFINITY;
@@ -355,7 +355,7 @@ final class Evidence {
       Steady[] steady) {
     double m = strength.mean();
     double v = strength.deviation() * strength.deviation();
-    double u = model.priors().unlikeness() * m;
+    double u = strength.unlikeness() * m;
     u *= u;
     double best = Double.NEGATIVE_INFINITY;
     GaussLegendre rule = GaussLegendre.of(resolution.lateNodes());

@@ -46,6 +46,9 @@ public final class PosteriorSearch {
 
   private static final double WIDER = 1.4;
 
+  /** Directions that are more unlike are linear in their difference, whatever the play. */
+  private static final double LARGEST_UNLIKENESS = 0.1;
+
   /** So many peaks are climbed at most. */
   private static final int MOST_PEAKS = 4;
 
@@ -344,7 +347,7 @@ public final class PosteriorSearch {
       r += weight * e.r();
       d += weight * e.d();
     }
-    double bound = 5 * model.priors().unlikeness();
+    double bound = LARGEST_UNLIKENESS;
     return r > 0 ? Math.max(-bound, Math.min(bound, d / r)) : 0;
   }
 

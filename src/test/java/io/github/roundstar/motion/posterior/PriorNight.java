@@ -70,7 +70,7 @@ final class PriorNight {
     }
     Priors.Strength of = priors.strengths().get(c);
     strength = of.mean() + of.deviation() * random.nextGaussian();
-    double difference = priors.unlikeness() * of.mean() * random.nextGaussian();
+    double difference = of.unlikeness() * of.mean() * random.nextGaussian();
     oneWay = strength + difference;
     otherWay = strength - difference;
     noise =
