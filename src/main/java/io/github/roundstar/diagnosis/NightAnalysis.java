@@ -114,6 +114,7 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             periodic,
             imaging,
             gears,
+            equipment,
             reasons
                 .below("/night/comparison")
                 .part(

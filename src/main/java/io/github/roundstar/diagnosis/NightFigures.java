@@ -1,5 +1,6 @@
 package io.github.roundstar.diagnosis;
 
+import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.GuidingMode;
 import io.github.roundstar.model.Night;
@@ -36,6 +37,7 @@ final class NightFigures {
       Answer<PeriodicError> periodic,
       OptionalDouble imagingArcsecPerPixel,
       Gears gears,
+      Equipment equipment,
       ComparisonBasis comparison,
       Reasons.Scope scope) {
     return new NightSummary(
@@ -80,7 +82,8 @@ final class NightFigures {
             new Sticking(null)),
         scope.part(
             "/settling", () -> SettlingFigures.of(night.runs(), scope), SettlingFigures.NONE),
-        comparison);
+        comparison,
+        scope.part("/learned", () -> LearnedFigures.of(studies, equipment, scope), null));
   }
 
   private static String instant(String figure, Optional<Instant> instant, Reasons.Scope scope) {

@@ -19,7 +19,7 @@ final class Evidence {
   private static final double SURELY = 4;
 
   /** A movement or size so much lighter for one noise is light for all [natural logarithm]. */
-  private static final double BY_FAR = 30;
+  private static final double BY_FAR = 6;
 
   private static final int MOST_NOISES = 60;
 
@@ -32,6 +32,7 @@ final class Evidence {
   private final int steps;
   private final double constant;
   private final double unlikeness;
+  private final double floor;
   private final List<Element> elements = new ArrayList<>();
   private double highest = Double.NEGATIVE_INFINITY;
   private double[][] heaviest;
@@ -44,13 +45,15 @@ final class Evidence {
       double[][][] products,
       int steps,
       double logDeterminant,
-      double unlikeness) {
+      double unlikeness,
+      double floor) {
     this.model = model;
     this.resolution = resolution;
     this.products = products;
     this.steps = steps;
     this.constant = -0.5 * (steps * Math.log(2 * Math.PI) + logDeterminant);
     this.unlikeness = unlikeness;
+    this.floor = floor;
   }
 
   /**
@@ -92,16 +95,24 @@ final class Evidence {
    *
    * @param products of all columns of each run, as {@link WhiteFrames} gives them
    * @param unlikeness about which the pushes' columns are linear
+   * @param floor elements lighter than this are not looked for
    */
   static Evidence of(
       AxisModel model,
       Resolution resolution,
       double[][][] products,
       WhiteFrames frames,
-      double unlikeness) {
+      double unlikeness,
+      double floor) {
     Evidence evidence =
         new Evidence(
-            model, resolution, products, frames.steps(), frames.logDeterminant(), unlikeness);
+            model,
+            resolution,
+            products,
+            frames.steps(),
+            frames.logDeterminant(),
+            unlikeness,
+            floor);
     evidence.sum();
     return evidence;
   }
@@ -126,7 +137,7 @@ final class Evidence {
     for (Element element : elements) {
       sum += Math.exp(element.logWeight - highest);
     }
-    return highest + Math.log(sum);
+    return elements.isEmpty() ? Double.NEGATIVE_INFINITY : highest + Math.log(sum);
   }
 
   private void sum() {
@@ -137,13 +148,18 @@ final class Evidence {
       for (int i = side < 0 ? 0 : 1; i < MOST_NOISES; i++) {
         double here = atNoise(centre + side * i * noiseStep());
         top = Math.max(top, here);
-        if (here < top - resolution.elementCut() && here < before) {
+        if (here < Math.max(top - resolution.elementCut(), floor) && here < before) {
           break;
         }
         before = here;
       }
     }
-    elements.removeIf(e -> e.logWeight < highest - resolution.elementCut() - MARGIN);
+    elements.removeIf(e -> e.logWeight < least() - MARGIN);
+  }
+
+  /** Weight below which an element does not count, by what is known so far. */
+  private double least() {
+    return Math.max(highest - resolution.elementCut(), floor);
   }
 
   /** Finds the noise by plain least squares, all columns free, the pushes shared. */
@@ -231,7 +247,7 @@ final class Evidence {
                 scales.get(g).factor(),
                 prior + weight + Math.log(scales.get(g).weight()));
         // What is so light beside the others for one noise is light for its neighbours.
-        if (here < highest - resolution.elementCut() - BY_FAR) {
+        if (here < least() - BY_FAR) {
           heaviest[m][g] = Double.NEGATIVE_INFINITY;
         }
         best = Math.max(best, here);
@@ -275,7 +291,10 @@ final class Evidence {
       for (int j = 0; j <= i; j++) {
         precision[i][j] = unit * of[i][j];
       }
-      double deviation = deviations[i] * (i < model.scaled() ? scale : i < staying ? 1 : walk);
+      double deviation =
+          i < model.scaled()
+              ? Priors.ofSize(i, deviations[i], scale)
+              : deviations[i] * (i < staying ? 1 : walk);
       precision[i][i] += 1 / (deviation * deviation);
       logPrior -= Math.log(deviation);
     }
@@ -329,7 +348,7 @@ final class Evidence {
           gaussian(left, likeliest, m / v, 1 / v, 1 / u).log()
               + model.priors().logDelay(likeliest, model.cadence())
               + Math.log(length);
-      if (prior + first > highest - resolution.elementCut() - SURELY) {
+      if (prior + first > least() - SURELY) {
         double from = begin + lates.from() * (end - begin);
         best =
             Math.max(
@@ -368,7 +387,7 @@ final class Evidence {
               + model.priors().logDelay(delay, model.cadence())
               + at.log();
       best = Math.max(best, weight);
-      if (weight > highest - resolution.elementCut() - MARGIN) {
+      if (weight > least() - MARGIN) {
         highest = Math.max(highest, weight);
         double determinant = at.determinant();
         elements.add(

@@ -11,6 +11,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 
 /**
@@ -29,8 +30,14 @@ public final class PosteriorSearch {
 
   private static final int SKETCH_BLOCKS = 6;
 
-  /** Points at most, far above what any night needed. */
-  private static final int MOST_POINTS = 4000;
+  /**
+   * Pairs of a point of wander and memory with a play at most, and plays at most. A posterior that
+   * is wide beside the steps of its peak is summed up with wider ones.
+   */
+  private static final int MOST_POINTS = 6000;
+
+  private static final int MOST_PLAYS = 600;
+  private static final double COARSER = 1.5;
 
   /** Few posteriors are narrower than this on an even scale; steps need not be. */
   private static final double LEAST_UNITS = 0.75;
@@ -362,8 +369,8 @@ public final class PosteriorSearch {
   private record PlayPoint(
       Play play, double[] x, double logPrior, double[] expected, double[] cell) {}
 
-  /** Plays that have weight at any peak, on one lattice. */
-  private List<PlayPoint> plays(List<Joint> peaks, double unlike, double[][] steps) {
+  /** Plays that have weight at any peak, on one lattice; nothing where they are too many. */
+  private Optional<List<PlayPoint>> plays(List<Joint> peaks, double unlike, double[][] steps) {
     Map<List<Integer>, PlayPoint> found = new TreeMap<>(PosteriorSearch::compare);
     double cell = Math.log(Math.abs(steps[0][0] * steps[1][1]));
     double[] origin = null;
@@ -378,13 +385,17 @@ public final class PosteriorSearch {
       double[] even = peaks.get(p).outer().at();
       double[] top = playPeak(even, peaks.get(p).play()).at();
       origin = origin == null ? top : origin;
-      List<Point> points =
+      Optional<List<Point>> laid =
           Lattice.over(
               x -> playDensity(full, even, x, unlike),
               List.of(origin, top),
               steps,
               resolution.cut(),
-              MOST_POINTS);
+              MOST_PLAYS);
+      if (laid.isEmpty()) {
+        return Optional.empty();
+      }
+      List<Point> points = laid.get();
       double bare =
           full.log(ratios.number(even[0]), memories.number(even[1]), none.play())
               + none.logPrior()
@@ -413,7 +424,7 @@ public final class PosteriorSearch {
     List<PlayPoint> all = new ArrayList<>();
     all.add(none);
     all.addAll(found.values());
-    return all;
+    return Optional.of(all);
   }
 
   /** Whether the frames say little of a play. */
@@ -446,8 +457,8 @@ public final class PosteriorSearch {
         break;
       }
     }
-    GaussLegendre widths = GaussLegendre.of(3 * resolution.lateNodes() / 2);
-    GaussLegendre starts = GaussLegendre.of(resolution.lateNodes() / 2);
+    GaussLegendre widths = GaussLegendre.of(3 * resolution.playNodes());
+    GaussLegendre starts = GaussLegendre.of(resolution.playNodes());
     for (int i = 0; i < widths.size(); i++) {
       double width = widths.node(i, 0, widest);
       for (int j = 0; j < starts.size(); j++) {
@@ -513,23 +524,42 @@ public final class PosteriorSearch {
         plays = vague(unlikes, unlike);
       } else {
         double[][] steps = steps(ofPlay);
-        plays = plays(unlikes, unlike, steps);
+        Optional<List<PlayPoint>> laid = plays(unlikes, unlike, steps);
+        while (laid.isEmpty()) {
+          steps = coarser(steps);
+          laid = plays(unlikes, unlike, steps);
+        }
+        plays = laid.get();
         playKernel = kernel(steps);
       }
     }
     double[][] steps = steps(peaks.get(0).noNarrower(LEAST_UNITS));
-    double cell = Math.log(Math.abs(steps[0][0] * steps[1][1]));
     List<Entry> entries = new ArrayList<>();
     double[] highest = {Double.NEGATIVE_INFINITY};
     List<PlayPoint> behind = plays;
-    Lattice.over(
-        x -> density(x, cell, behind, peaks, entries, highest),
-        peaks.stream().map(Peak::at).toList(),
-        steps,
-        resolution.cut(),
-        MOST_POINTS);
+    int most = Math.max(1, MOST_POINTS / plays.size());
+    for (boolean fits = false; !fits; ) {
+      double cell = Math.log(Math.abs(steps[0][0] * steps[1][1]));
+      entries.clear();
+      highest[0] = Double.NEGATIVE_INFINITY;
+      fits =
+          Lattice.over(
+                  x -> density(x, cell, behind, peaks, entries, highest),
+                  peaks.stream().map(Peak::at).toList(),
+                  steps,
+                  resolution.cut(),
+                  most)
+              .isPresent();
+      steps = fits ? steps : coarser(steps);
+    }
     entries.removeIf(e -> e.logWeight() < highest[0] - resolution.elementCut());
     return finished(entries, peaks, unlike, kernel(steps), playKernel);
+  }
+
+  private static double[][] coarser(double[][] steps) {
+    return Arrays.stream(steps)
+        .map(step -> Arrays.stream(step).map(s -> COARSER * s).toArray())
+        .toArray(double[][]::new);
   }
 
   /** Adds the elements of a point over all plays; its density is their sum. */
@@ -561,8 +591,10 @@ public final class PosteriorSearch {
       if (lighter < 0 && top + lighter < highest[0] - resolution.cut()) {
         break;
       }
-      Evidence evidence = full.at(logRatio, logMemory, point.play());
-      double here = evidence.log() + before + point.logPrior();
+      double prior = before + point.logPrior();
+      Evidence evidence =
+          full.at(logRatio, logMemory, point.play(), highest[0] - resolution.elementCut() - prior);
+      double here = evidence.log() + prior;
       Place place =
           new Place(
               new double[] {x[0], x[1], point.x()[0], point.x()[1]},
@@ -572,7 +604,7 @@ public final class PosteriorSearch {
               evidence.noiseStep(),
               peak);
       for (Element element : evidence.elements()) {
-        double weight = element.logWeight() + before + point.logPrior();
+        double weight = element.logWeight() + prior;
         highest[0] = Math.max(highest[0], weight);
         if (weight > highest[0] - resolution.elementCut()) {
           entries.add(new Entry(element, weight, place));

@@ -55,6 +55,15 @@ public record Priors(
   public static final double BEND = 1e-5;
 
   /**
+   * The best of gears do not make a polar axis right, nor a rate, nor the air bend less: however
+   * small all else is, a drift is taken to have at least this standard deviation [arcsec/s].
+   */
+  static final double LEAST_DRIFT = 0.02;
+
+  /** The same of the drift's change [arcsec/s^2]. */
+  static final double LEAST_BEND = 2e-6;
+
+  /**
    * Standard deviation of each amplitude of a sinusoid [arcsec]: worms of 30 arcsec exist. Those of
    * harmonics are smaller by their order.
    */
@@ -213,6 +222,17 @@ public record Priors(
         factor * meanPlayArcsec,
         scales,
         movements);
+  }
+
+  /**
+   * Standard deviation of what one of the columns is multiplied by that have a size in common.
+   *
+   * @param column drift first, then bend, then sinusoids
+   * @param deviation of a mount of size 1
+   */
+  static double ofSize(int column, double deviation, double size) {
+    double least = column == 0 ? LEAST_DRIFT : column == 1 ? LEAST_BEND : 0;
+    return Math.hypot(least, size * deviation);
   }
 
   /** Logarithm of the density of the ratio's logarithm [per decade]. */

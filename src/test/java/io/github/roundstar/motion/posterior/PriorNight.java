@@ -117,7 +117,9 @@ final class PriorNight {
       } else if (j >= 2) {
         deviations[j] = Priors.TONE;
       }
-      columns[j] = use * deviations[j] * random.nextGaussian();
+      columns[j] =
+          (j < staying ? Priors.ofSize(j, deviations[j], use) : use * deviations[j])
+              * random.nextGaussian();
     }
     List<ObservedRun> observed = new ArrayList<>();
     for (int r = 0; r < runs; r++) {
