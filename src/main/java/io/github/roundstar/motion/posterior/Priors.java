@@ -1,5 +1,6 @@
 package io.github.roundstar.motion.posterior;
 
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -165,6 +166,11 @@ public record Priors(
   /** The same without a declared rate: strengths are in multiples of half the sidereal rate. */
   public Priors undeclared() {
     return withStrengths(UNDECLARED);
+  }
+
+  /** The strength that is least known beforehand. */
+  Strength widest() {
+    return strengths.stream().max(Comparator.comparingDouble(Strength::deviation)).orElseThrow();
   }
 
   /** The same with other strengths. */
