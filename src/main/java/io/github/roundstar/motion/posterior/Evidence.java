@@ -32,6 +32,7 @@ final class Evidence {
   private final int steps;
   private final double constant;
   private final double unlikeness;
+  private final double unlikeDeviation;
   private final List<Element> elements = new ArrayList<>();
   private double highest = Double.NEGATIVE_INFINITY;
   private double[][] heaviest;
@@ -44,13 +45,15 @@ final class Evidence {
       double[][][] products,
       int steps,
       double logDeterminant,
-      double unlikeness) {
+      Play play) {
     this.model = model;
     this.resolution = resolution;
     this.products = products;
     this.steps = steps;
     this.constant = -0.5 * (steps * Math.log(2 * Math.PI) + logDeterminant);
-    this.unlikeness = unlikeness;
+    boolean own = play.unlikeCell() > 0;
+    this.unlikeness = own ? 0 : play.unlikeness();
+    this.unlikeDeviation = own ? play.unlikeCell() / Math.sqrt(12) : model.priors().unlikeness();
   }
 
   /**
@@ -91,17 +94,17 @@ final class Evidence {
    * Sums up.
    *
    * @param products of all columns of each run, as {@link WhiteFrames} gives them
-   * @param unlikeness about which the pushes' columns are linear
+   * @param play about whose unlikeness the pushes' columns are linear
    */
   static Evidence of(
       AxisModel model,
       Resolution resolution,
       double[][][] products,
       WhiteFrames frames,
-      double unlikeness) {
+      Play play) {
     Evidence evidence =
         new Evidence(
-            model, resolution, products, frames.steps(), frames.logDeterminant(), unlikeness);
+            model, resolution, products, frames.steps(), frames.logDeterminant(), play);
     evidence.sum();
     return evidence;
   }
@@ -312,7 +315,7 @@ final class Evidence {
       Steady[] steady) {
     double m = strength.mean();
     double v = strength.deviation() * strength.deviation();
-    double u = model.priors().unlikeness() * m;
+    double u = unlikeDeviation * m;
     u *= u;
     double prior = base + Math.log(strength.weight()) - 0.5 * (Math.log(v * u) + m * m / v);
     double best = Double.NEGATIVE_INFINITY;
@@ -355,7 +358,7 @@ final class Evidence {
       Steady[] steady) {
     double m = strength.mean();
     double v = strength.deviation() * strength.deviation();
-    double u = model.priors().unlikeness() * m;
+    double u = unlikeDeviation * m;
     u *= u;
     double best = Double.NEGATIVE_INFINITY;
     GaussLegendre rule = GaussLegendre.of(resolution.lateNodes());

@@ -11,6 +11,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 
 /**
@@ -45,6 +46,12 @@ public final class PosteriorSearch {
   private static final double NARROWEST = 0.05;
 
   private static final double WIDER = 1.4;
+
+  /** Thresholds of an axis that sticks that stand for all. */
+  private static final int THRESHOLDS = 48;
+  private static final double PROMISING = 0;
+  private static final double LITTLE = 1e9;
+  private static final double HOPELESS = 15;
 
   /** So many peaks are climbed at most. */
   private static final int MOST_PEAKS = 4;
@@ -100,10 +107,48 @@ public final class PosteriorSearch {
     return summed(joints());
   }
 
-  /** Logarithm of the density at the highest peak, to see which of two models is worth it. */
-  public double highest() {
-    return joints().get(0).outer().logDensity();
+  /**
+   * The whole if the axis sticks instead; nothing where that is hopeless beside play.
+   *
+   * @param sticks the same question, its widths those of thresholds
+   */
+  public Optional<AxisPosterior> sticking(AxisModel sticks) {
+    Joint play = joints().get(0);
+    if (play.play().width() == 0) {
+      return Optional.empty();
+    }
+    PosteriorSearch other = new PosteriorSearch(sticks, resolution);
+    other.ratios = ratios;
+    other.memories = memories;
+    double[] even = play.outer().at();
+    double nothing = at(sketch, even, Play.NONE);
+    double ofPlay = at(sketch, even, play.play());
+    StickingSearch first = other.sticking(other.sketch, even);
+    Play coarse = first.coarse(play.play().width()).play();
+    double ofCoarse = at(other.sketch, even, coarse);
+    if (DEBUG) System.out.printf("  coarse nothing %.1f play %.1f stick %.1f at %.3f (play %.3f)%n", nothing, ofPlay, ofCoarse, coarse.width(), play.play().width());
+    if (ofCoarse - nothing < PROMISING * (ofPlay - nothing - LITTLE)) {
+      return Optional.empty();
+    }
+    Play close = first.closer(coarse).play();
+    if (DEBUG) System.out.printf("  close %.1f at %s%n", at(other.sketch, even, close), close);
+    List<Joint> joints = other.stuck(close);
+    double[] there = joints.get(0).outer().at();
+    if (DEBUG) System.out.printf("  refit %.1f play %.1f at %.2f %.2f%n", joints.get(0).outer().logDensity(), play.outer().logDensity(), ratios.number(there[0]), Math.exp(memories.number(there[1])));
+    if (joints.get(0).outer().logDensity() < play.outer().logDensity() - HOPELESS) {
+      return Optional.empty();
+    }
+    StickingSearch exact = other.sticking(new Surface(sticks.still(), Resolution.SEARCH), there);
+    Play best = exact.closer(close).play();
+    if (DEBUG) System.out.printf("  best %.1f at %s%n", at(other.still, there, best), best);
+    List<Joint> peaks = other.stuck(best);
+    double[] summit = peaks.get(0).outer().at();
+    List<StickingSearch.Cell> cells = other.sticking(new Surface(sticks.still(), Resolution.SEARCH), summit).cells(best, resolution.cut());
+    if (DEBUG) System.out.printf("  cells %d  reps %d%n", cells.size(), other.thresholds(cells, 1).size());
+    return Optional.of(other.summed(peaks.stream().map(Joint::outer).toList(), other.thresholds(cells, peaks.size()), new double[2]));
   }
+
+  static final boolean DEBUG = Boolean.getBoolean("stickdebug");
 
   private List<Joint> joints() {
     if (joints == null) {
@@ -233,16 +278,10 @@ public final class PosteriorSearch {
   }
 
   private List<Joint> peaks(List<Seed> seeds) {
-    double more = Math.sqrt((double) model.size() / Math.max(1, sketchSize()));
     List<Joint> peaks = new ArrayList<>();
     for (Seed seed : seeds.subList(0, Math.min(MOST_PEAKS, seeds.size()))) {
-      double[] even = {ratios.even(seed.logRatio()), memories.even(seed.logMemory())};
       Play behind = seed.play();
-      Peak rough = Peak.climb(x -> density(sketch, x, behind), even, new double[] {more, more});
-      Peak fine =
-          sketch == still
-              ? rough
-              : Peak.climb(x -> density(still, x, behind), rough.at(), new double[] {1, 1});
+      Peak fine = outer(seed);
       if (behind.width() > 0) {
         Play closer = playAt(playPeak(fine.at(), behind).at(), 0);
         fine = Peak.climb(x -> density(still, x, closer), fine.at(), new double[] {1, 1});
@@ -253,6 +292,37 @@ public final class PosteriorSearch {
     }
     peaks.sort(Comparator.comparingDouble(p -> -p.outer().logDensity()));
     return peaks;
+  }
+
+  /** The peak of wander and memory that a seed leads to, its play as it is. */
+  private Peak outer(Seed seed) {
+    double more = Math.sqrt((double) model.size() / Math.max(1, sketchSize()));
+    double[] even = {ratios.even(seed.logRatio()), memories.even(seed.logMemory())};
+    Play behind = seed.play();
+    Peak rough = Peak.climb(x -> density(sketch, x, behind), even, new double[] {more, more});
+    return sketch == still
+        ? rough
+        : Peak.climb(x -> density(still, x, behind), rough.at(), new double[] {1, 1});
+  }
+
+  /** The peaks of wander and memory where the axis sticks so. */
+  private List<Joint> stuck(Play so) {
+    List<Seed> seeds = scan(so);
+    seeds.sort(Comparator.comparingDouble(seed -> -seed.logDensity()));
+    List<Joint> peaks = new ArrayList<>();
+    for (Seed seed : seeds.subList(0, Math.min(MOST_PEAKS, seeds.size()))) {
+      add(peaks, new Joint(outer(seed), so));
+    }
+    peaks.sort(Comparator.comparingDouble(p -> -p.outer().logDensity()));
+    return peaks;
+  }
+
+  private StickingSearch sticking(Surface surface, double[] even) {
+    return new StickingSearch(play -> at(surface, even, play), model.priors());
+  }
+
+  private double at(Surface surface, double[] even, Play play) {
+    return surface.log(ratios.number(even[0]), memories.number(even[1]), play);
   }
 
   /** Adds a peak, unless the density hardly dips on the way to one that is known. */
@@ -481,6 +551,40 @@ public final class PosteriorSearch {
     return all;
   }
 
+  /**
+   * Some of the thresholds that have weight, at even steps of it: their density jumps, so that a
+   * few stand for all only by chance and not by a rule. Each has the weight of those that it stands
+   * for.
+   */
+  private List<PlayPoint> thresholds(List<StickingSearch.Cell> cells, int peaks) {
+    double top = cells.stream().mapToDouble(StickingSearch.Cell::logWeight).max().orElseThrow();
+    double all = 0;
+    for (StickingSearch.Cell cell : cells) {
+      all += Math.exp(cell.logWeight() - top);
+    }
+    List<PlayPoint> points = new ArrayList<>();
+    double sum = 0;
+    int taken = 0;
+    for (StickingSearch.Cell cell : cells) {
+      double weight = Math.exp(cell.logWeight() - top) / all;
+      sum += weight;
+      int until = (int) Math.min(THRESHOLDS, Math.floor(THRESHOLDS * sum + 0.5));
+      if (until > taken) {
+        double share = (double) (until - taken) / THRESHOLDS;
+        Play play = cell.play();
+        points.add(
+            new PlayPoint(
+                play,
+                new double[] {Math.log(play.width()), Math.log(play.start() / (1 - play.start()))},
+                cell.logPrior() + Math.log(share / weight),
+                new double[peaks],
+                cell.bounds()));
+        taken = until;
+      }
+    }
+    return points;
+  }
+
   private static int compare(List<Integer> a, List<Integer> b) {
     int first = a.get(0).compareTo(b.get(0));
     return first != 0 ? first : a.get(1).compareTo(b.get(1));
@@ -514,19 +618,23 @@ public final class PosteriorSearch {
         playKernel = kernel(steps);
       }
     }
+    return summed(peaks, plays, playKernel);
+  }
+
+  /** Sums up over wander and memory. */
+  private AxisPosterior summed(List<Peak> peaks, List<PlayPoint> plays, double[] playKernel) {
     double[][] steps = steps(peaks.get(0).noNarrower(LEAST_UNITS));
     double cell = Math.log(Math.abs(steps[0][0] * steps[1][1]));
     List<Entry> entries = new ArrayList<>();
     double[] highest = {Double.NEGATIVE_INFINITY};
-    List<PlayPoint> behind = plays;
     Lattice.over(
-        x -> density(x, cell, behind, peaks, entries, highest),
+        x -> density(x, cell, plays, peaks, entries, highest),
         peaks.stream().map(Peak::at).toList(),
         steps,
         resolution.cut(),
         MOST_POINTS);
     entries.removeIf(e -> e.logWeight() < highest[0] - resolution.elementCut());
-    return finished(entries, peaks, unlike, kernel(steps), playKernel);
+    return finished(entries, peaks, kernel(steps), playKernel);
   }
 
   /** Adds the elements of a point over all plays; its density is their sum. */
@@ -626,7 +734,7 @@ public final class PosteriorSearch {
   }
 
   private AxisPosterior finished(
-      List<Entry> entries, List<Peak> peaks, double unlike, double[] kernel, double[] playKernel) {
+      List<Entry> entries, List<Peak> peaks, double[] kernel, double[] playKernel) {
     double top = entries.stream().mapToDouble(Entry::logWeight).max().orElseThrow();
     double all = 0;
     double playing = 0;
@@ -655,7 +763,6 @@ public final class PosteriorSearch {
     explanations.sort(Comparator.comparingDouble(e -> -e.probability()));
     return new AxisPosterior(
         model,
-        unlike,
         entries,
         top + Math.log(all),
         new PosteriorDraws(this, entries, kernel, playKernel, peaks.size()).draws(),

@@ -29,7 +29,7 @@ final class Surface {
       filteredRatio = logRatio;
       filteredMemory = logMemory;
     }
-    return Evidence.of(model, resolution, frames.products(pushes(play)), frames, play.unlikeness());
+    return Evidence.of(model, resolution, frames.products(pushes(play)), frames, play);
   }
 
   /** Logarithm of the density of the ratio's logarithm and the memory's, the play known. */
