@@ -47,11 +47,17 @@ public final class PosteriorSearch {
 
   private static final double WIDER = 1.4;
 
-  /** Thresholds of an axis that sticks that stand for all. */
-  private static final int THRESHOLDS = 48;
-  private static final double PROMISING = 0;
-  private static final double LITTLE = 1e9;
+  /**
+   * Of what play gains over pulses as sent, the best of a few thresholds must gain such a share. On
+   * simulated nights that stick it gained TODO times as much, on those with play at most TODO.
+   */
+  private static final double PROMISING = 1 / 3.0;
+
+  /** A peak so much lower than that with play is not summed up [natural logarithm]. */
   private static final double HOPELESS = 15;
+
+  /** So many thresholds stand for all that have weight. */
+  private static final int THRESHOLDS = 40;
 
   /** So many peaks are climbed at most. */
   private static final int MOST_PEAKS = 4;
@@ -108,47 +114,42 @@ public final class PosteriorSearch {
   }
 
   /**
-   * The whole if the axis sticks instead; nothing where that is hopeless beside play.
+   * The whole if the axis sticks instead; nothing where no play stands out that could be one that
+   * sticks, or where that is hopeless beside play.
    *
    * @param sticks the same question, its widths those of thresholds
    */
   public Optional<AxisPosterior> sticking(AxisModel sticks) {
     Joint play = joints().get(0);
-    if (play.play().width() == 0) {
+    double width = play.play().width();
+    if (width == 0) {
       return Optional.empty();
     }
-    PosteriorSearch other = new PosteriorSearch(sticks, resolution);
-    other.ratios = ratios;
-    other.memories = memories;
+    PosteriorSearch search = new PosteriorSearch(sticks, resolution);
+    search.ratios = ratios;
+    search.memories = memories;
     double[] even = play.outer().at();
+    StickingSearch first = search.stickingAt(search.sketch, even);
+    Play coarse = first.coarse(width).play();
     double nothing = at(sketch, even, Play.NONE);
-    double ofPlay = at(sketch, even, play.play());
-    StickingSearch first = other.sticking(other.sketch, even);
-    Play coarse = first.coarse(play.play().width()).play();
-    double ofCoarse = at(other.sketch, even, coarse);
-    if (DEBUG) System.out.printf("  coarse nothing %.1f play %.1f stick %.1f at %.3f (play %.3f)%n", nothing, ofPlay, ofCoarse, coarse.width(), play.play().width());
-    if (ofCoarse - nothing < PROMISING * (ofPlay - nothing - LITTLE)) {
+    double gained = search.at(search.sketch, even, coarse) - nothing;
+    if (gained < PROMISING * (at(sketch, even, play.play()) - nothing)) {
       return Optional.empty();
     }
     Play close = first.closer(coarse).play();
-    if (DEBUG) System.out.printf("  close %.1f at %s%n", at(other.sketch, even, close), close);
-    List<Joint> joints = other.stuck(close);
-    double[] there = joints.get(0).outer().at();
-    if (DEBUG) System.out.printf("  refit %.1f play %.1f at %.2f %.2f%n", joints.get(0).outer().logDensity(), play.outer().logDensity(), ratios.number(there[0]), Math.exp(memories.number(there[1])));
-    if (joints.get(0).outer().logDensity() < play.outer().logDensity() - HOPELESS) {
+    List<Joint> peaks = search.stuck(close);
+    if (peaks.get(0).outer().logDensity() < play.outer().logDensity() - HOPELESS) {
       return Optional.empty();
     }
-    StickingSearch exact = other.sticking(new Surface(sticks.still(), Resolution.SEARCH), there);
-    Play best = exact.closer(close).play();
-    if (DEBUG) System.out.printf("  best %.1f at %s%n", at(other.still, there, best), best);
-    List<Joint> peaks = other.stuck(best);
-    double[] summit = peaks.get(0).outer().at();
-    List<StickingSearch.Cell> cells = other.sticking(new Surface(sticks.still(), Resolution.SEARCH), summit).cells(best, resolution.cut());
-    if (DEBUG) System.out.printf("  cells %d  reps %d%n", cells.size(), other.thresholds(cells, 1).size());
-    return Optional.of(other.summed(peaks.stream().map(Joint::outer).toList(), other.thresholds(cells, peaks.size()), new double[2]));
+    StickingSearch second = search.stickingAt(search.still, peaks.get(0).outer().at());
+    Play best = second.best(close).play();
+    List<Peak> outer = (best.equals(close) ? peaks : search.stuck(best)).stream().map(Joint::outer).toList();
+    List<PlayPoint> points =
+        search.thresholds(
+            search.stickingAt(search.still, outer.get(0).at()).cells(best, resolution.cut()),
+            outer.size());
+    return Optional.of(search.summed(outer, points, new double[2]));
   }
-
-  static final boolean DEBUG = Boolean.getBoolean("stickdebug");
 
   private List<Joint> joints() {
     if (joints == null) {
@@ -317,7 +318,7 @@ public final class PosteriorSearch {
     return peaks;
   }
 
-  private StickingSearch sticking(Surface surface, double[] even) {
+  private StickingSearch stickingAt(Surface surface, double[] even) {
     return new StickingSearch(play -> at(surface, even, play), model.priors());
   }
 
@@ -529,7 +530,7 @@ public final class PosteriorSearch {
         all.add(
             new PlayPoint(
                 play,
-                new double[] {Math.log(width), Math.log(start / (1 - start))},
+                logarithms(play),
                 log,
                 expected,
                 new double[] {
@@ -552,37 +553,38 @@ public final class PosteriorSearch {
   }
 
   /**
-   * Some of the thresholds that have weight, at even steps of it: their density jumps, so that a
-   * few stand for all only by chance and not by a rule. Each has the weight of those that it stands
-   * for.
+   * Thresholds at even steps of weight, each with the weight of those that it stands for. Where the
+   * density jumps no rule makes a few stand for all, but chance does.
    */
   private List<PlayPoint> thresholds(List<StickingSearch.Cell> cells, int peaks) {
     double top = cells.stream().mapToDouble(StickingSearch.Cell::logWeight).max().orElseThrow();
-    double all = 0;
-    for (StickingSearch.Cell cell : cells) {
-      all += Math.exp(cell.logWeight() - top);
-    }
+    double all =
+        cells.stream().mapToDouble(StickingSearch.Cell::logWeight).map(w -> Math.exp(w - top)).sum();
     List<PlayPoint> points = new ArrayList<>();
     double sum = 0;
     int taken = 0;
     for (StickingSearch.Cell cell : cells) {
       double weight = Math.exp(cell.logWeight() - top) / all;
       sum += weight;
-      int until = (int) Math.min(THRESHOLDS, Math.floor(THRESHOLDS * sum + 0.5));
+      int until = (int) Math.rint(THRESHOLDS * sum);
       if (until > taken) {
         double share = (double) (until - taken) / THRESHOLDS;
-        Play play = cell.play();
+        taken = until;
         points.add(
             new PlayPoint(
-                play,
-                new double[] {Math.log(play.width()), Math.log(play.start() / (1 - play.start()))},
+                cell.play(),
+                logarithms(cell.play()),
                 cell.logPrior() + Math.log(share / weight),
                 new double[peaks],
                 cell.bounds()));
-        taken = until;
       }
     }
     return points;
+  }
+
+  /** Logarithms of the width and of the odds of the start. */
+  private static double[] logarithms(Play play) {
+    return new double[] {Math.log(play.width()), Math.log(play.start() / (1 - play.start()))};
   }
 
   private static int compare(List<Integer> a, List<Integer> b) {

@@ -1,10 +1,11 @@
 package io.github.roundstar.motion.posterior;
 
 import java.util.ArrayList;
-import java.util.HashSet;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.PriorityQueue;
-import java.util.Set;
 import java.util.function.ToDoubleFunction;
 
 /**
@@ -38,16 +39,26 @@ final class StickingSearch {
   /** How often the steps of the climb are halved. */
   private static final int HALVINGS = 4;
 
-  /** Steps of the net that is summed over. */
-  private static final double NET = 0.0025;
+  /** Unlikeness that a trial stands for: so much of it is left to what is linear. */
+  private static final double UNLIKE_CELL = 0.001;
 
-  private static final double UNLIKE_NET = 0.00125;
+  /**
+   * Widest steps of the net that is summed over, as a share of the threshold; those of the
+   * unlikeness are as wide. The finest are eight times as narrow: a night with a few hundred pulses
+   * in a threshold's reach has a pulse change its mind every quarter of a percent.
+   */
+  private static final double NET = 0.02;
+
+  private static final int FINEST = 8;
+
+  /** So many cells with weight are enough for jumps to average out. */
+  private static final int MANY = 100;
 
   /** Over so many steps of the net without weight there may be weight again. */
   private static final int GAP = 2;
 
-  /** Points of the net at most, far above what any night needed. */
-  private static final int MOST_POINTS = 4000;
+  /** Cells of a net at most, far above what any night needed. */
+  private static final int MOST_CELLS = 2000;
 
   /** Parts of the range of starts; the start shows only until the axis first lets go. */
   private static final int STARTS = 7;
@@ -75,19 +86,33 @@ final class StickingSearch {
   /**
    * A cell of the net.
    *
+   * @param width its step from the origin, unlike that of its unlikeness
+   * @param start which part of the range of starts
+   * @param net step of the threshold, as a share of it
    * @param play its middle
    * @param logPrior of the whole cell
    * @param logWeight that and the likelihood
    */
-  record Cell(Play play, double logPrior, double logWeight) {
+  record Cell(
+      int width,
+      int unlike,
+      int start,
+      double net,
+      Play play,
+      double logPrior,
+      double logWeight) {
+    private List<Integer> index() {
+      return List.of(width, unlike, start);
+    }
+
     /** Bounds of its thresholds and starts. */
     double[] bounds() {
-      double half = Math.exp(NET / 2);
+      double half = Math.exp(net / 2);
       return new double[] {
         play.width() / half,
         play.width() * half,
-        play.start() - 0.5 / STARTS,
-        play.start() + 0.5 / STARTS
+        (double) start / STARTS,
+        (start + 1.0) / STARTS
       };
     }
   }
@@ -101,24 +126,23 @@ final class StickingSearch {
     return best;
   }
 
-  /** The best in the neighbourhood. */
-  Trial closer(Play from) {
-    Trial best = trial(from);
+  /** The best about a coarse one. */
+  Trial closer(Play coarse) {
+    Trial best = trial(coarse);
     for (int i = -REACH; i <= REACH; i++) {
       for (double u = -MOST_UNLIKE; u < MOST_UNLIKE + UNLIKE_STEP / 2; u += UNLIKE_STEP) {
-        best = best.better(trial(from.width() * (1 + i * FINE), from.start(), u));
+        best = best.better(trial(coarse.width() * (1 + i * FINE), coarse.start(), u));
       }
     }
-    Play found = best.play();
-    for (int s = 0; s < STARTS; s++) {
-      best = best.better(trial(found.width(), (s + 0.5) / STARTS, found.unlikeness()));
-    }
-    return climbed(best);
+    return best(best.play());
   }
 
-  /** Goes to the best of the neighbours until none is better, with ever smaller steps. */
-  private Trial climbed(Trial from) {
-    Trial best = from;
+  /** The best start, and from there to the best of the neighbours, with ever smaller steps. */
+  Trial best(Play from) {
+    Trial best = trial(from);
+    for (int s = 0; s < STARTS; s++) {
+      best = best.better(trial(from.width(), start(s), from.unlikeness()));
+    }
     double step = 1;
     for (int halving = 0; halving < HALVINGS; halving++, step /= 2) {
       Trial last;
@@ -142,68 +166,80 @@ final class StickingSearch {
     return best;
   }
 
-  /** The cells of the net that have weight, from the best one outwards. */
+  /**
+   * The cells of the net that have weight, from the best threshold outwards. The net is refined
+   * until many of them have, or as far as any night needed.
+   *
+   * @param cut how light a cell may be beside the heaviest [natural logarithm]
+   */
   List<Cell> cells(Play best, double cut) {
-    List<Cell> starts = new ArrayList<>();
-    double top = Double.NEGATIVE_INFINITY;
-    for (int s = 0; s < STARTS; s++) {
-      Cell cell = cell(best, 0, 0, (s + 0.5) / STARTS);
-      starts.add(cell);
-      top = Math.max(top, cell.logWeight());
-    }
     List<Cell> cells = new ArrayList<>();
-    double lightest = top - cut;
-    for (Cell start : starts) {
-      if (start.logWeight() > lightest) {
-        cells.addAll(spread(best, start.play().start(), cut));
+    for (int s = 0; s < STARTS; s++) {
+      cells.add(cell(best, 0, 0, s, NET));
+    }
+    cells = heavy(cells, cut);
+    for (int part = 1; ; part *= 2) {
+      cells = spread(best, cells, NET / part, cut);
+      if (cells.size() > MANY || part == FINEST) {
+        return cells;
       }
     }
-    return cells;
   }
 
-  /** One step of the net from its origin. */
-  private record Step(int width, int unlike, Cell cell) {}
-
-  private List<Cell> spread(Play origin, double start, double cut) {
-    Set<List<Integer>> seen = new HashSet<>();
-    PriorityQueue<Step> open =
-        new PriorityQueue<>(
-            (a, b) -> Double.compare(b.cell().logWeight(), a.cell().logWeight()));
-    List<Cell> all = new ArrayList<>();
-    seen.add(List.of(0, 0));
-    open.add(new Step(0, 0, cell(origin, 0, 0, start)));
-    double highest = open.peek().cell().logWeight();
-    all.add(open.peek().cell());
-    while (!open.isEmpty() && all.size() < MOST_POINTS) {
-      Step at = open.poll();
-      if (at.cell().logWeight() < highest - cut) {
+  /** Spreads from the cells of a net that is twice as wide. */
+  private List<Cell> spread(Play origin, List<Cell> from, double net, double cut) {
+    Map<List<Integer>, Cell> known = new LinkedHashMap<>();
+    PriorityQueue<Cell> open =
+        new PriorityQueue<>(Comparator.comparingDouble((Cell cell) -> -cell.logWeight()));
+    double highest = Double.NEGATIVE_INFINITY;
+    for (Cell wide : from) {
+      Cell cell = cell(origin, 2 * wide.width(), 2 * wide.unlike(), wide.start(), net);
+      known.put(cell.index(), cell);
+      open.add(cell);
+      highest = Math.max(highest, cell.logWeight());
+    }
+    while (!open.isEmpty() && known.size() < MOST_CELLS) {
+      Cell at = open.poll();
+      if (at.logWeight() < highest - cut) {
         break;
       }
       for (int a = -GAP; a <= GAP; a++) {
         for (int b = -GAP; b <= GAP; b++) {
-          if (seen.add(List.of(at.width() + a, at.unlike() + b))) {
-            Cell cell = cell(origin, at.width() + a, at.unlike() + b, start);
-            open.add(new Step(at.width() + a, at.unlike() + b, cell));
-            all.add(cell);
+          if (!known.containsKey(List.of(at.width() + a, at.unlike() + b, at.start()))) {
+            Cell cell = cell(origin, at.width() + a, at.unlike() + b, at.start(), net);
+            known.put(cell.index(), cell);
+            open.add(cell);
             highest = Math.max(highest, cell.logWeight());
           }
         }
       }
     }
-    double lightest = highest - cut;
-    all.removeIf(cell -> cell.logWeight() < lightest);
-    return all;
+    return heavy(new ArrayList<>(known.values()), cut);
   }
 
-  private Cell cell(Play origin, int width, int unlike, double start) {
+  /** Those that have weight, by threshold. */
+  private static List<Cell> heavy(List<Cell> cells, double cut) {
+    double highest = cells.stream().mapToDouble(Cell::logWeight).max().orElseThrow();
+    return cells.stream()
+        .filter(cell -> cell.logWeight() > highest - cut)
+        .sorted(
+            Comparator.comparingInt(Cell::width)
+                .thenComparingInt(Cell::unlike)
+                .thenComparingInt(Cell::start))
+        .toList();
+  }
+
+  private Cell cell(Play origin, int width, int unlike, int start, double net) {
+    double unlikeNet = net * UNLIKE_STEP / FINE;
     Play play =
         new Play(
-            origin.width() * Math.exp(width * NET),
-            start,
-            origin.unlikeness() + unlike * UNLIKE_NET,
-            UNLIKE_NET);
-    double prior = logPrior(play) + Math.log(play.width() * NET * UNLIKE_NET / STARTS);
-    return new Cell(play, prior, prior + likelihood.applyAsDouble(play));
+            origin.width() * Math.exp(width * net),
+            start(start),
+            origin.unlikeness() + unlike * unlikeNet,
+            unlikeNet);
+    double prior = logPrior(play) + Math.log(play.width() * net * unlikeNet / STARTS);
+    return new Cell(
+        width, unlike, start, net, play, prior, prior + likelihood.applyAsDouble(play));
   }
 
   private double logPrior(Play play) {
@@ -211,8 +247,12 @@ final class StickingSearch {
         + Priors.logNormal(play.unlikeness(), 0, priors.unlikeness());
   }
 
+  private static double start(int part) {
+    return (part + 0.5) / STARTS;
+  }
+
   private Trial trial(double width, double start, double unlikeness) {
-    return trial(new Play(width, start, unlikeness, UNLIKE_NET));
+    return trial(new Play(width, start, unlikeness, UNLIKE_CELL));
   }
 
   private Trial trial(Play play) {
