@@ -158,8 +158,7 @@ public final class AxisPosterior {
       deviations[i] =
           Math.sqrt(
               Math.max(
-                  0,
-                  r * r * e.rr() + 2 * r * direction * e.rd() + direction * direction * e.dd()));
+                  0, r * r * e.rr() + 2 * r * direction * e.rd() + direction * direction * e.dd()));
     }
     return new NormalMixture(weights, means, deviations);
   }

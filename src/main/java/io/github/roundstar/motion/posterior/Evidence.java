@@ -103,8 +103,7 @@ final class Evidence {
       WhiteFrames frames,
       Play play) {
     Evidence evidence =
-        new Evidence(
-            model, resolution, products, frames.steps(), frames.logDeterminant(), play);
+        new Evidence(model, resolution, products, frames.steps(), frames.logDeterminant(), play);
     evidence.sum();
     return evidence;
   }

@@ -143,7 +143,8 @@ public final class PosteriorSearch {
     }
     StickingSearch second = search.stickingAt(search.still, peaks.get(0).outer().at());
     Play best = second.best(close).play();
-    List<Peak> outer = (best.equals(close) ? peaks : search.stuck(best)).stream().map(Joint::outer).toList();
+    List<Peak> outer =
+        (best.equals(close) ? peaks : search.stuck(best)).stream().map(Joint::outer).toList();
     List<PlayPoint> points =
         search.thresholds(
             search.stickingAt(search.still, outer.get(0).at()).cells(best, resolution.cut()),
@@ -557,14 +558,12 @@ public final class PosteriorSearch {
    * density jumps no rule makes a few stand for all, but chance does.
    */
   private List<PlayPoint> thresholds(List<StickingSearch.Cell> cells, int peaks) {
-    double top = cells.stream().mapToDouble(StickingSearch.Cell::logWeight).max().orElseThrow();
-    double all =
-        cells.stream().mapToDouble(StickingSearch.Cell::logWeight).map(w -> Math.exp(w - top)).sum();
+    double all = StickingSearch.log(cells);
     List<PlayPoint> points = new ArrayList<>();
     double sum = 0;
     int taken = 0;
     for (StickingSearch.Cell cell : cells) {
-      double weight = Math.exp(cell.logWeight() - top) / all;
+      double weight = Math.exp(cell.logWeight() - all);
       sum += weight;
       int until = (int) Math.rint(THRESHOLDS * sum);
       if (until > taken) {

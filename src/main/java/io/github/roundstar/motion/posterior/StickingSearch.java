@@ -1,6 +1,7 @@
 package io.github.roundstar.motion.posterior;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -25,16 +26,16 @@ final class StickingSearch {
 
   private static final double MOST = 2.3;
 
-  /** Steps of the threshold, as a share of it: over all of them, and about the best. */
+  /** Steps over all of them, as a share. */
   private static final double COARSE = 0.05;
 
+  /** Steps of the threshold, as a share, and of the unlikeness about the best. */
   private static final double FINE = 0.01;
+
+  /** So many of those steps of the threshold to either side, and of the unlikeness. */
   private static final int REACH = 6;
 
-  /** Unlikeness that is looked for about the best threshold, and its step. */
-  private static final double MOST_UNLIKE = 0.04;
-
-  private static final double UNLIKE_STEP = 0.01;
+  private static final int UNLIKE_REACH = 4;
 
   /** How often the steps of the climb are halved. */
   private static final int HALVINGS = 4;
@@ -44,15 +45,15 @@ final class StickingSearch {
 
   /**
    * Widest steps of the net that is summed over, as a share of the threshold; those of the
-   * unlikeness are as wide. The finest are eight times as narrow: a night with a few hundred pulses
-   * in a threshold's reach has a pulse change its mind every quarter of a percent.
+   * unlikeness are as wide. The finest are so many times as narrow: over a night with a few hundred
+   * releases another push lets go every quarter of a percent.
    */
   private static final double NET = 0.02;
 
-  private static final int FINEST = 8;
+  private static final int FINEST = 16;
 
-  /** So many cells with weight are enough for jumps to average out. */
-  private static final int MANY = 100;
+  /** Where the weight is spread over so many cells jumps average out. */
+  private static final int MANY = 40;
 
   /** Over so many steps of the net without weight there may be weight again. */
   private static final int GAP = 2;
@@ -94,25 +95,28 @@ final class StickingSearch {
    * @param logWeight that and the likelihood
    */
   record Cell(
-      int width,
-      int unlike,
-      int start,
-      double net,
-      Play play,
-      double logPrior,
-      double logWeight) {
+      int width, int unlike, int start, double net, Play play, double logPrior, double logWeight) {
     private List<Integer> index() {
-      return List.of(width, unlike, start);
+      return List.of(width, unlike);
+    }
+
+    /** The same with another start. */
+    private Cell from(int other, double heavier) {
+      return new Cell(
+          width,
+          unlike,
+          other,
+          net,
+          new Play(play.width(), StickingSearch.start(other), play.unlikeness(), net),
+          logPrior,
+          logWeight + heavier);
     }
 
     /** Bounds of its thresholds and starts. */
     double[] bounds() {
       double half = Math.exp(net / 2);
       return new double[] {
-        play.width() / half,
-        play.width() * half,
-        (double) start / STARTS,
-        (start + 1.0) / STARTS
+        play.width() / half, play.width() * half, (double) start / STARTS, (start + 1.0) / STARTS
       };
     }
   }
@@ -130,8 +134,8 @@ final class StickingSearch {
   Trial closer(Play coarse) {
     Trial best = trial(coarse);
     for (int i = -REACH; i <= REACH; i++) {
-      for (double u = -MOST_UNLIKE; u < MOST_UNLIKE + UNLIKE_STEP / 2; u += UNLIKE_STEP) {
-        best = best.better(trial(coarse.width() * (1 + i * FINE), coarse.start(), u));
+      for (int j = -UNLIKE_REACH; j <= UNLIKE_REACH; j++) {
+        best = best.better(trial(coarse.width() * (1 + i * FINE), coarse.start(), j * FINE));
       }
     }
     return best(best.play());
@@ -157,7 +161,7 @@ final class StickingSearch {
                       trial(
                           at.width() * (1 + a * step * FINE),
                           at.start(),
-                          at.unlikeness() + b * step * UNLIKE_STEP));
+                          at.unlikeness() + b * step * FINE));
             }
           }
         }
@@ -168,26 +172,46 @@ final class StickingSearch {
 
   /**
    * The cells of the net that have weight, from the best threshold outwards. The net is refined
-   * until many of them have, or as far as any night needed.
+   * until the weight is spread over many of them, or as far as any night needed. The start tells
+   * which push lets go first and nothing of those after it, so that its parts are weighed once.
    *
    * @param cut how light a cell may be beside the heaviest [natural logarithm]
    */
   List<Cell> cells(Play best, double cut) {
-    List<Cell> cells = new ArrayList<>();
+    List<Cell> starts = new ArrayList<>();
     for (int s = 0; s < STARTS; s++) {
-      cells.add(cell(best, 0, 0, s, NET));
+      starts.add(cell(best, 0, 0, s, NET));
     }
-    cells = heavy(cells, cut);
-    for (int part = 1; ; part *= 2) {
-      cells = spread(best, cells, NET / part, cut);
-      if (cells.size() > MANY || part == FINEST) {
-        return cells;
+    Cell top = Collections.max(starts, Comparator.comparingDouble(Cell::logWeight));
+    List<Cell> net = List.of(top);
+    int part = 1;
+    do {
+      net = grown(best, net, NET / part, cut);
+      part *= 2;
+    } while (spread(net) < MANY && part <= FINEST);
+    List<Cell> cells = new ArrayList<>();
+    for (Cell cell : net) {
+      for (Cell start : starts) {
+        cells.add(cell.from(start.start(), start.logWeight() - top.logWeight()));
       }
     }
+    return heavy(cells, cut);
   }
 
-  /** Spreads from the cells of a net that is twice as wide. */
-  private List<Cell> spread(Play origin, List<Cell> from, double net, double cut) {
+  /** Over how many cells the weight is spread (Kish's effective number: Survey Sampling, 1965). */
+  private static double spread(List<Cell> cells) {
+    double all = log(cells);
+    return 1 / cells.stream().mapToDouble(c -> Math.exp(2 * (c.logWeight() - all))).sum();
+  }
+
+  /** Logarithm of the weight of all. */
+  static double log(List<Cell> cells) {
+    double top = cells.stream().mapToDouble(Cell::logWeight).max().orElseThrow();
+    return top + Math.log(cells.stream().mapToDouble(c -> Math.exp(c.logWeight() - top)).sum());
+  }
+
+  /** Grows from the cells of a net that is twice as wide. */
+  private List<Cell> grown(Play origin, List<Cell> from, double net, double cut) {
     Map<List<Integer>, Cell> known = new LinkedHashMap<>();
     PriorityQueue<Cell> open =
         new PriorityQueue<>(Comparator.comparingDouble((Cell cell) -> -cell.logWeight()));
@@ -205,7 +229,7 @@ final class StickingSearch {
       }
       for (int a = -GAP; a <= GAP; a++) {
         for (int b = -GAP; b <= GAP; b++) {
-          if (!known.containsKey(List.of(at.width() + a, at.unlike() + b, at.start()))) {
+          if (!known.containsKey(List.of(at.width() + a, at.unlike() + b))) {
             Cell cell = cell(origin, at.width() + a, at.unlike() + b, at.start(), net);
             known.put(cell.index(), cell);
             open.add(cell);
@@ -230,16 +254,14 @@ final class StickingSearch {
   }
 
   private Cell cell(Play origin, int width, int unlike, int start, double net) {
-    double unlikeNet = net * UNLIKE_STEP / FINE;
     Play play =
         new Play(
             origin.width() * Math.exp(width * net),
             start(start),
-            origin.unlikeness() + unlike * unlikeNet,
-            unlikeNet);
-    double prior = logPrior(play) + Math.log(play.width() * net * unlikeNet / STARTS);
-    return new Cell(
-        width, unlike, start, net, play, prior, prior + likelihood.applyAsDouble(play));
+            origin.unlikeness() + unlike * net,
+            net);
+    double prior = logPrior(play) + Math.log(play.width() * net * net / STARTS);
+    return new Cell(width, unlike, start, net, play, prior, prior + likelihood.applyAsDouble(play));
   }
 
   private double logPrior(Play play) {
