@@ -16,8 +16,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class StickingKnowledgeTest {
   private static AxisKnowledge dec(int seed, String mount) throws Exception {
     GuideRun run = SimulatedRuns.of(seed, mount).log();
-    Reconstruction made =
-        Reconstruction.of(run, Axis.DEC, Equipment.UNKNOWN).value().orElseThrow();
+    Reconstruction made = Reconstruction.of(run, Axis.DEC, Equipment.UNKNOWN).value().orElseThrow();
     return AxisKnowledge.Peaks.of(
             List.of(new Part(run, made, Optional.empty(), 1, 1)), Axis.DEC, List.of())
         .known();

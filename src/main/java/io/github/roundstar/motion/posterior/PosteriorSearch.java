@@ -49,9 +49,10 @@ public final class PosteriorSearch {
 
   /**
    * Of what play gains over pulses as sent, the best of a few thresholds must gain such a share. On
-   * simulated nights that stick it gained TODO times as much, on those with play at most TODO.
+   * simulated nights that stick it gained 0.4 to 5 times as much; on those with play less than
+   * pulses as sent in most cases, rarely 0.4 times as much.
    */
-  private static final double PROMISING = 1 / 3.0;
+  private static final double PROMISING = 0.2;
 
   /** A peak so much lower than that with play is not summed up [natural logarithm]. */
   private static final double HOPELESS = 15;

@@ -26,8 +26,13 @@ final class StickingSearch {
 
   private static final double MOST = 2.3;
 
-  /** Steps over all of them, as a share. */
-  private static final double COARSE = 0.05;
+  /**
+   * Steps over all of them, as a share, and the unlikenesses tried: on nights of little noise and
+   * wide thresholds less than half of this found no more than pulses as sent did.
+   */
+  private static final double COARSE = 0.025;
+
+  private static final double[] UNLIKE = {-0.03, -0.01, 0.01, 0.03};
 
   /** Steps of the threshold, as a share, and of the unlikeness about the best. */
   private static final double FINE = 0.01;
@@ -125,7 +130,9 @@ final class StickingSearch {
   Trial coarse(double playWidth) {
     Trial best = trial(LEAST * playWidth, 0.5, 0);
     for (double share = LEAST; share < MOST; share *= 1 + COARSE) {
-      best = best.better(trial(share * playWidth, 0.5, 0));
+      for (double unlike : UNLIKE) {
+        best = best.better(trial(share * playWidth, 0.5, unlike));
+      }
     }
     return best;
   }

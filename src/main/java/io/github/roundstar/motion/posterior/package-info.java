@@ -17,7 +17,8 @@
  *
  * <p>An axis that sticks takes the place of one with play ({@link
  * io.github.roundstar.motion.posterior.StickingSearch}): its threshold, start and unlikeness make
- * the density jump, so that they are summed over a fine net, and the lattice keeps wander and memory.
+ * the density jump, so that they are summed over a fine net, and the lattice keeps wander and
+ * memory.
  *
  * <p><b>Out.</b> {@link io.github.roundstar.motion.posterior.AxisPosterior}: every figure with its
  * interval and what was learned, out of one mixture, and joint draws.
