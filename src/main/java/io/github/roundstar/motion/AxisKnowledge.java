@@ -31,9 +31,6 @@ public final class AxisKnowledge {
   /** Share of the axes that lose pushes which stick; common practice, no source. */
   private static final double STICKING = 0.1;
 
-  /** A peak so much lower than the other model's is not summed up [natural logarithm]. */
-  private static final double HOPELESS = 15;
-
   /** A sinusoid's amplitude is known to nobody before: an interval as wide as its prior. */
   private static final double TONE_WIDTH = 2 * Estimate.SIGMAS_95 * Priors.TONE;
 
@@ -144,18 +141,16 @@ public final class AxisKnowledge {
       if (axis == Axis.RA || play.playProbability() < SURELY_LOST) {
         return playing;
       }
-      Peaks sticks = of(parts, axis, families, LostMotion.Kind.STICKING);
-      if (sticks.search.highest() < search.highest() - HOPELESS) {
-        return playing;
-      }
-      AxisKnowledge sticking = sticks.whole();
+      AxisQuestion sticks = asked(parts, axis, families, LostMotion.Kind.STICKING);
       double ofPlay =
           play.logEvidence() + Math.log(play.playProbability()) + Math.log(1 - STICKING);
-      double ofSticking =
-          sticking.posterior.logEvidence()
-              + Math.log(sticking.posterior.playProbability())
-              + Math.log(STICKING);
-      return ofSticking > ofPlay ? sticking : playing;
+      return search
+          .sticking(sticks.model(Priors.USUAL))
+          .filter(sticking -> sticking.logEvidence() + Math.log(STICKING) > ofPlay)
+          .map(
+              sticking ->
+                  new AxisKnowledge(sticking, sticks, families, LostMotion.Kind.STICKING, parts))
+          .orElse(playing);
     }
 
     private AxisKnowledge whole() {

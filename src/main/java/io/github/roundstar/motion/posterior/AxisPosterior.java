@@ -19,7 +19,6 @@ public final class AxisPosterior {
   public static final int DRAWS = 400;
 
   private final AxisModel model;
-  private final double unlikeness;
 
   /** As many elements as draws, at even steps of weight. */
   private final List<Entry> sample;
@@ -78,16 +77,14 @@ public final class AxisPosterior {
 
   AxisPosterior(
       AxisModel model,
-      double unlikeness,
       List<Entry> entries,
       double logEvidence,
       Draw[] draws,
       List<Explanation> explanations,
       double playProbability) {
     this.model = model;
-    this.unlikeness = unlikeness;
     this.sample = sample(entries).stream().map(e -> new Entry(e.element(), 0, e.place())).toList();
-    NormalMixture strength = mixture(entries, 1, 0);
+    NormalMixture strength = mixture(entries, 0);
     NormalMixture first = model.columns() == 0 ? strength : columnMixture(entries, 0, 0);
     this.moments =
         new double[][] {{strength.mean(), strength.variance()}, {first.mean(), first.variance()}};
@@ -114,21 +111,21 @@ public final class AxisPosterior {
 
   /** Mean strength of pulses [declared]. */
   public Figure strength() {
-    return linear(1, 0);
+    return strength(0);
   }
 
   /** Strength of pulses east or north [declared]. */
   public Figure oneWay() {
-    return linear(1 + unlikeness, 1);
+    return strength(1);
   }
 
   /** Strength of pulses west or south [declared]. */
   public Figure otherWay() {
-    return linear(1 - unlikeness, -1);
+    return strength(-1);
   }
 
-  private Figure linear(double ofStrength, double ofUnlikeness) {
-    NormalMixture mixture = mixture(sample, ofStrength, ofUnlikeness);
+  private Figure strength(int direction) {
+    NormalMixture mixture = mixture(sample, direction);
     NormalMixture prior =
         new NormalMixture(
             model.priors().strengths().stream().mapToDouble(Priors.Strength::weight).toArray(),
@@ -147,16 +144,21 @@ public final class AxisPosterior {
     return moments[1].clone();
   }
 
-  private static NormalMixture mixture(List<Entry> of, double r, double d) {
+  /** Strength of a direction, or of both for 0. */
+  private static NormalMixture mixture(List<Entry> of, int direction) {
     double[] weights = new double[of.size()];
     double[] means = new double[of.size()];
     double[] deviations = new double[of.size()];
     double top = of.stream().mapToDouble(Entry::logWeight).max().orElseThrow();
     for (int i = 0; i < weights.length; i++) {
       Element e = of.get(i).element();
+      double r = 1 + direction * of.get(i).place().play().unlikeness();
       weights[i] = Math.exp(of.get(i).logWeight() - top);
-      means[i] = r * e.r() + d * e.d();
-      deviations[i] = Math.sqrt(Math.max(0, r * r * e.rr() + 2 * r * d * e.rd() + d * d * e.dd()));
+      means[i] = r * e.r() + direction * e.d();
+      deviations[i] =
+          Math.sqrt(
+              Math.max(
+                  0, r * r * e.rr() + 2 * r * direction * e.rd() + direction * direction * e.dd()));
     }
     return new NormalMixture(weights, means, deviations);
   }

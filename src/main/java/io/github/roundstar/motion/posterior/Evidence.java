@@ -33,6 +33,7 @@ final class Evidence {
   private final double constant;
   private final double unlikeness;
   private final double floor;
+  private final double cellDeviation;
   private final List<Element> elements = new ArrayList<>();
   private double highest = Double.NEGATIVE_INFINITY;
   private double[][] heaviest;
@@ -45,14 +46,16 @@ final class Evidence {
       double[][][] products,
       int steps,
       double logDeterminant,
-      double unlikeness,
+      Play play,
       double floor) {
     this.model = model;
     this.resolution = resolution;
     this.products = products;
     this.steps = steps;
     this.constant = -0.5 * (steps * Math.log(2 * Math.PI) + logDeterminant);
-    this.unlikeness = unlikeness;
+    boolean own = play.unlikeCell() > 0;
+    this.unlikeness = own ? 0 : play.unlikeness();
+    this.cellDeviation = play.unlikeCell() / Math.sqrt(12);
     this.floor = floor;
   }
 
@@ -94,7 +97,7 @@ final class Evidence {
    * Sums up.
    *
    * @param products of all columns of each run, as {@link WhiteFrames} gives them
-   * @param unlikeness about which the pushes' columns are linear
+   * @param play about whose unlikeness the pushes' columns are linear
    * @param floor elements lighter than this are not looked for
    */
   static Evidence of(
@@ -102,17 +105,11 @@ final class Evidence {
       Resolution resolution,
       double[][][] products,
       WhiteFrames frames,
-      double unlikeness,
+      Play play,
       double floor) {
     Evidence evidence =
         new Evidence(
-            model,
-            resolution,
-            products,
-            frames.steps(),
-            frames.logDeterminant(),
-            unlikeness,
-            floor);
+            model, resolution, products, frames.steps(), frames.logDeterminant(), play, floor);
     evidence.sum();
     return evidence;
   }
@@ -407,7 +404,7 @@ final class Evidence {
       Steady[] steady) {
     double m = strength.mean();
     double v = strength.deviation() * strength.deviation();
-    double u = strength.unlikeness() * m;
+    double u = (cellDeviation > 0 ? cellDeviation : strength.unlikeness()) * m;
     u *= u;
     double prior = base + Math.log(strength.weight()) - 0.5 * (Math.log(v * u) + m * m / v);
     double best = Double.NEGATIVE_INFINITY;

@@ -56,6 +56,19 @@ public final class PosteriorSearch {
   /** Directions that are more unlike are linear in their difference, whatever the play. */
   private static final double LARGEST_UNLIKENESS = 0.1;
 
+  /**
+   * Of what play gains over pulses as sent, the best of a few thresholds must gain such a share. On
+   * simulated nights that stick it gained 0.4 to 5 times as much; on those with play less than
+   * pulses as sent in most cases, rarely 0.4 times as much.
+   */
+  private static final double PROMISING = 0.2;
+
+  /** A peak so much lower than that with play is not summed up [natural logarithm]. */
+  private static final double HOPELESS = 15;
+
+  /** So many thresholds stand for all that have weight. */
+  private static final int THRESHOLDS = 40;
+
   /** So many peaks are climbed at most. */
   private static final int MOST_PEAKS = 4;
 
@@ -110,9 +123,43 @@ public final class PosteriorSearch {
     return summed(joints());
   }
 
-  /** Logarithm of the density at the highest peak, to see which of two models is worth it. */
-  public double highest() {
-    return joints().get(0).outer().logDensity();
+  /**
+   * The whole if the axis sticks instead; nothing where no play stands out that could be one that
+   * sticks, or where that is hopeless beside play.
+   *
+   * @param sticks the same question, its widths those of thresholds
+   */
+  public Optional<AxisPosterior> sticking(AxisModel sticks) {
+    Joint play = joints().get(0);
+    double width = play.play().width();
+    if (width == 0) {
+      return Optional.empty();
+    }
+    PosteriorSearch search = new PosteriorSearch(sticks, resolution);
+    search.ratios = ratios;
+    search.memories = memories;
+    double[] even = play.outer().at();
+    StickingSearch first = search.stickingAt(search.sketch, even);
+    Play coarse = first.coarse(width).play();
+    double nothing = at(sketch, even, Play.NONE);
+    double gained = search.at(search.sketch, even, coarse) - nothing;
+    if (gained < PROMISING * (at(sketch, even, play.play()) - nothing)) {
+      return Optional.empty();
+    }
+    Play close = first.closer(coarse).play();
+    List<Joint> peaks = search.stuck(close);
+    if (peaks.get(0).outer().logDensity() < play.outer().logDensity() - HOPELESS) {
+      return Optional.empty();
+    }
+    StickingSearch second = search.stickingAt(search.still, peaks.get(0).outer().at());
+    Play best = second.best(close).play();
+    List<Peak> outer =
+        (best.equals(close) ? peaks : search.stuck(best)).stream().map(Joint::outer).toList();
+    List<PlayPoint> points =
+        search.thresholds(
+            search.stickingAt(search.still, outer.get(0).at()).cells(best, resolution.cut()),
+            outer.size());
+    return Optional.of(search.summed(outer, points, new double[2]));
   }
 
   private List<Joint> joints() {
@@ -243,16 +290,10 @@ public final class PosteriorSearch {
   }
 
   private List<Joint> peaks(List<Seed> seeds) {
-    double more = Math.sqrt((double) model.size() / Math.max(1, sketchSize()));
     List<Joint> peaks = new ArrayList<>();
     for (Seed seed : seeds.subList(0, Math.min(MOST_PEAKS, seeds.size()))) {
-      double[] even = {ratios.even(seed.logRatio()), memories.even(seed.logMemory())};
       Play behind = seed.play();
-      Peak rough = Peak.climb(x -> density(sketch, x, behind), even, new double[] {more, more});
-      Peak fine =
-          sketch == still
-              ? rough
-              : Peak.climb(x -> density(still, x, behind), rough.at(), new double[] {1, 1});
+      Peak fine = outer(seed);
       if (behind.width() > 0) {
         Play closer = playAt(playPeak(fine.at(), behind).at(), 0);
         fine = Peak.climb(x -> density(still, x, closer), fine.at(), new double[] {1, 1});
@@ -263,6 +304,37 @@ public final class PosteriorSearch {
     }
     peaks.sort(Comparator.comparingDouble(p -> -p.outer().logDensity()));
     return peaks;
+  }
+
+  /** The peak of wander and memory that a seed leads to, its play as it is. */
+  private Peak outer(Seed seed) {
+    double more = Math.sqrt((double) model.size() / Math.max(1, sketchSize()));
+    double[] even = {ratios.even(seed.logRatio()), memories.even(seed.logMemory())};
+    Play behind = seed.play();
+    Peak rough = Peak.climb(x -> density(sketch, x, behind), even, new double[] {more, more});
+    return sketch == still
+        ? rough
+        : Peak.climb(x -> density(still, x, behind), rough.at(), new double[] {1, 1});
+  }
+
+  /** The peaks of wander and memory where the axis sticks so. */
+  private List<Joint> stuck(Play so) {
+    List<Seed> seeds = scan(so);
+    seeds.sort(Comparator.comparingDouble(seed -> -seed.logDensity()));
+    List<Joint> peaks = new ArrayList<>();
+    for (Seed seed : seeds.subList(0, Math.min(MOST_PEAKS, seeds.size()))) {
+      add(peaks, new Joint(outer(seed), so));
+    }
+    peaks.sort(Comparator.comparingDouble(p -> -p.outer().logDensity()));
+    return peaks;
+  }
+
+  private StickingSearch stickingAt(Surface surface, double[] even) {
+    return new StickingSearch(play -> at(surface, even, play), model.priors());
+  }
+
+  private double at(Surface surface, double[] even, Play play) {
+    return surface.log(ratios.number(even[0]), memories.number(even[1]), play);
   }
 
   /** Adds a peak, unless the density hardly dips on the way to one that is known. */
@@ -473,7 +545,7 @@ public final class PosteriorSearch {
         all.add(
             new PlayPoint(
                 play,
-                new double[] {Math.log(width), Math.log(start / (1 - start))},
+                logarithms(play),
                 log,
                 expected,
                 new double[] {
@@ -493,6 +565,39 @@ public final class PosteriorSearch {
       }
     }
     return all;
+  }
+
+  /**
+   * Thresholds at even steps of weight, each with the weight of those that it stands for. Where the
+   * density jumps no rule makes a few stand for all, but chance does.
+   */
+  private List<PlayPoint> thresholds(List<StickingSearch.Cell> cells, int peaks) {
+    double all = StickingSearch.log(cells);
+    List<PlayPoint> points = new ArrayList<>();
+    double sum = 0;
+    int taken = 0;
+    for (StickingSearch.Cell cell : cells) {
+      double weight = Math.exp(cell.logWeight() - all);
+      sum += weight;
+      int until = (int) Math.rint(THRESHOLDS * sum);
+      if (until > taken) {
+        double share = (double) (until - taken) / THRESHOLDS;
+        taken = until;
+        points.add(
+            new PlayPoint(
+                cell.play(),
+                logarithms(cell.play()),
+                cell.logPrior() + Math.log(share / weight),
+                new double[peaks],
+                cell.bounds()));
+      }
+    }
+    return points;
+  }
+
+  /** Logarithms of the width and of the odds of the start. */
+  private static double[] logarithms(Play play) {
+    return new double[] {Math.log(play.width()), Math.log(play.start() / (1 - play.start()))};
   }
 
   private static int compare(List<Integer> a, List<Integer> b) {
@@ -533,10 +638,14 @@ public final class PosteriorSearch {
         playKernel = kernel(steps);
       }
     }
+    return summed(peaks, plays, playKernel);
+  }
+
+  /** Sums up over wander and memory. */
+  private AxisPosterior summed(List<Peak> peaks, List<PlayPoint> plays, double[] playKernel) {
     double[][] steps = steps(peaks.get(0).noNarrower(LEAST_UNITS));
     List<Entry> entries = new ArrayList<>();
     double[] highest = {Double.NEGATIVE_INFINITY};
-    List<PlayPoint> behind = plays;
     int most = Math.max(1, MOST_POINTS / plays.size());
     for (boolean fits = false; !fits; ) {
       double cell = Math.log(Math.abs(steps[0][0] * steps[1][1]));
@@ -544,7 +653,7 @@ public final class PosteriorSearch {
       highest[0] = Double.NEGATIVE_INFINITY;
       fits =
           Lattice.over(
-                  x -> density(x, cell, behind, peaks, entries, highest),
+                  x -> density(x, cell, plays, peaks, entries, highest),
                   peaks.stream().map(Peak::at).toList(),
                   steps,
                   resolution.cut(),
@@ -553,7 +662,7 @@ public final class PosteriorSearch {
       steps = fits ? steps : coarser(steps);
     }
     entries.removeIf(e -> e.logWeight() < highest[0] - resolution.elementCut());
-    return finished(entries, peaks, unlike, kernel(steps), playKernel);
+    return finished(entries, peaks, kernel(steps), playKernel);
   }
 
   private static double[][] coarser(double[][] steps) {
@@ -661,7 +770,7 @@ public final class PosteriorSearch {
   }
 
   private AxisPosterior finished(
-      List<Entry> entries, List<Peak> peaks, double unlike, double[] kernel, double[] playKernel) {
+      List<Entry> entries, List<Peak> peaks, double[] kernel, double[] playKernel) {
     double top = entries.stream().mapToDouble(Entry::logWeight).max().orElseThrow();
     double all = 0;
     double playing = 0;
@@ -690,7 +799,6 @@ public final class PosteriorSearch {
     explanations.sort(Comparator.comparingDouble(e -> -e.probability()));
     return new AxisPosterior(
         model,
-        unlike,
         entries,
         top + Math.log(all),
         new PosteriorDraws(this, entries, kernel, playKernel, peaks.size()).draws(),

@@ -139,7 +139,7 @@ public record Priors(
           new Movement(0.125, 1.35));
 
   /** Of two directions that are each some 3 % off by themselves. */
-  private static final double ALIKE = 0.021;
+  static final double ALIKE = 0.021;
 
   /**
    * A declared rate is mostly right to a few per cent (gears and guide scale), at times off by

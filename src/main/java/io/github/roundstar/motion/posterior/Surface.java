@@ -34,8 +34,7 @@ final class Surface {
       filteredRatio = logRatio;
       filteredMemory = logMemory;
     }
-    return Evidence.of(
-        model, resolution, frames.products(pushes(play)), frames, play.unlikeness(), floor);
+    return Evidence.of(model, resolution, frames.products(pushes(play)), frames, play, floor);
   }
 
   /** Logarithm of the density of the ratio's logarithm and the memory's, the play known. */
