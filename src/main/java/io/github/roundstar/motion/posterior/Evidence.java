@@ -24,7 +24,7 @@ final class Evidence {
   private static final double LEAST_SHARE = 0.1;
 
   /** The least pivot of a column that the rest of noise is counted without. */
-  private static final double REPEATS = 1e-10;
+  private static final double REPEATS = 1e-7;
 
   private final AxisModel model;
   private final Resolution resolution;
@@ -414,6 +414,10 @@ final class Evidence {
       double dd = at.dd + 1 / u;
       double ry = at.ry + m / v;
       double determinant = rr * dd - rd * rd;
+      if (!(determinant > 0)) {
+        // Rounding is all that is left of the pushes: a noise far too small for these columns.
+        continue;
+      }
       double r = (dd * ry - rd * at.dy) / determinant;
       double d = (rr * at.dy - rd * ry) / determinant;
       double weight = prior + at.log - 0.5 * Math.log(determinant) + 0.5 * (r * ry + d * at.dy);
