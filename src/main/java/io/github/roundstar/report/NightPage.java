@@ -77,10 +77,11 @@ public final class NightPage {
             "judgements", () -> FindingSections.judgements(result), List.<Page.Judged>of());
     List<Page.KeyFigure> figures =
         faults.within("key figures", () -> KeyFigures.of(result), List.<Page.KeyFigure>of());
+    List<String> unread =
+        faults.within("unread rows", () -> RowsSection.unread(result), List.<String>of());
     List<String> warnings = new ArrayList<>();
     FaultWords.of(result.faults(), faults).ifPresent(warnings::add);
-    warnings.addAll(
-        faults.within("unread rows", () -> RowsSection.unread(result), List.<String>of()));
+    warnings.addAll(unread);
     warnings.addAll(RepeatedLines.shortened(evidence.warnings()));
     charts.failure().ifPresent(warnings::add);
     Page page =
