@@ -243,7 +243,8 @@ public final class ReadingTable {
         Logs that no program writes, with their truth, from a generator in the tests (`io.github.roundstar.dialects`) whose words come from another
         hand than those of the code. Read: the figures are those of the guide table of the same night to 3 %, without a question. Misread: they are
         not, and nothing was said. Made by `io.github.roundstar.ingest.ReadingTable` (DEVELOPERS.md); a line for each log that was not
-        read goes to the standard error. The reading was built with the seeds 1 to 600 and 3001 to 4000 in sight, and with no others.
+        read goes to the standard error. The reading was built with the seeds 1 to 600 and 3001 to 4000 in sight.
+        Some thirty words were added to the dictionary while they were; without these, of the seeds 1001 to 2000 868 of 905 were read, and 3 misread.
 
         | logs | read | asked rightly | asked needlessly | refused | refused rightly | misread |
         |---|---|---|---|---|---|---|
