@@ -5,7 +5,7 @@ import java.io.Console;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 
 /**
@@ -20,13 +20,7 @@ final class Answers {
     Console console = System.console(); // none where input or output is piped
     return console == null
         ? Optional.empty()
-        : ask(
-            open,
-            line -> {
-              console.printf("%s%n", line);
-              return null;
-            },
-            console::readLine);
+        : ask(open, console.writer()::println, console::readLine);
   }
 
   /**
@@ -35,17 +29,16 @@ final class Answers {
    * @param say prints a line
    * @param hear the next line typed; null at the end of input
    */
-  static Optional<String> ask(
-      List<Decision> open, Function<String, Void> say, Supplier<String> hear) {
+  static Optional<String> ask(List<Decision> open, Consumer<String> say, Supplier<String> hear) {
     StringBuilder all = new StringBuilder();
     for (Decision decision : open) {
-      say.apply("");
-      say.apply(plain(decision.about() + ": " + decision.because()));
+      say.accept("");
+      say.accept(plain(decision.about() + ": " + decision.because()));
       List<String> choices = choices(decision.ask());
       for (int i = 0; i < choices.size(); i++) {
-        say.apply((i + 1) + ") " + plain(choices.get(i).replace("\n", ", ")));
+        say.accept((i + 1) + ") " + plain(choices.get(i).replace("\n", ", ")));
       }
-      say.apply(
+      say.accept(
           choices.size() > 1
               ? "Number of the answer (Enter: leave it open):"
               : "1 if it is so, or the value in place of the one shown (Enter: leave it open):");

@@ -32,13 +32,7 @@ class AnswersTest {
 
   private Optional<String> answers(String... typed) {
     Iterator<String> lines = List.of(typed).iterator();
-    return Answers.ask(
-        List.of(ROW, SCALE),
-        line -> {
-          said.add(line);
-          return null;
-        },
-        () -> lines.hasNext() ? lines.next() : null);
+    return Answers.ask(List.of(ROW, SCALE), said::add, () -> lines.hasNext() ? lines.next() : null);
   }
 
   @Test
