@@ -82,7 +82,7 @@ final class Answers {
         }
       }
     }
-    return choices;
+    return choices.stream().distinct().toList(); // columns that share a line share its answer
   }
 
   private static String plain(String text) {

@@ -55,4 +55,14 @@ class AnswersTest {
     assertThat(System.console()).as("builds run without a terminal").isNull();
     assertThat(Answers.onTerminal(List.of(ROW))).isEmpty();
   }
+
+  /** Both axes' unit is one question: the line stands twice, and each answer is offered once. */
+  @Test
+  void anAnswerThatStandsInTwoColumnsIsOfferedOnce() {
+    String line = "unit = \"arcsec\"   # or \"px\"\n";
+    assertThat(Answers.choices("at = 2\n" + line + "at = 3\n" + line))
+        .containsExactly(
+            "at = 2\nunit = \"arcsec\"\nat = 3\nunit = \"arcsec\"\n",
+            "at = 2\nunit = \"px\"\nat = 3\nunit = \"px\"\n");
+  }
 }
