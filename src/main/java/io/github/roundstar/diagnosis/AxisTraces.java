@@ -53,10 +53,7 @@ final class AxisTraces {
       model = Polyline.of(x, y);
     }
     return new AxisTrace.Run(
-        run.dec().runId(),
-        Polyline.of(x, found.fit().driftOfRun(r)),
-        model,
-        run.dec().arcsecPerMinute());
+        run.dec().runId(), Polyline.of(x, found.fit().driftOfRun(r)), model, run.decDrift());
   }
 
   private static double hours(PointedRun run, double seconds) {

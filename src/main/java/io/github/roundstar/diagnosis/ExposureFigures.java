@@ -11,8 +11,6 @@ import io.github.roundstar.diagnosis.exposures.StarTrack;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.GuideRun;
-import io.github.roundstar.motion.Backlash;
-import io.github.roundstar.motion.DecMotion;
 import io.github.roundstar.motion.SmoothedStar;
 import io.github.roundstar.results.ExposureEvidence;
 import io.github.roundstar.results.Faults;
@@ -54,7 +52,7 @@ final class ExposureFigures {
           new GuidedRun(
               run,
               track(studies.get(i), result, equipment),
-              play(studies.get(i), result),
+              Optional.ofNullable(result.backlashArcsecAxis().dec()),
               Optional.ofNullable(result.stickingArcsecAxis().dec()),
               swing));
     }
@@ -70,19 +68,6 @@ final class ExposureFigures {
         .filter(star -> ra.isPresent() && dec.isPresent())
         .map(star -> StarTrack.smoothed(study.run().frames(), star, ra.get(), dec.get()))
         .orElseGet(() -> StarTrack.measured(study.run().frames(), ra, dec));
-  }
-
-  /** The play; where its size cannot be given to 10 %, what it is at the declared guide rate. */
-  private static Optional<Estimate> play(RunStudy study, RunResult result) {
-    return Optional.ofNullable(result.backlashArcsecAxis().dec())
-        .or(
-            () ->
-                study
-                    .dec()
-                    .value()
-                    .filter(motion -> motion.sticking().value().isEmpty())
-                    .flatMap(DecMotion::backlash)
-                    .map(Backlash::declaredArcsec));
   }
 
   /** What the report shows beside the figures. */

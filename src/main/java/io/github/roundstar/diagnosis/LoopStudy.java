@@ -3,18 +3,20 @@ package io.github.roundstar.diagnosis;
 import io.github.roundstar.model.AxisLoop;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Axis;
-import io.github.roundstar.motion.DecMotion;
+import io.github.roundstar.motion.AxisMotion;
 import io.github.roundstar.motion.DisturbanceSearch;
 import io.github.roundstar.motion.ErrorBudget;
+import io.github.roundstar.motion.FrameSpan;
 import io.github.roundstar.motion.GuideRate;
 import io.github.roundstar.motion.LoopFit;
-import io.github.roundstar.motion.LoopGain;
 import io.github.roundstar.motion.LoopReplay;
 import io.github.roundstar.motion.MotionSplit;
-import io.github.roundstar.motion.RaMotion;
 import io.github.roundstar.results.Faults;
+import java.util.List;
+import java.util.function.BiFunction;
 
 /**
  * What is found out about the guiding of one axis of a run.
@@ -46,69 +48,64 @@ record LoopStudy(
 
   /** Right ascension. */
   static LoopStudy ra(RunStudy study, Equipment equipment) {
-    Answer<LoopFit> law = LoopFit.of(study.run().frames(), Axis.RA);
     return of(
+        study,
+        Axis.RA,
         study.run().loop().ra(),
-        law,
-        law.then(
-            fit ->
-                LoopGain.of(
-                    fit,
-                    GuideRate.declaredSky(study.run(), Axis.RA, equipment),
-                    study.ra().value().flatMap(RaMotion::response))),
-        study
-            .ra()
-            .then(
-                motion ->
-                    MotionSplit.ra(
-                        study.run(),
-                        motion,
-                        equipment,
-                        DisturbanceSearch.spans(study.run(), motion.response()))),
+        study.ra(),
+        (motion, jolts) ->
+            study
+                .periodic()
+                .then(periodic -> MotionSplit.ra(study.run(), motion, periodic, equipment, jolts)),
         equipment);
   }
 
   /** Declination. */
   static LoopStudy dec(RunStudy study, Equipment equipment) {
-    Answer<LoopFit> law = LoopFit.of(study.run().frames(), Axis.DEC);
     return of(
+        study,
+        Axis.DEC,
         study.run().loop().dec(),
-        law,
-        law.then(
-            fit ->
-                LoopGain.of(
-                    fit,
-                    GuideRate.declaredSky(study.run(), Axis.DEC, equipment),
-                    study.dec().value().flatMap(DecMotion::response))),
-        study
-            .dec()
-            .then(
-                motion ->
-                    study
-                        .decDriftFit()
-                        .then(
-                            drift ->
-                                MotionSplit.dec(
-                                    study.run(),
-                                    motion,
-                                    drift,
-                                    equipment,
-                                    DisturbanceSearch.spans(study.run(), motion.response())))),
+        study.dec(),
+        (motion, jolts) ->
+            study
+                .decDriftFit()
+                .then(drift -> MotionSplit.dec(study.run(), motion, drift, equipment, jolts)),
         equipment);
   }
 
   private static LoopStudy of(
+      RunStudy study,
+      Axis axis,
       AxisLoop declared,
-      Answer<LoopFit> law,
-      Answer<Estimate> gain,
-      Answer<MotionSplit> split,
+      Answer<AxisMotion> motion,
+      BiFunction<AxisMotion, List<FrameSpan>, Answer<MotionSplit>> splitting,
       Equipment equipment) {
+    Answer<LoopFit> law = LoopFit.of(study.run().frames(), axis);
+    Answer<MotionSplit> split =
+        motion.then(m -> splitting.apply(m, DisturbanceSearch.spans(study.run(), m)));
     double exposure = equipment.imaging().exposureSeconds().orElse(USUAL_EXPOSURE_SECONDS);
     return new LoopStudy(
         declared,
         law,
-        gain,
+        law.then(fit -> motion.then(m -> gain(fit, m, study.run(), axis, equipment))),
         split.then(s -> ErrorBudget.of(s, law.value(), exposure)),
         law.then(fit -> split.then(s -> LoopReplay.of(s, fit))));
+  }
+
+  /**
+   * Share of a lasting offset that one pulse takes away, by what a second of pulse moves. The law
+   * itself adds nothing to the interval: it is read off the pulses.
+   */
+  private static Answer<Estimate> gain(
+      LoopFit fit, AxisMotion motion, GuideRun run, Axis axis, Equipment equipment) {
+    return GuideRate.declaredSky(run, axis, equipment)
+        .map(
+            rate ->
+                motion
+                    .known()
+                    .strength()
+                    .estimate()
+                    .times(fit.law().millisPerArcsec() / 1000 * rate));
   }
 }

@@ -12,8 +12,10 @@ final class Methods {
           + " frames a turn, and each line is judged against that background over all trial"
           + " periods. Periods and amplitudes come from generalised least squares on the original"
           + " times, one period and one set of amplitudes for all runs, each run free to start"
-          + " anywhere in the turn, moved to what is known of noise that outlasts a frame. Intervals: the white steps' scores with their remaining"
-          + " autocorrelation (Andrews and Monahan 1992), and what is not known of how long noise lasts, first order.";
+          + " anywhere in the turn. Amplitudes, periods and peak to peak with their intervals are those of the posterior"
+          + " (see the response), where the first family's amplitude may walk and every run has amplitudes of its own,"
+          + " weighted by what each knows; phase, curve and spectrum are those of that fit, pulses taken"
+          + " out as the posterior says.";
 
   private static final String REPEATABILITY =
       "Each complete turn of every run fitted by itself with the harmonics found, wander and noise"
@@ -37,21 +39,24 @@ final class Methods {
               "/night/guided", "All used frames of all runs, each about its own run's mean."),
           new Method(
               "/runs/*/driftArcsecPerMinuteSky",
-              "Mean slope of the motion with the corrections and the jolts taken out, a bend beside it. The"
-                  + " corrections count with the declared guide rate, give or take 3 %. Every stretch between dithers of unknown size,"
-                  + " re-acquired stars and long gaps has its own level. Generalised least squares"
-                  + " against fitted wander and noise, periodic error fitted beside it in right"
-                  + " ascension, or in a run shorter than 32 min, where it swings, a worm of any common"
-                  + " period, each weighed by its likelihood; the interval carries the wander."),
+              "Drift at the middle of the run, the motion's bend, sinusoids, wander, pulses and noise"
+                  + " beside it, by the posterior of the axis (see the response). Every stretch"
+                  + " between dithers of unknown size, re-acquired stars and long gaps has its own"
+                  + " level. The interval carries the wander and all that is not known of the pulses."),
           new Method(
               "/runs/*/responseArcsecPerSecond",
-              "Strength of pulses of either direction beside drift, bend, periodic error, wander and"
-                  + " noise, by restricted maximum likelihood: a plain regression of motion on pulses"
-                  + " would be wrong, since each pulse answers the noise of the frame before it. Noise"
-                  + " may outlast a frame: how long is part of the fit, and of the interval. A run that may"
-                  + " as well not wander at all is taken to wander by a standard error. Given when it is"
-                  + " known to 10 %. The other figures use the declared strength unless"
-                  + " it is off by more than it is allowed to be."),
+              "One posterior for each axis over all runs of the night: offset = level + drift + bend +"
+                  + " sinusoids + random walk - pushes + noise that may last longer than a frame."
+                  + " Wander over noise, the noise's memory, the width of a play and where the gears"
+                  + " rest at first lie on a lattice about all peaks; all else is Gaussian given those"
+                  + " and integrated exactly, so that nothing is taken for certain before it is known"
+                  + " (Rue, Martino and Chopin 2009). Every figure with its interval is a quantile of"
+                  + " that mixture or of 400 draws from it. What is said beforehand: a declared rate is"
+                  + " mostly right to 4 %, at times off by 20 %, now and then left at half or twice;"
+                  + " directions differ by 2 %; pulses wait some 0.15 s; noise mostly forgets itself"
+                  + " within a second; half of all mounts have play in declination, falling from zero"
+                  + " with a mean of 3 arcsec. How much the log itself taught stands under"
+                  + " /night/learned."),
           new Method(
               "/runs/*/responseArcsecPerSecond/crossAxisDeg",
               "Each axis fitted once more with the other axis' pulses beside everything else, every"
@@ -60,8 +65,8 @@ final class Methods {
                   + " takes for north, north through east."),
           new Method(
               "/runs/*/noiseFloorArcsec",
-              "Noise of the same fit, jolts left out; interval from the curvature of its"
-                  + " likelihood, and how long the noise lasts."
+              "Noise of the same posterior, jolts left out; in a night of several runs each run's by"
+                  + " what the filter leaves of it."
                   + " lag1 is the ratio of the covariances of the motion's differences at lags 2 and"
                   + " 1, which wander does not touch; slow image motion counts as wander. Second"
                   + " differences over the root of 6, the fitted wander's part taken off, are the"
@@ -80,31 +85,25 @@ final class Methods {
                   + " fifth of their strength, at 95 %."),
           new Method(
               "/night/responseArcsecPerSecond",
-              "The runs' figures pooled as random effects (Paule and Mandel 1982): the interval holds"
-                  + " what the runs scatter beyond their own. North and south are the motor's, named"
-                  + " for a tube west of the pier; a run on the other side counts the other way"
-                  + " round."),
-          new Method("/night/noiseFloorArcsec", "The runs' figures pooled as for the response."),
-          new Method("/night/backlashArcsecAxis", "The runs' figures pooled as for the response."),
+              "The posterior of all runs. North and south are the motor's, named for a tube west of the"
+                  + " pier; a run on the other side counts the other way round."),
+          new Method("/night/noiseFloorArcsec", "The posterior of all runs."),
+          new Method("/night/backlashArcsecAxis", "The posterior of all runs."),
           new Method(
               "/runs/*/backlashArcsecAxis",
-              "Pulses pass through a play of unknown width. Where there surely is one, it is fitted"
-                  + " together with the strength of pulses, with how unlike both directions push the"
-                  + " motor, and with where the gears rest at first, by Gauss-Newton steps; the"
-                  + " interval is that of the likelihood ratio, everything else fitted anew, and the"
-                  + " response of either direction is told beside all of it. Else the width is the"
-                  + " one with the highest likelihood, as if both directions pushed alike."),
-          new Method("/night/stickingArcsecAxis", "The runs' figures pooled as for the response."),
+              "Pulses pass through a play of unknown width, which all runs share; see the response."
+                  + " The figure is the median, and 0 where no play is likelier than any."),
+          new Method("/night/stickingArcsecAxis", "The posterior of all runs."),
           new Method(
               "/runs/*/stickingArcsecAxis",
-              "Where motion is lost, the same run is fitted behind an axis that withholds pulses until"
-                  + " they add up to a threshold and then lets go whole. It is said to stick only"
-                  + " where the log likelihood is higher by 10 and more than with play and than with"
-                  + " nothing lost; threshold and unlikeness of the directions are searched,"
-                  + " everything else fitted anew. Interval from the profile of the likelihood, by"
-                  + " the law of thresholds (Hansen 2000), and from the strength of pulses. The part"
-                  + " of the budget named backlash is then what sticking does. A little sticking"
-                  + " beside play, or one whose threshold changes, goes unseen."),
+              "Where motion surely is lost, the same runs are read behind an axis that withholds pulses"
+                  + " until they add up to a threshold and then lets go whole. It is said to stick"
+                  + " where that is the likelier of the two; one axis in ten that loses motion is"
+                  + " taken to stick beforehand. A little sticking beside play, or one whose"
+                  + " threshold changes, goes unseen."),
+          new Method(
+              "/night/learned",
+              "One minus the width of a figure's interval over that of what was known before the log."),
           new Method(
               "/runs/*/loop",
               "The pulses are described by a law: offsets pass an exponential filter, one of some"
@@ -112,8 +111,7 @@ final class Methods {
                   + " limit. Filter and delay are those that leave least of the uncut pulses; the"
                   + " deadband is the threshold that describes best which offsets had no pulse, and"
                   + " holds a shortest pulse too. The gain is the law's, times what a second of"
-                  + " pulse was measured to move, whose interval it carries; the declared rate, give"
-                  + " or take 3 %, where that could not be measured. Noise amplification: g / (2 -"
+                  + " pulse moves, whose interval it carries. Noise amplification: g / (2 -"
                   + " g), the closed form for a plain proportional loop."),
           new Method(
               "/runs/*/budget",

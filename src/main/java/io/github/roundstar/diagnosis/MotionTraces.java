@@ -28,7 +28,7 @@ final class MotionTraces {
     for (int r = 0; r < studies.size(); r++) {
       RunStudy study = studies.get(r);
       Optional<LevelledMotion> levelled =
-          study.periodic().value().flatMap(found -> found.levelled().stream().findFirst());
+          study.periodic().value().flatMap(found -> found.levelled(study.run().id()));
       add(traces, levelled, study.raDriftSky(), clock.shiftSeconds(r), studies);
     }
     return traces;

@@ -8,7 +8,6 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Night;
 import io.github.roundstar.model.SourceFile;
 import io.github.roundstar.motion.Answer;
-import io.github.roundstar.motion.AxisRun;
 import io.github.roundstar.motion.Gears;
 import io.github.roundstar.motion.PeriodicError;
 import io.github.roundstar.results.Faults;
@@ -64,14 +63,8 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
       Optional<MainCamera> camera,
       Faults faults) {
     Night night = MixedRuns.split(logged);
-    List<RunStudy> studies =
-        IntStream.range(0, night.runs().size())
-            .parallel()
-            .mapToObj(i -> RunStudy.of(night.runs().get(i), equipment, "/runs/" + i, faults))
-            .toList();
+    List<RunStudy> studies = RunStudy.of(night.runs(), equipment, faults);
     // What takes long and needs nothing of the rest.
-    ForkJoinTask<Answer<PeriodicError>> periodicBeside =
-        fork(() -> answer(faults, "/night periodic error", () -> periodic(studies, equipment)));
     ForkJoinTask<Answer<AxisSearch.Found>> axisBeside =
         fork(() -> answer(faults, "/polarAxis search", () -> AxisSearch.of(studies, equipment)));
     ForkJoinTask<List<LoopStudy>> decBeside =
@@ -112,7 +105,7 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
               siteShown,
               reasons.ofRun(i)));
     }
-    Answer<PeriodicError> periodic = periodicBeside.join();
+    Answer<PeriodicError> periodic = periodic(studies);
     NightSummary summary =
         NightFigures.of(
             night,
@@ -121,6 +114,7 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             periodic,
             imaging,
             gears,
+            equipment,
             reasons
                 .below("/night/comparison")
                 .part(
@@ -225,17 +219,17 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
     return IntStream.range(0, studies.size()).parallel().mapToObj(study).toList();
   }
 
-  /** One period and amplitude over all runs; the run's own fit where there is only one. */
-  private static Answer<PeriodicError> periodic(List<RunStudy> studies, Equipment equipment) {
-    if (studies.size() == 1) {
-      return studies.get(0).periodicAtAxis();
-    }
-    List<AxisRun> runs =
-        studies.stream().flatMap(study -> study.raAtAxis().value().stream()).toList();
-    if (runs.isEmpty()) {
-      return studies.isEmpty() ? Answer.none("there is no run") : studies.get(0).periodicAtAxis();
-    }
-    return PeriodicError.of(runs, Gears.of(equipment));
+  /** Over all runs, where the axis of any of them can be had. */
+  private static Answer<PeriodicError> periodic(List<RunStudy> studies) {
+    return studies.stream()
+        .map(RunStudy::periodicAtAxis)
+        .filter(answer -> answer.value().isPresent())
+        .findFirst()
+        .orElseGet(
+            () ->
+                studies.isEmpty()
+                    ? Answer.none("there is no run")
+                    : studies.get(0).periodicAtAxis());
   }
 
   private static Input input(SourceFile file) {

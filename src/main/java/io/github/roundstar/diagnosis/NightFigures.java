@@ -1,5 +1,6 @@
 package io.github.roundstar.diagnosis;
 
+import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.GuidingMode;
 import io.github.roundstar.model.Night;
@@ -36,6 +37,7 @@ final class NightFigures {
       Answer<PeriodicError> periodic,
       OptionalDouble imagingArcsecPerPixel,
       Gears gears,
+      Equipment equipment,
       ComparisonBasis comparison,
       Reasons.Scope scope) {
     return new NightSummary(
@@ -60,11 +62,11 @@ final class NightFigures {
             new AxisDrift(null, null)),
         scope.part(
             "/responseArcsecPerSecond",
-            () -> new NightPulses(runs, scope).response(),
+            () -> new NightPulses(studies, runs, scope).response(),
             new Response(null, null, null)),
         scope.part(
             "/noiseFloorArcsec",
-            () -> new NightPulses(runs, scope).noiseFloor(),
+            () -> new NightPulses(studies, runs, scope).noiseFloor(),
             new NoiseFloor(null, null, null)),
         scope.part(
             "/periodic",
@@ -72,15 +74,16 @@ final class NightFigures {
             null),
         scope.part(
             "/backlashArcsecAxis",
-            () -> new NightPulses(runs, scope).backlash(),
+            () -> new NightPulses(studies, runs, scope).backlash(),
             new Backlash(null, null)),
         scope.part(
             "/stickingArcsecAxis",
-            () -> new NightPulses(runs, scope).sticking(),
+            () -> new NightPulses(studies, runs, scope).sticking(),
             new Sticking(null)),
         scope.part(
             "/settling", () -> SettlingFigures.of(night.runs(), scope), SettlingFigures.NONE),
-        comparison);
+        comparison,
+        scope.part("/learned", () -> LearnedFigures.of(studies, equipment, scope), null));
   }
 
   private static String instant(String figure, Optional<Instant> instant, Reasons.Scope scope) {

@@ -3,6 +3,7 @@ package io.github.roundstar.diagnosis;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.PierSide;
 import io.github.roundstar.motion.Answer;
+import io.github.roundstar.motion.AxisMotion;
 import io.github.roundstar.results.Backlash;
 import io.github.roundstar.results.DecResponse;
 import io.github.roundstar.results.NoiseFloor;
@@ -16,7 +17,8 @@ import java.util.Objects;
 import java.util.function.Function;
 
 /**
- * Response, noise and play over all runs of a night, each pooled with what the runs scatter.
+ * Response, noise and play over all runs of a night: what the posterior of all of them says, which
+ * every run shows by its own directions and rate.
  *
  * <p>In declination the motor is what errs, not the sky: north and south are those of a tube west
  * of the pier, and runs on the other side count the other way round.
@@ -25,11 +27,14 @@ final class NightPulses {
   private static final String RESPONSE = "/responseArcsecPerSecond";
   private static final String NOISE = "/noiseFloorArcsec";
   private static final String NO_RUN = "no run tells it: each run has its reason";
+  private static final String RATES = "the runs declare different guide rates: see the runs";
 
+  private final List<RunStudy> studies;
   private final List<RunResult> runs;
   private final Reasons.Scope scope;
 
-  NightPulses(List<RunResult> runs, Reasons.Scope scope) {
+  NightPulses(List<RunStudy> studies, List<RunResult> runs, Reasons.Scope scope) {
+    this.studies = studies;
     this.runs = runs;
     this.scope = scope;
   }
@@ -43,8 +48,8 @@ final class NightPulses {
 
   NoiseFloor noiseFloor() {
     return new NoiseFloor(
-        pooled(NOISE + "/ra", run -> run.noiseFloorArcsec().ra()),
-        pooled(NOISE + "/dec", run -> run.noiseFloorArcsec().dec()),
+        noise("/ra", RunStudy::ra),
+        noise("/dec", RunStudy::dec),
         mean(NOISE + "/lag1", run -> run.noiseFloorArcsec().lag1()),
         mean(
             NOISE + "/raBySecondDifferences",
@@ -54,15 +59,25 @@ final class NightPulses {
             run -> run.noiseFloorArcsec().decBySecondDifferences()));
   }
 
+  private Estimate noise(String figure, Function<RunStudy, Answer<AxisMotion>> axis) {
+    return scope.orNull(
+        NOISE + figure,
+        studies.stream()
+            .flatMap(study -> axis.apply(study).value().stream())
+            .findFirst()
+            .map(motion -> Answer.of(motion.known().noiseArcsec().estimate()))
+            .orElseGet(() -> Answer.none(NO_RUN)));
+  }
+
   Backlash backlash() {
     return new Backlash(
-        notNegative(pooled("/backlashArcsecAxis/dec", run -> run.backlashArcsecAxis().dec())),
-        notNegative(pooled("/backlashArcsecAxis/ra", run -> run.backlashArcsecAxis().ra())));
+        shared("/backlashArcsecAxis/dec", run -> run.backlashArcsecAxis().dec()),
+        shared("/backlashArcsecAxis/ra", run -> run.backlashArcsecAxis().ra()));
   }
 
   Sticking sticking() {
     return new Sticking(
-        pooled(
+        shared(
             "/stickingArcsecAxis/dec",
             run -> run.stickingArcsecAxis() == null ? null : run.stickingArcsecAxis().dec()));
   }
@@ -79,9 +94,9 @@ final class NightPulses {
             known.size() == 1
                 ? Answer.of(known.get(0).sky())
                 : Answer.none("it goes with the cosine of each run's declination: see the runs")),
-        pooled(RESPONSE + "/ra/axis", run -> ofRa(run, RaResponse::axis)),
-        pooled(RESPONSE + "/ra/east", run -> ofRa(run, RaResponse::east)),
-        pooled(RESPONSE + "/ra/west", run -> ofRa(run, RaResponse::west)),
+        ofOneRate(RESPONSE + "/ra/axis", run -> ofRa(run, RaResponse::axis)),
+        ofOneRate(RESPONSE + "/ra/east", run -> ofRa(run, RaResponse::east)),
+        ofOneRate(RESPONSE + "/ra/west", run -> ofRa(run, RaResponse::west)),
         declared("/ra", known.stream().map(RaResponse::declaredAxis).toList()));
   }
 
@@ -92,7 +107,7 @@ final class NightPulses {
       return scope.orNull(RESPONSE + "/dec", Answer.none(NO_RUN));
     }
     return new DecResponse(
-        pooled(RESPONSE + "/dec/axis", run -> ofDec(run, DecResponse::axis)),
+        ofOneRate(RESPONSE + "/dec/axis", run -> ofDec(run, DecResponse::axis)),
         oneSide("/dec/north", DecResponse::north, DecResponse::south),
         oneSide("/dec/south", DecResponse::south, DecResponse::north),
         declared("/dec", known.stream().map(DecResponse::declaredAxis).toList()));
@@ -111,7 +126,7 @@ final class NightPulses {
               "a flip exchanges the motor's directions, and the log does not tell the side of the"
                   + " pier: add pier_side"));
     }
-    return pooled(
+    return ofOneRate(
         RESPONSE + figure,
         run -> ofDec(run, run.pierSide() == PierSide.EAST ? eastOfPier : westOfPier));
   }
@@ -140,6 +155,23 @@ final class NightPulses {
         figure, known.isEmpty() ? Answer.none(NO_RUN) : Answer.of(Pooled.of(known)));
   }
 
+  /** What all runs share, where they declare the same guide rate. */
+  private Estimate ofOneRate(String figure, Function<RunResult, Estimate> ofRun) {
+    List<Estimate> known = runs.stream().map(ofRun).filter(Objects::nonNull).distinct().toList();
+    return known.size() > 1 ? scope.orNull(figure, Answer.none(RATES)) : shared(figure, ofRun);
+  }
+
+  private Estimate shared(String figure, Function<RunResult, Estimate> ofRun) {
+    return scope.orNull(
+        figure,
+        runs.stream()
+            .map(ofRun)
+            .filter(Objects::nonNull)
+            .findFirst()
+            .map(Answer::of)
+            .orElseGet(() -> Answer.none(NO_RUN)));
+  }
+
   /** Mean over the runs that have the figure, by used frames. */
   private Double mean(String figure, Function<RunResult, Double> ofRun) {
     double weights = 0;
@@ -152,12 +184,5 @@ final class NightPulses {
       }
     }
     return scope.orNull(figure, weights == 0 ? Answer.none(NO_RUN) : Answer.of(sum / weights));
-  }
-
-  private static Estimate notNegative(Estimate width) {
-    return width == null
-        ? null
-        : new Estimate(
-            Math.max(0, width.value()), Math.max(0, width.lo95()), Math.max(0, width.hi95()));
   }
 }

@@ -1,13 +1,10 @@
 package io.github.roundstar.diagnosis;
 
-import io.github.roundstar.model.Estimate;
 import io.github.roundstar.motion.Answer;
-import io.github.roundstar.motion.AxisRun;
+import io.github.roundstar.motion.AxisMotion;
 import io.github.roundstar.motion.NoiseColour;
-import io.github.roundstar.motion.Response;
 import io.github.roundstar.results.NoiseFloor;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Stream;
 
 /** Noise of a frame as the result shows it, on the sky. */
@@ -17,21 +14,15 @@ final class NoiseFigures {
   private NoiseFigures() {}
 
   static NoiseFloor of(RunStudy study, Reasons.Scope scope) {
-    Answer<NoiseColour> ra = study.ra().then(motion -> colour(motion.run(), motion.response()));
-    Answer<NoiseColour> dec = study.dec().then(motion -> colour(motion.run(), motion.response()));
+    Answer<NoiseColour> ra = study.ra().map(NoiseColour::of);
+    Answer<NoiseColour> dec = study.dec().map(NoiseColour::of);
     double cosine = study.ra().value().map(motion -> motion.run().cosine()).orElse(1.0);
     return new NoiseFloor(
-        scope.orNull(
-            NOISE + "/ra",
-            study.ra().then(motion -> floor(motion.response()).map(e -> e.times(cosine)))),
-        scope.orNull(NOISE + "/dec", study.dec().then(motion -> floor(motion.response()))),
+        scope.orNull(NOISE + "/ra", study.ra().map(AxisMotion::noiseArcsec)),
+        scope.orNull(NOISE + "/dec", study.dec().map(AxisMotion::noiseArcsec)),
         scope.orNull(NOISE + "/lag1", lag1(ra, dec)),
         scope.orNull(NOISE + "/raBySecondDifferences", differences(ra, cosine)),
         scope.orNull(NOISE + "/decBySecondDifferences", differences(dec, 1)));
-  }
-
-  private static Answer<NoiseColour> colour(AxisRun run, Optional<Response> response) {
-    return floor(response).map(floor -> NoiseColour.of(run, response.orElseThrow()));
   }
 
   private static Answer<Double> lag1(Answer<NoiseColour> ra, Answer<NoiseColour> dec) {
@@ -45,16 +36,5 @@ final class NoiseFigures {
             Double.isNaN(colour.bySecondDifferences())
                 ? Answer.none("no three frames follow each other at the usual cadence")
                 : Answer.of(cosine * colour.bySecondDifferences()));
-  }
-
-  private static Answer<Estimate> floor(Optional<Response> response) {
-    if (response.isEmpty()) {
-      return Answer.none(PulseFigures.TOO_FEW);
-    }
-    return response
-        .get()
-        .noiseArcsec()
-        .map(Answer::of)
-        .orElseGet(() -> Answer.none("the noise of a frame cannot be told from wander here"));
   }
 }

@@ -78,13 +78,20 @@ final class PointedRuns {
       return Answer.none(low.get());
     }
     Answer<MountDrift> drift = Directions.of(study.run().sense(), Axis.DEC, study.decDriftFit());
-    return drift.map(
+    return drift.then(
         dec ->
-            new PointedRun(
-                dec,
-                CosDec.of(study.run()).value().flatMap(cosine -> study.raDriftSky().value()),
-                zero,
-                pointing.pierSide()));
+            study
+                .decDrift()
+                .map(
+                    told ->
+                        new PointedRun(
+                            dec,
+                            told,
+                            CosDec.of(study.run())
+                                .value()
+                                .flatMap(cosine -> study.raDriftSky().value()),
+                            zero,
+                            pointing.pierSide())));
   }
 
   private static Optional<String> low(Site site, StarPlace zero, Frames frames) {

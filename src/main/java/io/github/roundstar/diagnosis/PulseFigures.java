@@ -2,23 +2,19 @@ package io.github.roundstar.diagnosis;
 
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
-import io.github.roundstar.model.GuidingMode;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Axis;
-import io.github.roundstar.motion.Backlash;
+import io.github.roundstar.motion.AxisMotion;
 import io.github.roundstar.motion.CrossAxis;
-import io.github.roundstar.motion.DecMotion;
 import io.github.roundstar.motion.GuideRate;
-import io.github.roundstar.motion.Response;
+import io.github.roundstar.motion.posterior.Figure;
 import io.github.roundstar.results.DecResponse;
 import io.github.roundstar.results.RaResponse;
-import java.util.Locale;
-import java.util.Optional;
 
 /** What a run tells of its pulses and its noise, as the result shows it. */
 final class PulseFigures {
-  static final String TOO_FEW =
-      "too few measured frames, or offsets that never change: record at least a few minutes";
+  static final String NO_PULSE = "no pulse was sent in declination";
+  static final String PLAYS = "play of the gears describes the lost motion better than sticking";
   static final String STICKS =
       "the axis sticks and lets go rather than having play: see the figure for sticking";
 
@@ -65,95 +61,80 @@ final class PulseFigures {
                 .then(
                     motion ->
                         motion
-                            .sticking()
-                            .then(
-                                sticks ->
-                                    informative(motion.response())
-                                        .then(
-                                            response ->
-                                                of(response.both().map(sticks::arcsec)))))));
+                            .known()
+                            .stickingArcsecAxis()
+                            .map(figure -> Answer.of(figure.estimate()))
+                            .orElseGet(() -> Answer.none(PLAYS)))));
   }
 
-  private Answer<Estimate> play(DecMotion motion) {
-    Optional<Backlash> backlash = motion.backlash();
-    if (study.run().mode() == GuidingMode.UNGUIDED || backlash.isEmpty()) {
-      return Answer.none("no pulse was sent in declination, or too few frames were measured");
+  private Answer<Estimate> play(AxisMotion motion) {
+    if (!pushed(motion)) {
+      return Answer.none(NO_PULSE);
     }
-    if (motion.sticking().value().isPresent()) {
-      return Answer.none(STICKS);
+    if (!motion.known().pushedBothWays()) {
+      return Answer.none(
+          "declination was guided one way only, so the gears never crossed their play");
     }
-    return informative(motion.response())
-        .then(
-            response ->
-                response.bothWays()
-                    ? of(backlash.get().arcsec(response))
-                    : Answer.none(
-                        "declination was guided one way only, so the gears never crossed their"
-                            + " play"));
+    return motion
+        .known()
+        .playArcsecAxis()
+        .map(figure -> Answer.of(figure.estimate()))
+        .orElseGet(() -> Answer.none(STICKS));
+  }
+
+  private static boolean pushed(AxisMotion motion) {
+    return motion.pushedOneWay() || motion.pushedOtherWay();
   }
 
   private RaResponse ra() {
-    Answer<Response> response =
-        study.axis().then(cosine -> study.ra().then(motion -> informative(motion.response())));
-    if (response.value().isEmpty() || declared.value().isEmpty()) {
-      return scope.orNull(RESPONSE + "/ra", missing(response));
+    Answer<AxisMotion> motion = study.axis().then(cosine -> study.ra()).then(this::pushing);
+    if (motion.value().isEmpty() || declared.value().isEmpty()) {
+      return scope.orNull(RESPONSE + "/ra", missing(motion));
     }
     double rate = declared.value().get();
-    Response known = response.value().get();
-    Estimate both = known.both().orElseThrow().times(rate);
+    AxisMotion known = motion.value().get();
+    Estimate both = known.known().strength().times(rate).estimate();
     return new RaResponse(
         both.times(study.axis().value().orElseThrow()),
         both,
-        direction(Axis.RA, "/ra/east", known.oneWay(), rate),
-        direction(Axis.RA, "/ra/west", known.otherWay(), rate),
+        oneWay(Axis.RA, "/ra/east", known, rate),
+        otherWay(Axis.RA, "/ra/west", known, rate),
         rate);
   }
 
   private DecResponse dec() {
-    Answer<Response> response = study.dec().then(motion -> informative(motion.response()));
-    if (response.value().isEmpty() || declared.value().isEmpty()) {
-      return scope.orNull(RESPONSE + "/dec", missing(response));
+    Answer<AxisMotion> motion = study.dec().then(this::pushing);
+    if (motion.value().isEmpty() || declared.value().isEmpty()) {
+      return scope.orNull(RESPONSE + "/dec", missing(motion));
     }
     double rate = declared.value().get();
-    Response known = response.value().get();
+    AxisMotion known = motion.value().get();
     return new DecResponse(
-        known.both().orElseThrow().times(rate),
-        direction(Axis.DEC, "/dec/north", known.oneWay(), rate),
-        direction(Axis.DEC, "/dec/south", known.otherWay(), rate),
+        known.known().strength().times(rate).estimate(),
+        oneWay(Axis.DEC, "/dec/north", known, rate),
+        otherWay(Axis.DEC, "/dec/south", known, rate),
         rate);
   }
 
-  private <T> Answer<T> missing(Answer<Response> response) {
-    return Answer.none(response.value().isEmpty() ? response.because() : declared.because());
+  private Answer<AxisMotion> pushing(AxisMotion motion) {
+    return pushed(motion) ? Answer.of(motion) : Answer.none("no pulse was sent in this axis");
   }
 
-  private Estimate direction(Axis axis, String figure, Optional<Estimate> strength, double rate) {
+  private <T> Answer<T> missing(Answer<AxisMotion> motion) {
+    return Answer.none(motion.value().isEmpty() ? motion.because() : declared.because());
+  }
+
+  private Estimate oneWay(Axis axis, String figure, AxisMotion motion, double rate) {
+    return direction(axis, figure, motion.pushedOneWay(), motion.oneWay().times(rate));
+  }
+
+  private Estimate otherWay(Axis axis, String figure, AxisMotion motion, double rate) {
+    return direction(axis, figure, motion.pushedOtherWay(), motion.otherWay().times(rate));
+  }
+
+  private Estimate direction(Axis axis, String figure, boolean pushed, Figure strength) {
     Answer<Estimate> found =
-        strength
-            .map(share -> Answer.of(share.times(rate)))
-            .orElseGet(() -> Answer.none("no pulse was sent this way"));
+        pushed ? Answer.of(strength.estimate()) : Answer.none("no pulse was sent this way");
     return scope.orNull(RESPONSE + figure, Directions.of(study.run().sense(), axis, found));
-  }
-
-  private static Answer<Response> informative(Optional<Response> response) {
-    if (response.isEmpty()) {
-      return Answer.none(TOO_FEW);
-    }
-    if (response.get().both().isEmpty()) {
-      return Answer.none("no pulse was sent in this axis");
-    }
-    if (!response.get().informative()) {
-      return Answer.none(
-          String.format(
-              Locale.ROOT,
-              "the pulses of a direction tell their strength only to within %.0f %%: record"
-                  + " longer, or with larger dithers",
-              100 * response.get().uncertainShare()));
-    }
-    return Answer.of(response.get());
-  }
-
-  private static Answer<Estimate> of(Optional<Estimate> figure) {
-    return figure.map(Answer::of).orElseGet(() -> Answer.none(TOO_FEW));
   }
 }

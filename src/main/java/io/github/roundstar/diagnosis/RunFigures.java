@@ -85,7 +85,7 @@ final class RunFigures {
             new NoiseFloor(null, null, null)),
         scope.part(
             "/periodic",
-            () -> PeriodicFigures.of(study.periodicAtAxis(), gears, run.sense(), scope),
+            () -> PeriodicFigures.of(study.periodicOfRun(), gears, run.sense(), scope),
             null),
         scope.part(
             "/backlashArcsecAxis",

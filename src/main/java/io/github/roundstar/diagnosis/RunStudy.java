@@ -6,21 +6,20 @@ import io.github.roundstar.model.Frames;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Axis;
-import io.github.roundstar.motion.AxisRun;
+import io.github.roundstar.motion.AxisMotion;
+import io.github.roundstar.motion.AxisNight;
 import io.github.roundstar.motion.CosDec;
-import io.github.roundstar.motion.DecMotion;
 import io.github.roundstar.motion.Disturbance;
 import io.github.roundstar.motion.DisturbanceSearch;
-import io.github.roundstar.motion.Gears;
 import io.github.roundstar.motion.MountDrift;
 import io.github.roundstar.motion.PeriodicError;
-import io.github.roundstar.motion.RaMotion;
 import io.github.roundstar.motion.StarScatter;
 import io.github.roundstar.results.Faults;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.ForkJoinTask;
+import java.util.stream.IntStream;
 
 /**
  * What is found out about one run by itself.
@@ -30,6 +29,8 @@ import java.util.concurrent.ForkJoinTask;
  * @param ra motion of the mount in right ascension: at the axis where that can be had, else on the
  *     sky with cosine 1
  * @param dec motion of the mount in declination
+ * @param periodic drift and periodic error over all runs of the night; on the sky, and then good
+ *     for traces only, where the axis cannot be had
  * @param decDriftFit drift in declination with the motion it was fitted to
  * @param axis whether {@code ra} is at the axis, or why not
  * @param disturbances what the star shows that the log does not tell
@@ -38,8 +39,9 @@ import java.util.concurrent.ForkJoinTask;
 record RunStudy(
     GuideRun run,
     Optional<StarScatter> scatter,
-    Answer<RaMotion> ra,
-    Answer<DecMotion> dec,
+    Answer<AxisMotion> ra,
+    Answer<AxisMotion> dec,
+    Answer<PeriodicError> periodic,
     Answer<MountDrift> decDriftFit,
     Answer<Double> axis,
     List<Disturbance> disturbances,
@@ -47,44 +49,61 @@ record RunStudy(
   /** A slow worm's turn, for mounts whose worm is not known; common practice, no source [s]. */
   private static final double USUAL_TURN_SECONDS = 480;
 
-  private static final Answer<RaMotion> LOST_RA = Answer.none(Faults.BECAUSE);
-  private static final Answer<DecMotion> LOST_DEC = Answer.none(Faults.BECAUSE);
   private static final Answer<MountDrift> LOST_DRIFT = Answer.none(Faults.BECAUSE);
 
   /**
-   * Studies a run.
+   * Studies the runs of a night.
    *
-   * @param place of the run in the result, {@code /runs/0}
    * @param faults hears of what a fault took
    */
-  static RunStudy of(GuideRun run, Equipment equipment, String place, Faults faults) {
-    Answer<Double> cosine = CosDec.of(run);
+  static List<RunStudy> of(List<GuideRun> runs, Equipment equipment, Faults faults) {
     // The two axes take all the time and know nothing of each other.
-    ForkJoinTask<Answer<DecMotion>> beside =
+    ForkJoinTask<AxisNight> beside =
         ForkJoinTask.adapt(
                 () ->
                     faults.within(
-                        place + " motion in declination",
-                        () -> DecMotion.of(run, equipment),
-                        LOST_DEC))
+                        "/night motion in declination",
+                        () -> AxisNight.dec(runs, equipment),
+                        AxisNight.none(runs.size(), Faults.BECAUSE)))
             .fork();
-    Answer<RaMotion> ra =
+    AxisNight ra =
         faults.within(
-            place + " motion in right ascension",
-            () -> RaMotion.of(run, equipment, cosine.value().orElse(1.0), Gears.of(equipment)),
-            LOST_RA);
-    Answer<DecMotion> dec = beside.join();
+            "/night motion in right ascension",
+            () -> AxisNight.ra(runs, equipment),
+            AxisNight.none(runs.size(), Faults.BECAUSE));
+    AxisNight dec = beside.join();
+    return IntStream.range(0, runs.size())
+        .parallel()
+        .mapToObj(
+            i ->
+                of(
+                    runs.get(i),
+                    ra.runs().get(i),
+                    dec.runs().get(i),
+                    ra.periodic(),
+                    equipment,
+                    "/runs/" + i,
+                    faults))
+        .toList();
+  }
+
+  private static RunStudy of(
+      GuideRun run,
+      Answer<AxisMotion> ra,
+      Answer<AxisMotion> dec,
+      Answer<PeriodicError> periodic,
+      Equipment equipment,
+      String place,
+      Faults faults) {
     return new RunStudy(
         run,
         faults.within(
             place + " scatter", () -> StarScatter.of(run.frames()), Optional.<StarScatter>empty()),
         ra,
         dec,
-        faults.within(
-            place + " drift in declination",
-            () -> dec.then(motion -> MountDrift.of(motion.quiet())),
-            LOST_DRIFT),
-        cosine,
+        periodic,
+        faults.within(place + " drift in declination", () -> dec.then(MountDrift::of), LOST_DRIFT),
+        CosDec.of(run),
         faults.within(
             place + " disturbances",
             () -> DisturbanceSearch.of(run, ra.value(), dec.value()),
@@ -94,7 +113,8 @@ record RunStudy(
 
   /** Drift in right ascension on the sky [arcsec/min]. */
   Answer<Estimate> raDriftSky() {
-    if (ra.value().isPresent() && durationSeconds() < turnSeconds) {
+    boolean turns = ra.value().filter(motion -> motion.known().familyCount() > 0).isPresent();
+    if (ra.value().isPresent() && !turns && durationSeconds() < turnSeconds) {
       return Answer.none(
           String.format(
               Locale.ROOT,
@@ -102,44 +122,39 @@ record RunStudy(
                   + " least %.0f minutes",
               Math.ceil(turnSeconds / 60)));
     }
-    return Directions.of(
-        run.sense(),
-        Axis.RA,
-        ra.then(motion -> motion.periodic().then(found -> drift(found, motion.quiet()))));
+    return Directions.of(run.sense(), Axis.RA, ra.then(this::drift));
   }
 
   /** Drift in declination [arcsec/min]. */
   Answer<Estimate> decDrift() {
-    return Directions.of(run.sense(), Axis.DEC, decDriftFit.map(MountDrift::arcsecPerMinute));
+    return Directions.of(run.sense(), Axis.DEC, dec.then(this::drift));
   }
 
-  /**
-   * Drift and periodic error; on the sky, and then good for the drift only, where the axis cannot
-   * be had.
-   */
-  Answer<PeriodicError> periodic() {
-    return ra.then(RaMotion::periodic);
+  private Answer<Estimate> drift(AxisMotion motion) {
+    return motion
+        .known()
+        .driftArcsecPerMinuteSky(run.id())
+        .map(drift -> Answer.of(drift.estimate()))
+        .orElseGet(() -> Answer.none("the run is too short: record at least a few minutes"));
   }
 
-  /** Periodic error, where the motion at the axis can be had. */
+  /** The same, told of this run only where it is the only one. */
+  Answer<PeriodicError> periodicOfRun() {
+    return periodicAtAxis()
+        .then(
+            found ->
+                found.runs() == 1 && found.index(run.id()).isPresent()
+                    ? Answer.of(found)
+                    : Answer.none("told over all runs of the night: see /night/periodic"));
+  }
+
+  /** Periodic error over all runs of the night, where the motion at the axis can be had. */
   Answer<PeriodicError> periodicAtAxis() {
-    return periodic().then(found -> axis.map(cosine -> found));
-  }
-
-  /** Motion at the axis without its jolts, where it can be had. */
-  Answer<AxisRun> raAtAxis() {
-    return ra.then(motion -> axis.map(cosine -> motion.quiet()));
+    return periodic.then(found -> axis.map(cosine -> found));
   }
 
   double durationSeconds() {
     Frames frames = run.frames();
     return frames.size() == 0 ? 0 : frames.timeSeconds(frames.size() - 1) - frames.timeSeconds(0);
-  }
-
-  private static Answer<Estimate> drift(PeriodicError found, AxisRun axisRun) {
-    return found
-        .driftArcsecPerMinuteAxis(axisRun.runId())
-        .map(drift -> Answer.of(drift.times(axisRun.cosine())))
-        .orElseGet(() -> Answer.none("the run is too short: record at least a few minutes"));
   }
 }

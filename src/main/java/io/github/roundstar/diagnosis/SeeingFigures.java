@@ -5,7 +5,6 @@ import io.github.roundstar.model.Frames;
 import io.github.roundstar.model.Pointing;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.HourAngles;
-import io.github.roundstar.motion.Response;
 import io.github.roundstar.results.Seeing;
 import io.github.roundstar.results.SeeingRun;
 import io.github.roundstar.sky.ImageScale;
@@ -107,18 +106,8 @@ final class SeeingFigures {
   /** Of both axes, where they are known [arcsec]. */
   private static Optional<Double> noise(RunStudy study) {
     double[] squares =
-        Stream.concat(
-                study.ra().value().stream()
-                    .flatMap(
-                        ra ->
-                            ra.response().flatMap(Response::noiseArcsec).stream()
-                                .map(noise -> noise.value() * ra.run().cosine())),
-                study.dec().value().stream()
-                    .flatMap(
-                        dec ->
-                            dec.response().flatMap(Response::noiseArcsec).stream()
-                                .map(noise -> noise.value())))
-            .mapToDouble(noise -> noise * noise)
+        Stream.concat(study.ra().value().stream(), study.dec().value().stream())
+            .mapToDouble(motion -> Math.pow(motion.noiseArcsec().value(), 2))
             .toArray();
     OptionalDouble mean = Arrays.stream(squares).average();
     return mean.isEmpty() ? Optional.empty() : Optional.of(Math.sqrt(mean.getAsDouble()));

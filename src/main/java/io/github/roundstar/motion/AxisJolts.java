@@ -1,7 +1,6 @@
 package io.github.roundstar.motion;
 
 import java.util.List;
-import java.util.Optional;
 
 /**
  * Jolts of one axis.
@@ -11,7 +10,7 @@ import java.util.Optional;
  * @param jolts what stood out
  */
 record AxisJolts(Axis axis, double cosine, List<Jolt> jolts) {
-  static Optional<AxisJolts> of(Axis axis, AxisRun run, Optional<Response> response) {
-    return response.map(r -> new AxisJolts(axis, run.cosine(), r.quiet().jolts()));
+  static AxisJolts of(Axis axis, AxisMotion motion) {
+    return new AxisJolts(axis, motion.run().cosine(), motion.jolts().jolts());
   }
 }

@@ -1,21 +1,22 @@
 package io.github.roundstar.motion;
 
-import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.motion.posterior.AxisPosterior;
 import io.github.roundstar.motion.posterior.AxisPosterior.Draw;
 import io.github.roundstar.motion.posterior.Figure;
+import io.github.roundstar.motion.posterior.PosteriorSearch;
 import io.github.roundstar.motion.posterior.Priors;
+import io.github.roundstar.signal.WanderNoise;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntFunction;
 import java.util.function.ToDoubleFunction;
 
 /**
- * What the frames of one axis tell, over one run or all runs of a night: every figure out of the
- * one posterior.
+ * What the frames of one axis tell over all runs of a night: every figure out of the one posterior.
  */
 public final class AxisKnowledge {
   /** Fewer frames do not fill a model of drift, pulses, wander and noise. */
@@ -33,126 +34,148 @@ public final class AxisKnowledge {
   /** A sinusoid's amplitude is known to nobody before: an interval as wide as its prior. */
   private static final double TONE_WIDTH = 2 * Estimate.SIGMAS_95 * Priors.TONE;
 
+  /** Angles at which a turn's curve is looked at for its extremes. */
+  private static final int ANGLES = 180;
+
   private final AxisPosterior posterior;
   private final AxisQuestion question;
   private final List<Family> families;
-  private final double declaredArcsecPerSecond;
   private final LostMotion.Kind kind;
-  private final List<Integer> runIds;
+  private final List<Part> parts;
 
   private AxisKnowledge(
       AxisPosterior posterior,
       AxisQuestion question,
       List<Family> families,
-      double declaredArcsecPerSecond,
       LostMotion.Kind kind,
-      List<Integer> runIds) {
+      List<Part> parts) {
     this.posterior = posterior;
     this.question = question;
     this.families = families;
-    this.declaredArcsecPerSecond = declaredArcsecPerSecond;
     this.kind = kind;
-    this.runIds = runIds;
+    this.parts = parts;
   }
-
-  /** One run, and which of its samples are without jolts. */
-  public record Part(GuideRun run, Optional<JoltFree> quiet) {}
 
   /**
-   * What runs tell.
+   * One run.
    *
-   * @param families sinusoids, the one that may move first
+   * @param run the run
+   * @param made what its motion is made of
+   * @param quiet which of its samples are without jolts; all where nothing was found
+   * @param cosine cosine of the declination; 1 in declination itself
+   * @param sense 1, or -1 where the motor turns the other way than the sky's directions
    */
-  static Answer<AxisKnowledge> of(
-      List<Part> parts, Axis axis, Equipment equipment, List<Family> families) {
-    Answer<AxisKnowledge> playing = of(parts, axis, equipment, families, LostMotion.Kind.PLAY);
-    if (axis == Axis.RA || playing.value().isEmpty()) {
-      return playing;
+  record Part(
+      GuideRun run, Reconstruction made, Optional<JoltFree> quiet, double cosine, int sense) {
+    /** Why the run tells nothing; nothing where it does. */
+    Optional<String> unfit() {
+      MotionSeries plain = made.sky();
+      MotionSeries kept = quiet.map(q -> q.kept(plain)).orElse(plain);
+      if (kept.size() - kept.pieces() < FEWEST_FRAMES - 1) {
+        return Optional.of("too few measured frames: record at least a few minutes of guiding");
+      }
+      MotionSeries offsets = kept.answering(0, 0);
+      for (int i = 1; i < offsets.size(); i++) {
+        if (!offsets.startsPiece(i)
+            && Math.abs(offsets.arcsec(i) - offsets.arcsec(i - 1)) > LEAST_ARCSEC) {
+          return Optional.empty();
+        }
+      }
+      return Optional.of("the star never moved, not by a hundredth: see whether it was measured");
     }
-    // Only where pushes are lost at all the question is how.
-    AxisPosterior play = playing.value().get().posterior();
-    if (play.playProbability() < SURELY_LOST) {
-      return playing;
+
+    Part without(Optional<JoltFree> jolts) {
+      return new Part(run, made, jolts, cosine, sense);
     }
-    Answer<AxisKnowledge> sticking = of(parts, axis, equipment, families, LostMotion.Kind.STICKING);
-    return sticking
-        .value()
-        .filter(
-            sticks ->
-                sticks.posterior().logEvidence()
-                        + Math.log(sticks.posterior().playProbability())
-                        + Math.log(STICKING)
-                    > play.logEvidence()
-                        + Math.log(play.playProbability())
-                        + Math.log(1 - STICKING))
-        .map(sticks -> sticking)
-        .orElse(playing);
   }
 
-  private static Answer<AxisKnowledge> of(
+  /**
+   * The peaks, before the whole is summed up.
+   *
+   * @param parts at least one, none of them unfit
+   * @param axis the axis
+   * @param families sinusoids, the one that may move first
+   * @param kind how pushes are lost
+   */
+  record Peaks(
       List<Part> parts,
       Axis axis,
-      Equipment equipment,
       List<Family> families,
-      LostMotion.Kind kind) {
+      LostMotion.Kind kind,
+      AxisQuestion question,
+      PosteriorSearch search) {
+    static Peaks of(List<Part> parts, Axis axis, List<Family> families) {
+      return of(parts, axis, families, LostMotion.Kind.PLAY);
+    }
+
+    private static Peaks of(
+        List<Part> parts, Axis axis, List<Family> families, LostMotion.Kind kind) {
+      AxisQuestion question = asked(parts, axis, families, kind);
+      return new Peaks(
+          parts, axis, families, kind, question, new PosteriorSearch(question.model(Priors.USUAL)));
+    }
+
+    /** What pulses do in each run at the highest peak alone. */
+    List<PulseEffect> effects() {
+      Draw draw = search.likeliest();
+      List<PulseEffect> effects = new ArrayList<>();
+      for (int r = 0; r < parts.size(); r++) {
+        double start = r == 0 ? draw.start() : 0.5;
+        effects.add(
+            effect(
+                draw.oneWay(),
+                draw.otherWay(),
+                draw.delay(),
+                draw.playArcsec(),
+                start,
+                kind,
+                parts.get(r).sense()));
+      }
+      return effects;
+    }
+
+    /** The whole; where pushes surely are lost, how. */
+    AxisKnowledge known() {
+      AxisKnowledge playing = whole();
+      AxisPosterior play = playing.posterior;
+      if (axis == Axis.RA || play.playProbability() < SURELY_LOST) {
+        return playing;
+      }
+      AxisQuestion sticks = asked(parts, axis, families, LostMotion.Kind.STICKING);
+      double ofPlay =
+          play.logEvidence() + Math.log(play.playProbability()) + Math.log(1 - STICKING);
+      return search
+          .sticking(sticks.model(Priors.USUAL))
+          .filter(sticking -> sticking.logEvidence() + Math.log(STICKING) > ofPlay)
+          .map(
+              sticking ->
+                  new AxisKnowledge(sticking, sticks, families, LostMotion.Kind.STICKING, parts))
+          .orElse(playing);
+    }
+
+    private AxisKnowledge whole() {
+      return new AxisKnowledge(search.posterior(), question, families, kind, parts);
+    }
+  }
+
+  private static AxisQuestion asked(
+      List<Part> parts, Axis axis, List<Family> families, LostMotion.Kind kind) {
     double cadence =
         parts.stream()
             .mapToDouble(part -> Cadence.medianSeconds(part.run().frames()).orElse(0))
             .filter(seconds -> seconds > 0)
             .min()
             .orElse(1);
-    AxisQuestion question = new AxisQuestion(families, cadence, kind);
-    List<Integer> ids = new ArrayList<>();
-    double declared = 0;
-    String because = "there is no run";
+    AxisQuestion question = new AxisQuestion(axis, families, cadence, kind);
     for (Part part : parts) {
-      Answer<Reconstruction> made = Reconstruction.of(part.run(), axis, equipment);
-      if (made.value().isEmpty()) {
-        because = made.because();
-        continue;
-      }
-      MotionSeries plain = made.value().get().sky();
-      Optional<String> unfit = unfit(plain, part.quiet());
-      if (unfit.isPresent()) {
-        because = unfit.get();
-        continue;
-      }
-      double cosine = axis == Axis.DEC ? 1 : CosDec.of(part.run()).value().orElse(1.0);
       question.add(
-          made.value().get(),
-          plain,
+          part.made(),
           part.quiet(),
-          cosine,
-          part.run().camera().exposureSeconds().orElse(0));
-      ids.add(part.run().id());
-      declared = GuideRate.declaredAxis(part.run(), equipment).value().orElse(declared);
+          part.cosine(),
+          part.run().camera().exposureSeconds().orElse(0),
+          part.sense());
     }
-    if (!question.hasRuns()) {
-      return Answer.none(because);
-    }
-    return Answer.of(
-        new AxisKnowledge(
-            AxisPosterior.of(question.model(axis, Priors.USUAL)),
-            question,
-            families,
-            declared,
-            kind,
-            ids));
-  }
-
-  private static Optional<String> unfit(MotionSeries plain, Optional<JoltFree> quiet) {
-    MotionSeries kept = quiet.map(q -> q.kept(plain)).orElse(plain);
-    if (kept.size() - kept.pieces() < FEWEST_FRAMES - 1) {
-      return Optional.of("too few measured frames: record at least a few minutes of guiding");
-    }
-    MotionSeries offsets = kept.answering(0, 0);
-    for (int i = 1; i < offsets.size(); i++) {
-      if (!offsets.startsPiece(i)
-          && Math.abs(offsets.arcsec(i) - offsets.arcsec(i - 1)) > LEAST_ARCSEC) {
-        return Optional.empty();
-      }
-    }
-    return Optional.of("the star never moved, not by a hundredth: see whether it was measured");
+    return question;
   }
 
   /** The posterior itself. */
@@ -160,28 +183,106 @@ public final class AxisKnowledge {
     return posterior;
   }
 
-  /** Speed of pulses at the axis, mean of both directions [arcsec/s]. */
-  public Figure responseArcsecPerSecondAxis() {
-    return posterior.strength().times(declaredArcsecPerSecond);
+  /** Mean strength of both directions [declared]. */
+  public Figure strength() {
+    return posterior.strength();
   }
 
-  /** Speed of pulses east or north at the axis [arcsec/s]. */
-  public Figure oneWayArcsecPerSecondAxis() {
-    return posterior.oneWay().times(declaredArcsecPerSecond);
+  /** Strength of pulses east or north in a run [declared]. */
+  public Figure oneWay(int runId) {
+    return part(runId).sense() > 0 ? posterior.oneWay() : posterior.otherWay();
   }
 
-  /** Speed of pulses west or south at the axis [arcsec/s]. */
-  public Figure otherWayArcsecPerSecondAxis() {
-    return posterior.otherWay().times(declaredArcsecPerSecond);
+  /** Strength of pulses west or south in a run [declared]. */
+  public Figure otherWay(int runId) {
+    return part(runId).sense() > 0 ? posterior.otherWay() : posterior.oneWay();
+  }
+
+  /** What pulses do in a run, each number at its median. */
+  PulseEffect effect(int runId) {
+    Part part = part(runId);
+    double start =
+        parts.indexOf(part) == 0
+            ? posterior.draws().stream()
+                .filter(d -> d.playArcsec() > 0)
+                .mapToDouble(Draw::start)
+                .sorted()
+                .skip((long) (posterior.playProbability() * posterior.draws().size() / 2))
+                .findFirst()
+                .orElse(0.5)
+            : 0.5;
+    return effect(
+        posterior.oneWay().estimate().value(),
+        posterior.otherWay().estimate().value(),
+        posterior.delay().estimate().value(),
+        posterior.play().estimate().value(),
+        start,
+        kind,
+        part.sense());
+  }
+
+  private static PulseEffect effect(
+      double oneWay,
+      double otherWay,
+      double delay,
+      double playArcsec,
+      double start,
+      LostMotion.Kind kind,
+      int sense) {
+    double strength = (oneWay + otherWay) / 2;
+    double unlike = sense * (oneWay - otherWay) / (oneWay + otherWay);
+    double width = strength > 0 ? playArcsec / strength : 0;
+    double begin = sense > 0 ? start : 1 - start;
+    LostMotion lost =
+        width <= 0
+            ? LostMotion.NONE
+            : kind == LostMotion.Kind.PLAY
+                ? LostMotion.play(width, begin, unlike)
+                : LostMotion.sticking(width, 2 * begin - 1, unlike);
+    return new PulseEffect(
+        sense > 0 ? oneWay : otherWay, sense > 0 ? otherWay : oneWay, delay, lost);
+  }
+
+  /** How uncertain the strength is. */
+  AxisRun.Unsure unsure() {
+    double strength = Math.max(1e-3, Math.abs(strength().estimate().value()));
+    return new AxisRun.Unsure(
+        deviation(Draw::strength) / strength,
+        deviation(d -> (d.oneWay() - d.otherWay()) / 2) / strength);
+  }
+
+  private double deviation(ToDoubleFunction<Draw> figure) {
+    double sum = 0;
+    double squares = 0;
+    for (Draw draw : posterior.draws()) {
+      double value = figure.applyAsDouble(draw);
+      sum += value;
+      squares += value * value;
+    }
+    int n = posterior.draws().size();
+    return Math.sqrt(Math.max(0, squares / n - (sum / n) * (sum / n)));
+  }
+
+  /** Wander and noise of a run's motion at the axis, each number at its median. */
+  WanderNoise wanderNoise(int runId) {
+    double cosine = part(runId).cosine();
+    double noise = posterior.noise().estimate().value();
+    double walk = cosine * posterior.wander().estimate().value();
+    return new WanderNoise(
+        noise * noise / (cosine * cosine),
+        walk * walk / (noise * noise),
+        posterior.memory().estimate().value());
   }
 
   /** Drift of a run on the sky, pulses taken out [arcsec/min]; nothing where it took no part. */
   public Optional<Figure> driftArcsecPerMinuteSky(int runId) {
-    int run = runIds.indexOf(runId);
-    return run < 0 ? Optional.empty() : Optional.of(posterior.column(run, 0).times(60));
+    int run = index(runId);
+    return run < 0
+        ? Optional.empty()
+        : Optional.of(posterior.column(run, 0).times(60.0 * parts.get(run).sense()));
   }
 
-  /** Noise of the star on the sky [arcsec]. */
+  /** Noise of the star on the sky, mean of all runs [arcsec]. */
   public Figure noiseArcsec() {
     return posterior.noise();
   }
@@ -194,6 +295,16 @@ public final class AxisKnowledge {
   /** What an axis that sticks withholds [arcsec at the axis]; nothing where it does not. */
   public Optional<Figure> stickingArcsecAxis() {
     return kind == LostMotion.Kind.PLAY ? Optional.empty() : Optional.of(posterior.play());
+  }
+
+  /** Whether pulses were sent both ways in any run. */
+  public boolean pushedBothWays() {
+    return parts.stream().anyMatch(part -> part.made().pushedBothWays());
+  }
+
+  /** The families of sinusoids. */
+  List<Family> families() {
+    return families;
   }
 
   /** Number of families of sinusoids. */
@@ -219,9 +330,30 @@ public final class AxisKnowledge {
                 f -> Math.abs(families.get(f).periodSeconds() - periodSeconds)));
   }
 
+  /** Which family a found one is; nothing where it is none. */
+  Optional<Integer> family(Family found) {
+    Integer best = null;
+    for (int f = 0; f < families.size(); f++) {
+      if (families.get(f).source().equals(found.source())
+          && (best == null || off(f, found) < off(best, found))) {
+        best = f;
+      }
+    }
+    return Optional.ofNullable(best);
+  }
+
+  private double off(int family, Family found) {
+    return Math.abs(families.get(family).angularRate() / found.angularRate() - 1);
+  }
+
   /** Amplitude of a family's first sinusoid, mean of the runs by what each knows [arcsec, axis]. */
   public Figure amplitudeArcsecAxis(int family) {
-    int at = question.tone(family, 0);
+    return amplitudeArcsecAxis(family, families.get(family).harmonics().get(0));
+  }
+
+  /** The same of any of its orders. */
+  Figure amplitudeArcsecAxis(int family, int order) {
+    int at = question.tone(family, families.get(family).harmonics().indexOf(order));
     return pooled(
         run -> draw -> Math.hypot(draw.columns()[run][at], draw.columns()[run][at + 1]),
         TONE_WIDTH);
@@ -236,13 +368,33 @@ public final class AxisKnowledge {
         0.2 * families.get(family).periodSeconds());
   }
 
+  /** Peak to peak of some orders of a family together [arcsec at the axis]. */
+  Figure peakToPeakArcsecAxis(int family, List<Integer> orders) {
+    return pooled(run -> draw -> peakToPeak(draw.columns()[run], family, orders), 2 * TONE_WIDTH);
+  }
+
+  private double peakToPeak(double[] columns, int family, List<Integer> orders) {
+    double least = Double.POSITIVE_INFINITY;
+    double most = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < ANGLES; i++) {
+      double sum = 0;
+      for (int order : orders) {
+        int at = question.tone(family, families.get(family).harmonics().indexOf(order));
+        double angle = 2 * Math.PI * order * i / ANGLES;
+        sum += columns[at] * Math.cos(angle) + columns[at + 1] * Math.sin(angle);
+      }
+      least = Math.min(least, sum);
+      most = Math.max(most, sum);
+    }
+    return most - least;
+  }
+
   /** A figure that every run tells for itself, weighted by its variance. */
-  private Figure pooled(
-      java.util.function.IntFunction<ToDoubleFunction<Draw>> ofRun, double priorWidth) {
+  private Figure pooled(IntFunction<ToDoubleFunction<Draw>> ofRun, double priorWidth) {
     List<Draw> draws = posterior.draws();
     double[] sum = new double[draws.size()];
     double weights = 0;
-    for (int run = 0; run < runIds.size(); run++) {
+    for (int run = 0; run < parts.size(); run++) {
       double[] values = draws.stream().mapToDouble(ofRun.apply(run)).toArray();
       double mean = 0;
       double squares = 0;
@@ -250,7 +402,7 @@ public final class AxisKnowledge {
         mean += value / values.length;
         squares += value * value / values.length;
       }
-      double weight = 1 / Math.max(1e-12 * squares, squares - mean * mean);
+      double weight = 1 / Math.max(1e-12 * squares + 1e-300, squares - mean * mean);
       weights += weight;
       for (int i = 0; i < sum.length; i++) {
         sum[i] += weight * values[i];
@@ -260,5 +412,18 @@ public final class AxisKnowledge {
       sum[i] /= weights;
     }
     return Figure.of(sum, priorWidth);
+  }
+
+  private int index(int runId) {
+    for (int r = 0; r < parts.size(); r++) {
+      if (parts.get(r).run().id() == runId) {
+        return r;
+      }
+    }
+    return -1;
+  }
+
+  private Part part(int runId) {
+    return parts.get(index(runId));
   }
 }

@@ -25,58 +25,19 @@ final class AxisPath {
     this.skyPerUnit = skyPerUnit;
   }
 
-  static Answer<AxisPath> ra(GuideRun run, Equipment equipment, RaMotion motion) {
-    List<Family> families =
-        motion.periodic().value().map(PeriodicError::families).orElse(List.of());
-    return Reconstruction.of(run, Axis.RA, equipment)
-        .then(
-            made ->
-                of(
-                    run,
-                    made.everyFrame(LostMotion.NONE),
-                    motion.run(),
-                    families,
-                    motion.response()));
+  static Answer<AxisPath> of(GuideRun run, Axis axis, Equipment equipment, AxisMotion motion) {
+    return Reconstruction.of(run, axis, equipment)
+        .then(made -> of(made.everyFrame(motion.effect()), motion));
   }
 
-  static Answer<AxisPath> dec(GuideRun run, Equipment equipment, DecMotion motion) {
-    return Reconstruction.of(run, Axis.DEC, equipment)
-        .then(
-            made ->
-                of(
-                    run,
-                    made.everyFrame(motion.lost()),
-                    motion.run(),
-                    List.of(),
-                    motion.response()));
-  }
-
-  private static Answer<AxisPath> of(
-      GuideRun run,
-      Reconstruction.EveryFrame frames,
-      AxisRun known,
-      List<Family> families,
-      Optional<Response> response) {
-    Optional<JoltFree> quiet =
-        response.filter(r -> r.noiseArcsec().isPresent()).map(Response::quiet);
-    if (quiet.isEmpty()) {
-      return Answer.none(
-          "the noise of a frame cannot be told from the motion of the star: record for longer");
-    }
+  private static Answer<AxisPath> of(Reconstruction.EveryFrame frames, AxisMotion known) {
     AxisRun every =
-        new AxisRun(
-            run.id(),
-            frames.motion().times(1 / known.cosine()),
-            known.exposureSeconds(),
-            known.cadenceSeconds(),
-            known.cosine(),
-            known.originSeconds(),
-            false,
-            known.swings());
-    boolean[] starts = withJolts(every.motion(), quiet.get().jolts());
-    double[][] columns = ResponseModel.of(every, families).columns();
-    return fit(every, starts, columns, quiet.get().wanderNoise())
-        .map(fit -> Answer.of(path(every, frames, starts, columns, fit, quiet.get().wanderNoise())))
+        known.run().with(frames.motion().times(1 / known.run().cosine()), known.run().unsure());
+    boolean[] starts = withJolts(every.motion(), known.jolts().jolts());
+    double[][] columns = ToneColumns.withPulses(every, known.known().families());
+    WanderNoise noise = known.jolts().wanderNoise();
+    return fit(every, starts, columns, noise)
+        .map(fit -> Answer.of(path(every, frames, starts, columns, fit, noise)))
         .orElseGet(() -> Answer.none("too few measured frames: record at least a few minutes"));
   }
 

@@ -32,6 +32,10 @@ final class AxisQuestion {
   /** Most delays are shorter; at fast cadences a third of a frame [s]. */
   private static final double PART_SECONDS = 0.3;
 
+  /** Few plays are wider [arcsec]. */
+  private static final double SURELY_TAKEN_UP = 4;
+
+  private final Axis axis;
   private final LostMotion.Kind kind;
   private final double cadence;
   private final double partDelay;
@@ -40,7 +44,8 @@ final class AxisQuestion {
   private boolean turned;
 
   /** A question about an axis with these families. */
-  AxisQuestion(List<Family> families, double cadence, LostMotion.Kind kind) {
+  AxisQuestion(Axis axis, List<Family> families, double cadence, LostMotion.Kind kind) {
+    this.axis = axis;
     this.kind = kind;
     this.cadence = cadence;
     this.partDelay = Math.min(PART_SECONDS, cadence / 3);
@@ -51,18 +56,18 @@ final class AxisQuestion {
    * Adds a run.
    *
    * @param made what its motion is made of
-   * @param plain its motion on the sky, pulses as declared
    * @param quiet which samples are without jolts; all where nothing was found
    * @param cosine cosine of the declination; 1 in declination itself
    * @param exposureSeconds guide exposure [s]
+   * @param sense 1, or -1 where the motor turns the other way than the sky's directions
    */
   void add(
       Reconstruction made,
-      MotionSeries plain,
       Optional<JoltFree> quiet,
       double cosine,
-      double exposureSeconds) {
-    MotionSeries offsets = plain.answering(0, 0);
+      double exposureSeconds,
+      int sense) {
+    MotionSeries offsets = made.sky().answering(0, 0);
     MotionSeries kept = quiet.map(q -> q.kept(offsets)).orElse(offsets);
     int[] samples = new int[kept.size()];
     for (int k = 0; k < samples.length; k++) {
@@ -70,8 +75,12 @@ final class AxisQuestion {
       samples[k] = quiet.map(q -> q.original(sample)).orElse(sample);
     }
     double[] seconds = kept.seconds();
-    double[] arcsec = kept.arcsec();
+    double[] arcsec = kept.times(sense).arcsec();
     boolean[] starts = kept.startsPiece();
+    RunPushes pushes = made.pushes(samples, partDelay, kind, sense);
+    if (!runs.isEmpty() && axis == Axis.DEC) {
+      startWhereTakenUp(starts, pushes);
+    }
     double middle = (seconds[0] + seconds[seconds.length - 1]) / 2;
     double span = Math.max(1, seconds[seconds.length - 1] - seconds[0]);
     List<double[]> columns = new ArrayList<>();
@@ -92,7 +101,6 @@ final class AxisQuestion {
         add(columns, deviations, wave(since, rate, dimming, false), Priors.TONE / harmonic);
       }
     }
-    RunPushes pushes = made.pushes(samples, partDelay, kind);
     if (!families.isEmpty()) {
       for (double[] column :
           byRate(columns, shape(columns, seconds, starts, arcsec, pushes), since)) {
@@ -126,13 +134,31 @@ final class AxisQuestion {
     turned |= made.pushedBothWays();
   }
 
+  /**
+   * Where the gears rest at the start of a run is asked of the first alone. In a later one the
+   * level begins anew where its pushes have surely taken up the play.
+   */
+  private static void startWhereTakenUp(boolean[] starts, RunPushes pushes) {
+    double[] pushed = pushes.columns(0, 0.5, 0)[0];
+    double least = 0;
+    double most = 0;
+    for (int i = 0; i < starts.length; i++) {
+      least = Math.min(least, pushed[i]);
+      most = Math.max(most, pushed[i]);
+      if (most - least > SURELY_TAKEN_UP) {
+        starts[i] = true;
+        return;
+      }
+    }
+  }
+
   /** Whether there is a run. */
   boolean hasRuns() {
     return !runs.isEmpty();
   }
 
   /** The whole question. */
-  AxisModel model(Axis axis, Priors priors) {
+  AxisModel model(Priors priors) {
     return new AxisModel(
         runs,
         cadence,

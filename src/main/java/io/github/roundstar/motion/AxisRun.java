@@ -5,18 +5,15 @@ import io.github.roundstar.model.Frames;
 import io.github.roundstar.model.GuideRun;
 
 /**
- * One run's motion in right ascension, ready for the search for periodic error.
+ * One run's motion in one axis with the corrections taken out.
  *
  * @param runId number of the run
- * @param motion motion of the mount with the corrections taken out, times 1 / {@code cosine}
- *     [arcsec]
+ * @param motion motion of the mount, times 1 / {@code cosine} [arcsec]
  * @param exposureSeconds guide exposure; 0 when unknown [s]
  * @param cadenceSeconds median time between frames [s]
  * @param cosine cosine of the declination; what is left at 1 stays on the sky
  * @param originSeconds time that phases count from: the run's first used frame [s]
- * @param responseMeasured whether the pulses are taken to push as measured, not as declared
- * @param swings number of {@link SlowSwing} columns that the motion needs beside its drift; 0 for a
- *     run that is long enough to tell its sinusoids
+ * @param unsure how uncertain the strength of the pulses is that was taken out
  */
 public record AxisRun(
     int runId,
@@ -25,8 +22,21 @@ public record AxisRun(
     double cadenceSeconds,
     double cosine,
     double originSeconds,
-    boolean responseMeasured,
-    int swings) {
+    Unsure unsure) {
+  /**
+   * Standard deviations of the strength of pulses, as shares of the one taken.
+   *
+   * @param mean of the mean of both directions
+   * @param difference of half their difference
+   */
+  public record Unsure(double mean, double difference) {
+    /**
+     * Pulses as declared: the mount's true strength is within some 3 % in either direction; common
+     * practice, no source.
+     */
+    public static final Unsure DECLARED = new Unsure(0.021, 0.021);
+  }
+
   /** A run whose pulses are taken to push as declared. */
   public AxisRun(
       int runId,
@@ -35,11 +45,11 @@ public record AxisRun(
       double cadenceSeconds,
       double cosine,
       double originSeconds) {
-    this(runId, motion, exposureSeconds, cadenceSeconds, cosine, originSeconds, false, 0);
+    this(runId, motion, exposureSeconds, cadenceSeconds, cosine, originSeconds, Unsure.DECLARED);
   }
 
   /**
-   * A run's motion on the sky, brought to the axis.
+   * A run's motion on the sky, pulses as declared, brought to the axis.
    *
    * @param cosine cosine of the declination; 1 to stay on the sky
    */
@@ -71,48 +81,14 @@ public record AxisRun(
     return seconds;
   }
 
-  /** The same run with its motion made out differently, pulses still pushing as declared. */
-  AxisRun with(MotionSeries other) {
+  /** The same run with its motion made out differently. */
+  AxisRun with(MotionSeries other, Unsure otherwise) {
     return new AxisRun(
-        runId, other, exposureSeconds, cadenceSeconds, cosine, originSeconds, false, swings);
-  }
-
-  /** The same run with so many columns of slow swings beside its drift. */
-  AxisRun swinging(int columns) {
-    return new AxisRun(
-        runId,
-        motion,
-        exposureSeconds,
-        cadenceSeconds,
-        cosine,
-        originSeconds,
-        responseMeasured,
-        columns);
+        runId, other, exposureSeconds, cadenceSeconds, cosine, originSeconds, otherwise);
   }
 
   /** The same run without its jolts. */
   AxisRun without(JoltFree quiet) {
-    return new AxisRun(
-        runId,
-        quiet.kept(motion),
-        exposureSeconds,
-        cadenceSeconds,
-        cosine,
-        originSeconds,
-        responseMeasured,
-        swings);
-  }
-
-  /** The same run with pulses pushing as strongly as was measured, times the declared strength. */
-  AxisRun answering(double oneWay, double otherWay) {
-    return new AxisRun(
-        runId,
-        motion.answering(oneWay, otherWay),
-        exposureSeconds,
-        cadenceSeconds,
-        cosine,
-        originSeconds,
-        true,
-        swings);
+    return with(quiet.kept(motion), unsure);
   }
 }

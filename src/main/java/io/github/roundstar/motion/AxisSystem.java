@@ -102,7 +102,7 @@ final class AxisSystem {
 
   /** The drift beside the axis. */
   int beside() {
-    return FIRST_EXCESS + excess.size();
+    return FIRST_EXCESS + ResponseExcess.SIZE;
   }
 
   /** Nothing known. */
@@ -120,9 +120,8 @@ final class AxisSystem {
       for (int i = 0; i < left.length; i++) {
         left[i] -= axis[i];
       }
-      for (int e = 0; e < excess.size(); e++) {
-        double share = p[FIRST_EXCESS + e];
-        excess.column(r, e).ifPresent(column -> subtract(left, share, column));
+      for (int e = 0; e < ResponseExcess.SIZE; e++) {
+        subtract(left, p[FIRST_EXCESS + e], excess.column(r, e));
       }
       if (besideWeights.length > 0) {
         subtract(
@@ -152,10 +151,8 @@ final class AxisSystem {
       for (int j = EAST; j <= LIFT; j++) {
         ToneModel.append(background, northBy(r, p, j), all[j], next);
       }
-      for (int e = 0; e < excess.size(); e++) {
-        double[] into = all[FIRST_EXCESS + e];
-        int at = next;
-        excess.column(r, e).ifPresent(column -> ToneModel.append(background, column, into, at));
+      for (int e = 0; e < ResponseExcess.SIZE; e++) {
+        ToneModel.append(background, excess.column(r, e), all[FIRST_EXCESS + e], next);
       }
       if (besideWeights.length > 0) {
         double[] column = background.run().phaseSeconds();

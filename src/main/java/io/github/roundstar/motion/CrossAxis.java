@@ -32,7 +32,7 @@ public final class CrossAxis {
    *
    * @return nothing when no axis was pushed, or the pulses tell too little
    */
-  public static Answer<Estimate> degrees(GuideRun run, RaMotion ra, DecMotion dec) {
+  public static Answer<Estimate> degrees(GuideRun run, AxisMotion ra, AxisMotion dec) {
     boolean[] dithers = dithers(run.frames());
     List<Estimate> angles =
         Stream.concat(
@@ -62,35 +62,16 @@ public final class CrossAxis {
     return dithers;
   }
 
-  private static Optional<Estimate> fromRaPulses(RaMotion ra, DecMotion dec, boolean[] dithers) {
-    if (dec.response().isEmpty()) {
-      return Optional.empty();
-    }
-    MotionSeries pushing = ra.run().motion();
-    double[] pushed = net(pushing, -ra.run().cosine());
-    double strength = ra.run().responseMeasured() ? 1 : strength(ra.response());
+  private static Optional<Estimate> fromRaPulses(AxisMotion ra, AxisMotion dec, boolean[] dithers) {
     List<double[]> more = new ArrayList<>();
-    more.add(pushed);
-    List<Family> families = ra.periodic().value().map(PeriodicError::families).orElse(List.of());
-    more.addAll(List.of(ToneColumns.free(ra.run(), families)));
-    return angle(dec.response().get().quiet(), dithers, more, strength);
+    more.add(net(ra.run().motion(), -ra.run().cosine()));
+    more.addAll(List.of(ToneColumns.free(ra.run(), ra.known().families())));
+    return angle(dec.jolts(), dithers, more);
   }
 
-  private static Optional<Estimate> fromDecPulses(RaMotion ra, DecMotion dec, boolean[] dithers) {
-    if (ra.response().isEmpty()) {
-      return Optional.empty();
-    }
-    MotionSeries pushing = dec.behind().motion();
-    double[] pushed = net(pushing, 1 / ra.run().cosine());
-    return angle(ra.response().get().quiet(), dithers, List.of(pushed), strength(dec.response()));
-  }
-
-  private static double strength(Optional<Response> response) {
-    return response
-        .filter(Response::informative)
-        .flatMap(Response::both)
-        .map(Estimate::value)
-        .orElse(1.0);
+  private static Optional<Estimate> fromDecPulses(
+      AxisMotion ra, AxisMotion dec, boolean[] dithers) {
+    return angle(ra.jolts(), dithers, List.of(net(dec.run().motion(), 1 / ra.run().cosine())));
   }
 
   /** Pulses one way less pulses the other way, times a factor. */
@@ -104,8 +85,7 @@ public final class CrossAxis {
   }
 
   /** The angle by the first of the further columns; nothing where it says nothing. */
-  private static Optional<Estimate> angle(
-      JoltFree quiet, boolean[] dithers, List<double[]> more, double strength) {
+  private static Optional<Estimate> angle(JoltFree quiet, boolean[] dithers, List<double[]> more) {
     MotionSeries motion = quiet.motion();
     List<double[]> columns = new ArrayList<>(List.of(quiet.columns()));
     int first = columns.size();
@@ -122,20 +102,19 @@ public final class CrossAxis {
       return Optional.empty();
     }
     return LeastSquares.on(whitening.apply(columns.toArray(double[][]::new)))
-        .map(design -> degrees(design, motion.white(whitening), first, strength));
+        .map(design -> degrees(design, motion.white(whitening), first));
   }
 
-  private static Estimate degrees(
-      LeastSquares design, double[] white, int column, double strength) {
+  private static Estimate degrees(LeastSquares design, double[] white, int column) {
     LinearFit fit = design.fit(white);
     double[] residuals = fit.residuals();
     Covariance covariance =
         NeweyWest.covarianceCorrected(design, residuals, NeweyWest.plugInLag(residuals));
     double half = Estimate.SIGMAS_95 * covariance.standardError(column);
     return new Estimate(
-        degrees(fit.coefficient(column) / strength),
-        degrees((fit.coefficient(column) - half) / strength),
-        degrees((fit.coefficient(column) + half) / strength));
+        degrees(fit.coefficient(column)),
+        degrees(fit.coefficient(column) - half),
+        degrees(fit.coefficient(column) + half));
   }
 
   private static double degrees(double sine) {

@@ -67,30 +67,25 @@ public final class DisturbanceSearch {
   }
 
   /** All of them, in order of time. */
-  public static List<Disturbance> of(GuideRun run, Optional<RaMotion> ra, Optional<DecMotion> dec) {
+  public static List<Disturbance> of(
+      GuideRun run, Optional<AxisMotion> ra, Optional<AxisMotion> dec) {
     DisturbanceSearch search = new DisturbanceSearch(run.frames());
     List<AxisJolts> axes =
         Stream.concat(
-                ra.flatMap(m -> AxisJolts.of(Axis.RA, m.run(), m.response())).stream(),
-                dec.flatMap(m -> AxisJolts.of(Axis.DEC, m.run(), m.response())).stream())
+                ra.map(motion -> AxisJolts.of(Axis.RA, motion)).stream(),
+                dec.map(motion -> AxisJolts.of(Axis.DEC, motion)).stream())
             .toList();
     List<Disturbance> all = new ArrayList<>(search.light.clouds());
     search.spans(axes).forEach(span -> search.add(span, all));
-    StuckStar.of(run, ra.flatMap(RaMotion::response), dec.flatMap(DecMotion::response))
-        .ifPresent(all::add);
+    StuckStar.of(run, ra, dec).ifPresent(all::add);
     all.sort(Comparator.comparingDouble(Disturbance::startSeconds));
     return all;
   }
 
-  /**
-   * Frames over which one axis was knocked or blown about, flanks and all, by the same jolts.
-   *
-   * @param response of that axis
-   */
-  public static List<FrameSpan> spans(GuideRun run, Optional<Response> response) {
+  /** Frames over which one axis was knocked or blown about, flanks and all, by the same jolts. */
+  public static List<FrameSpan> spans(GuideRun run, AxisMotion motion) {
     DisturbanceSearch search = new DisturbanceSearch(run.frames());
-    return response.stream()
-        .flatMap(r -> r.quiet().jolts().stream())
+    return motion.jolts().jolts().stream()
         .filter(jolt -> !search.missedDither(jolt.shape(), jolt.first(), jolt.last()))
         .map(jolt -> search.frames(jolt))
         .toList();

@@ -18,16 +18,12 @@ final class ExecutedPulses {
    *
    * @param times when the frames were exposed
    * @param pulses the run's pulses
+   * @param delay how long they wait after the exposure that asked for them [s]
    * @param direction 1 for pulses east or north, -1 for west or south
    * @return per frame the summed length of the pulses of that direction sent after earlier frames,
    *     as far as they had acted, leaps included [s, not negative]
    */
-  static double[] seconds(ExposureTimes times, PulseTrain pulses, int direction) {
-    return seconds(times, pulses, 0, direction);
-  }
-
-  private static double[] seconds(
-      ExposureTimes times, PulseTrain pulses, double delay, int direction) {
+  static double[] seconds(ExposureTimes times, PulseTrain pulses, double delay, int direction) {
     double[] acted = new double[times.size()];
     OpenPulses open = new OpenPulses(pulses.count(direction));
     for (int k = 1; k < acted.length; k++) {

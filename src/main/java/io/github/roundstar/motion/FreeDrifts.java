@@ -25,23 +25,23 @@ record FreeDrifts(double[] slopes, double[] bends, double[] left, double squares
     ResponseExcess excess = new ResponseExcess(runs);
     int drifts = 2 * runs.size();
     int rows = backgrounds.stream().mapToInt(b -> b.whitening().size()).sum();
-    double[][] design = new double[drifts + excess.size()][rows + excess.size()];
-    double[] data = new double[rows + excess.size()];
-    double[] axis = new double[rows + excess.size()];
+    double[][] design = new double[drifts + ResponseExcess.SIZE][rows + ResponseExcess.SIZE];
+    double[] data = new double[rows + ResponseExcess.SIZE];
+    double[] axis = new double[rows + ResponseExcess.SIZE];
     int next = 0;
     for (int r = 0; r < runs.size(); r++) {
       RunBackground background = backgrounds.get(r);
       int at = next;
       ToneModel.append(background, background.run().phaseSeconds(), design[2 * r], at);
       ToneModel.append(background, ToneColumns.bend(background.run()), design[2 * r + 1], at);
-      for (int e = 0; e < excess.size(); e++) {
+      for (int e = 0; e < ResponseExcess.SIZE; e++) {
         double[] into = design[drifts + e];
-        excess.column(r, e).ifPresent(column -> ToneModel.append(background, column, into, at));
+        ToneModel.append(background, excess.column(r, e), into, at);
       }
       ToneModel.append(background, paths.get(r), axis, at);
       next = ToneModel.append(background, background.run().motion().arcsec(), data, at);
     }
-    for (int e = 0; e < excess.size(); e++) {
+    for (int e = 0; e < ResponseExcess.SIZE; e++) {
       design[drifts + e][rows + e] = 1 / excess.deviation(e);
     }
     WhiteRegression fit = WhiteRegression.of(data, design);

@@ -1,6 +1,5 @@
 package io.github.roundstar.motion;
 
-import io.github.roundstar.model.Estimate;
 import io.github.roundstar.signal.WanderNoise;
 import io.github.roundstar.signal.WhiteRegression;
 import io.github.roundstar.signal.Whitening;
@@ -8,7 +7,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.IntStream;
 
 /**
@@ -63,16 +61,6 @@ public record JoltFree(
     List<Jolt> sorted = new ArrayList<>(jolts);
     sorted.sort(Comparator.comparingInt(Jolt::first));
     return new JoltFree(kept, keptColumns, fitted, List.copyOf(sorted), originals);
-  }
-
-  /** Wander and noise of what is left, with the memory of the noise. */
-  WanderNoise.Remembering remembering() {
-    return motion.remembering(wanderNoise, columns);
-  }
-
-  /** The same motion beside wander, if only as much as may be. */
-  JoltFree wandering() {
-    return with(motion.wandering(wanderNoise, columns));
   }
 
   /** The same motion beside other wander and noise. */
@@ -135,26 +123,6 @@ public record JoltFree(
       }
     }
     return left;
-  }
-
-  /**
-   * Standard deviation of the noise; nothing when it cannot be told from wander. What is not known
-   * of its memory is in the interval: a noise that lasts takes from the wander.
-   */
-  Optional<Estimate> noise(WanderNoise.Remembering remembering) {
-    double moved = Math.log(remembering.longer().noiseVariance() / wanderNoise.noiseVariance()) / 2;
-    return motion
-        .measured(wanderNoise, columns)
-        .noise()
-        .map(
-            noise -> {
-              double value = noise.value();
-              double factor =
-                  Math.exp(
-                      Math.hypot(
-                          Math.log(noise.hi95() / noise.value()), Estimate.SIGMAS_95 * moved));
-              return new Estimate(value, value / factor, value * factor);
-            });
   }
 
   JoltFree withJolts(List<Jolt> others) {

@@ -31,7 +31,6 @@ public final class LevelledMotion {
     for (int r = 0; r < model.backgrounds().size(); r++) {
       AxisRun run = model.backgrounds().get(r).run();
       double[] fitted = model.values(parameters, r);
-      double[] moved = model.motion(parameters, r);
       double[] left = run.motion().arcsec();
       for (int i = 0; i < left.length; i++) {
         left[i] -= fitted[i];
@@ -40,7 +39,7 @@ public final class LevelledMotion {
       double[] whole = new double[left.length];
       double[] drift = model.driftAndBend(parameters, r);
       for (int i = 0; i < left.length; i++) {
-        whole[i] = left[i] + moved[i];
+        whole[i] = left[i] + fitted[i];
       }
       all.add(new LevelledMotion(run, whole, drift, left));
     }

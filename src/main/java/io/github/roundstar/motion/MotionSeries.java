@@ -146,21 +146,6 @@ public final class MotionSeries {
     return near.refit(seconds, startsPiece, arcsec, columns);
   }
 
-  /** Wander and noise, as fitted beside these columns, with the memory that the noise has. */
-  WanderNoise.Remembering remembering(WanderNoise fitted, double[][] columns) {
-    return fitted.remembering(seconds, startsPiece, arcsec, columns);
-  }
-
-  /** Such wander and noise with the interval of the noise. */
-  WanderNoise.Measured measured(WanderNoise fitted, double[][] columns) {
-    return fitted.measured(seconds, startsPiece, arcsec, columns);
-  }
-
-  /** Such wander and noise, with as much wander as may be where there may as well be none. */
-  WanderNoise wandering(WanderNoise fitted, double[][] columns) {
-    return fitted.wandering(seconds, startsPiece, arcsec, columns);
-  }
-
   /** The filter that makes such a motion white. */
   Whitening whitening(WanderNoise wanderNoise) {
     return wanderNoise.whitening(seconds, startsPiece);

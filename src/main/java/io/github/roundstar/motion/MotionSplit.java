@@ -4,7 +4,6 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.GuideRun;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
@@ -65,60 +64,59 @@ public final class MotionSplit {
   /**
    * Right ascension.
    *
+   * @param periodic the night's periodic error, this run among its runs
    * @param jolts where the run was knocked or blown about
    */
   public static Answer<MotionSplit> ra(
-      GuideRun run, RaMotion motion, Equipment equipment, List<FrameSpan> jolts) {
-    return motion
-        .periodic()
-        .then(
-            found ->
-                Reconstruction.of(run, Axis.RA, equipment)
-                    .map(
-                        made -> {
-                          MotionSplitter splitter =
-                              new MotionSplitter(
-                                  new GuidedFrames(run, Axis.RA),
-                                  motion.run(),
-                                  found.fit(),
-                                  declared(run, Axis.RA, equipment),
-                                  motion.response());
-                          return splitter.split(
-                              made.sky(),
-                              LostMotion.NONE,
-                              found.mainFamily(),
-                              found.steady(),
-                              jolts);
-                        }));
+      GuideRun run,
+      AxisMotion motion,
+      PeriodicError periodic,
+      Equipment equipment,
+      List<FrameSpan> jolts) {
+    OptionalInt at = periodic.index(run.id());
+    if (at.isEmpty()) {
+      return Answer.none("the run is too short: record at least a few minutes");
+    }
+    return split(
+        run,
+        Axis.RA,
+        motion,
+        periodic.fit(),
+        at.getAsInt(),
+        periodic.mainFamily(),
+        equipment,
+        jolts);
   }
 
   /**
-   * Declination, behind the play or the sticking that was found where there surely is some.
+   * Declination, behind the play or the sticking that was found.
    *
    * @param drift drift of that motion without its jolts
    * @param jolts where the run was knocked or blown about
    */
   public static Answer<MotionSplit> dec(
       GuideRun run,
-      DecMotion motion,
+      AxisMotion motion,
       MountDrift drift,
       Equipment equipment,
       List<FrameSpan> jolts) {
-    boolean behindPlay = motion.run().responseMeasured();
-    LostMotion lost = behindPlay || motion.losesMotion() ? motion.lost() : LostMotion.NONE;
-    return Reconstruction.of(run, Axis.DEC, equipment)
-        .map(
-            made ->
-                new MotionSplitter(
-                        new GuidedFrames(run, Axis.DEC),
-                        motion.run(),
-                        drift.fit(),
-                        declared(run, Axis.DEC, equipment),
-                        motion.response())
-                    .split(made.sky(), lost, OptionalInt.empty(), Optional.empty(), jolts));
+    return split(run, Axis.DEC, motion, drift.fit(), 0, OptionalInt.empty(), equipment, jolts);
   }
 
-  private static double declared(GuideRun run, Axis axis, Equipment equipment) {
-    return GuideRate.declaredSky(run, axis, equipment).value().orElse(0.0);
+  private static Answer<MotionSplit> split(
+      GuideRun run,
+      Axis axis,
+      AxisMotion motion,
+      SharedFit fit,
+      int index,
+      OptionalInt trained,
+      Equipment equipment,
+      List<FrameSpan> jolts) {
+    double declared = GuideRate.declaredSky(run, axis, equipment).value().orElse(0.0);
+    return Reconstruction.of(run, axis, equipment)
+        .map(
+            made ->
+                new MotionSplitter(new GuidedFrames(run, axis), motion, fit, index, declared)
+                    .split(made.sky(), trained, jolts));
   }
 }

@@ -6,7 +6,6 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalInt;
 
 /** Splits one run's motion by cause, for {@link MotionSplit}. */
@@ -22,7 +21,9 @@ final class MotionSplitter {
   final double[] executedArcsec;
   LostMotion lost;
 
+  private final AxisMotion of;
   private final SharedFit fit;
+  private final int index;
   private final AxisRun run;
   private final double declared;
   private final double[] left;
@@ -30,24 +31,22 @@ final class MotionSplitter {
   /**
    * Begins.
    *
-   * @param run motion of the run, jolts and all
-   * @param fit drift and sinusoids of the run without its jolts, and of no other
+   * @param of motion of the run, jolts and all
+   * @param fit drift and sinusoids of the run without its jolts, beside other runs or none
+   * @param index which of the fit's runs this is
    * @param declared what a second of pulse moves as declared, on the sky [arcsec/s]
    */
-  MotionSplitter(
-      GuidedFrames frames,
-      AxisRun run,
-      SharedFit fit,
-      double declared,
-      Optional<Response> response) {
+  MotionSplitter(GuidedFrames frames, AxisMotion of, SharedFit fit, int index, double declared) {
     this.frames = frames;
+    this.of = of;
     this.fit = fit;
-    this.run = run;
+    this.index = index;
+    this.run = of.run();
     this.declared = declared;
-    this.strength = PulseStrength.of(declared, fit, response);
+    this.strength = PulseStrength.of(declared, of);
     this.levelVariance = new double[frames.size()];
     this.trainableArcsec = new double[frames.size()];
-    this.left = motion();
+    this.left = scaled(run.motion().arcsec());
     this.executedArcsec = executed();
   }
 
@@ -55,24 +54,17 @@ final class MotionSplitter {
    * Splits.
    *
    * @param sent motion with the pulses taken out as sent and as declared
-   * @param declaredLost what the fitted motion is behind, at declared strength
    * @param trained the family that one gear's curve can take out
-   * @param steady drift and bend apart from a slow swing, where there is one
    * @param jolts where the run was knocked or blown about
    */
-  MotionSplit split(
-      MotionSeries sent,
-      LostMotion declaredLost,
-      OptionalInt trained,
-      Optional<SteadyPart> steady,
-      List<FrameSpan> jolts) {
-    double[] whole = fit.model().driftAndBend(fit.parameters(), 0, run.phaseSeconds());
-    double[] drift = steady.map(this::drift).orElse(whole);
-    take(MotionSplit.DRIFT, scaled(drift));
+  MotionSplit split(MotionSeries sent, OptionalInt trained, List<FrameSpan> jolts) {
+    take(
+        MotionSplit.DRIFT,
+        scaled(fit.model().driftAndBend(fit.parameters(), index, run.phaseSeconds())));
     takeTones(trained);
-    take(MotionSplit.WANDER, scaled(swing(whole, drift)));
+    take(MotionSplit.WANDER, new double[left.length]);
     takeLevel(jolts);
-    lost = declaredLost.times(declared == 0 ? 0 : strength.mean() / declared).anew();
+    lost = of.effect().lost().times(of.effect().strength()).anew();
     if (lost.arcsec() > 0) {
       double[] kept = sent(sent);
       for (int i = 0; i < kept.length; i++) {
@@ -83,26 +75,12 @@ final class MotionSplitter {
     return new MotionSplit(this);
   }
 
-  /** Motion on the sky with the corrections as fitted taken out. */
-  private double[] motion() {
-    double[] motion = run.motion().arcsec();
-    double[] oneWay = run.motion().pushedOneWayArcsec();
-    double[] otherWay = run.motion().pushedOtherWayArcsec();
-    for (int i = 0; i < motion.length; i++) {
-      motion[i] +=
-          PulseStrength.excess(fit, 0) * oneWay[i] - PulseStrength.excess(fit, 1) * otherWay[i];
-    }
-    return scaled(motion);
-  }
-
-  /** What the corrections moved as fitted, behind what is lost. */
+  /** What the corrections moved, behind what is lost. */
   private double[] executed() {
     double[] moved = run.motion().pushedOneWayArcsec();
     double[] otherWay = run.motion().pushedOtherWayArcsec();
     for (int i = 0; i < moved.length; i++) {
-      moved[i] =
-          (1 + PulseStrength.excess(fit, 0)) * moved[i]
-              - (1 + PulseStrength.excess(fit, 1)) * otherWay[i];
+      moved[i] -= otherWay[i];
     }
     return scaled(moved);
   }
@@ -120,29 +98,13 @@ final class MotionSplitter {
     return moved;
   }
 
-  private double[] drift(SteadyPart part) {
-    double[] parameters = fit.parameters();
-    parameters[fit.layout().drift(0)] = part.driftPerSecond().value();
-    parameters[fit.layout().bend(0)] = part.bendArcsec();
-    return fit.model().driftAndBend(parameters, 0, run.phaseSeconds());
-  }
-
-  /** Slow swings; the slope and the parabola that they happen to have are theirs. */
-  private double[] swing(double[] whole, double[] drift) {
-    double[] swing = fit.model().swing(fit.parameters(), 0, run.phaseSeconds());
-    for (int i = 0; i < swing.length; i++) {
-      swing[i] += whole[i] - drift[i];
-    }
-    return swing;
-  }
-
   private void takeTones(OptionalInt trained) {
     List<Family> families = fit.families();
     double[] seconds = run.phaseSeconds();
     for (int f = 0; f < families.size(); f++) {
       List<Integer> harmonics = families.get(f).harmonics();
       for (int h = 0; h < harmonics.size(); h++) {
-        double[] tone = scaled(fit.model().tone(fit.parameters(), f, h, 0, seconds));
+        double[] tone = scaled(fit.model().tone(fit.parameters(), f, h, index, seconds));
         take(MotionSplit.PERIODIC + families.get(f).label(harmonics.get(h)), tone);
         if (trained.isPresent() && trained.getAsInt() == f) {
           add(tone, trainableArcsec);
@@ -153,13 +115,13 @@ final class MotionSplitter {
 
   /**
    * The smoothed level of what is left, step by step: a step inside a jolt is the jolt's, one at a
-   * lost level is nobody's, all others are wander, as are the slow swings of a short run.
+   * lost level is nobody's, all others are wander.
    */
   private void takeLevel(List<FrameSpan> jolts) {
     double[] seconds = run.motion().seconds();
     boolean[] starts = run.motion().startsPiece();
     double[] data = axis(left);
-    WanderNoise wanderNoise = fit.model().backgrounds().get(0).wanderNoise();
+    WanderNoise wanderNoise = of.jolts().wanderNoise();
     boolean[] jolted = inside(jolts);
     double[] loose = new double[frames.size()];
     for (int i = 0; i < loose.length; i++) {

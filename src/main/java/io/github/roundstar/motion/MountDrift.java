@@ -1,12 +1,11 @@
 package io.github.roundstar.motion;
 
-import io.github.roundstar.model.Estimate;
 import java.util.List;
 
 /**
- * Drift of the mount in one axis of one run: the slope of the motion with the corrections taken
- * out, each piece at its own level, wander and noise fitted beside it. The interval carries the
- * wander, which no length of averaging within the run can tell from drift.
+ * Drift and bend of one run's motion with the corrections taken out, each piece at its own level: a
+ * fit for traces and for the search of the polar axis. The drift that is told comes out of the
+ * posterior.
  */
 public final class MountDrift {
   private final SharedFit fit;
@@ -15,24 +14,16 @@ public final class MountDrift {
     this.fit = fit;
   }
 
-  /** Fits; no figure when the run is too short or the star never moved. */
-  public static Answer<MountDrift> of(AxisRun run) {
-    return RunBackground.of(run, List.of())
-        .flatMap(
-            white ->
-                SharedFit.of(List.of(white), List.of())
-                    .flatMap(fit -> fit.remembering(List.of(white.remembering(List.of())))))
+  /** Fits beside wander and noise that are known; no figure when the run is too short. */
+  public static Answer<MountDrift> of(AxisMotion motion) {
+    return RunBackground.of(motion.quiet(), List.of(), motion.jolts().wanderNoise())
+        .flatMap(background -> SharedFit.of(List.of(background), List.of()))
         .map(fit -> Answer.of(new MountDrift(fit)))
         .orElseGet(
             () ->
                 Answer.none(
                     "too few measured frames, or offsets that never change: record at least a few"
                         + " minutes"));
-  }
-
-  /** The slope [arcsec/min]. */
-  public Estimate arcsecPerMinute() {
-    return ToneReading.driftPerSecond(fit, 0).times(60);
   }
 
   /** The fit itself. */

@@ -44,8 +44,8 @@ public final class NoiseColour {
   }
 
   /** Of a run's axis. */
-  public static NoiseColour of(AxisRun run, Response response) {
-    return of(response.quiet(), run.cadenceSeconds());
+  public static NoiseColour of(AxisMotion motion) {
+    return of(motion.jolts(), motion.run().cadenceSeconds());
   }
 
   /** Autocorrelation of the noise from frame to frame, both axes together. */

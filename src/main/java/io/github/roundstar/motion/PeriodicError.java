@@ -1,11 +1,14 @@
 package io.github.roundstar.motion;
 
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.signal.WanderNoise;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.stream.IntStream;
 
 /**
  * Drift and periodic error of the mount in right ascension, over one run or over all runs of a
@@ -20,6 +23,10 @@ public final class PeriodicError {
   /** Fewer turns than this cannot tell a turn from drift and wander, so no amplitude is given. */
   public static final double FEWEST_CYCLES = 3;
 
+  private static final String TOO_FEW =
+      "too few measured frames, or offsets that never change: record at least a few minutes of"
+          + " guiding";
+
   private final ToneSearch.Found found;
   private final Gears gears;
   private final double totalSeconds;
@@ -29,56 +36,62 @@ public final class PeriodicError {
   /** Wanted by figures and charts, or by neither. */
   private final Lazy<AmplitudeTrace> amplitudes;
 
-  /** Drift and bend of each run, in the fit's order; nothing of a run without slow swings. */
-  private final List<Lazy<Optional<SteadyPart>>> steady;
+  private final Optional<AxisKnowledge> known;
 
-  private PeriodicError(ToneSearch.Found found, Gears gears) {
+  private PeriodicError(ToneSearch.Found found, Gears gears, Optional<AxisKnowledge> known) {
     List<AxisRun> runs =
         found.fit().model().backgrounds().stream().map(RunBackground::run).toList();
     this.found = found;
     this.gears = gears;
     this.totalSeconds = runs.stream().mapToDouble(r -> r.motion().spanSeconds()).sum();
     double cadence = runs.stream().mapToDouble(AxisRun::cadenceSeconds).max().orElse(0);
-    this.tones = ToneReading.tones(found, cadence);
+    this.known = known;
+    this.tones = ToneReading.tones(found, cadence, known);
     this.mainFamily = mainFamily(found.fit());
     this.amplitudes = new Lazy<>(() -> AmplitudeTrace.of(found));
-    this.steady = runs.stream().map(run -> new Lazy<>(() -> steady(run))).toList();
   }
 
   /** Fits; no figure when no run has enough frames, or the star never moved. */
   public static Answer<PeriodicError> of(List<AxisRun> runs, Gears gears) {
-    return ToneSearch.of(SlowSwing.together(runs), gears)
-        .map(found -> Answer.of(new PeriodicError(found, gears)))
-        .orElseGet(
-            () ->
-                Answer.none(
-                    "too few measured frames, or offsets that never change: record at least a few"
-                        + " minutes of guiding"));
+    return ToneSearch.of(runs, gears)
+        .map(found -> Answer.of(new PeriodicError(found, gears, Optional.empty())))
+        .orElseGet(() -> Answer.none(TOO_FEW));
   }
 
-  /** Drift of a run at the axis [arcsec/min]; nothing when the run was too short to take part. */
-  public Optional<Estimate> driftArcsecPerMinuteAxis(int runId) {
-    List<RunBackground> backgrounds = found.fit().model().backgrounds();
-    for (int r = 0; r < backgrounds.size(); r++) {
-      AxisRun run = backgrounds.get(r).run();
-      if (run.runId() == runId) {
-        Optional<Estimate> drift =
-            run.swings() > 0
-                ? steady.get(r).get().map(SteadyPart::driftPerSecond)
-                : Optional.of(ToneReading.driftPerSecond(found.fit(), r));
-        return drift.map(perSecond -> perSecond.times(60));
-      }
+  /**
+   * The same gears in motion made out anew, with what the night tells of their amplitudes.
+   *
+   * @param runs the runs that took part
+   * @param noises wander and noise of each
+   */
+  Answer<PeriodicError> in(List<AxisRun> runs, List<WanderNoise> noises, AxisKnowledge ofNight) {
+    List<RunBackground> backgrounds = new ArrayList<>();
+    for (int r = 0; r < runs.size(); r++) {
+      RunBackground.of(runs.get(r), families(), noises.get(r)).ifPresent(backgrounds::add);
     }
-    return Optional.empty();
+    return (backgrounds.isEmpty()
+            ? Optional.<ToneSearch.Found>empty()
+            : ToneSearch.again(found, backgrounds))
+        .map(again -> Answer.of(new PeriodicError(again, gears, Optional.of(ofNight))))
+        .orElseGet(() -> Answer.none(TOO_FEW));
   }
 
-  /** Drift and bend apart from the slow swing of the first run; nothing where it has none. */
-  Optional<SteadyPart> steady() {
-    return steady.get(0).get();
+  /** Number of runs that took part. */
+  public int runs() {
+    return found.fit().model().backgrounds().size();
   }
 
-  private Optional<SteadyPart> steady(AxisRun run) {
-    return run.swings() > 0 ? SteadyPart.of(run, families()) : Optional.empty();
+  /** Which of the fit's runs this is; nothing when it was too short to take part. */
+  public OptionalInt index(int runId) {
+    return IntStream.range(0, found.fit().model().backgrounds().size())
+        .filter(r -> found.fit().model().backgrounds().get(r).run().runId() == runId)
+        .findFirst();
+  }
+
+  /** Motion of a run that took part, unknown steps closed, and what the fit says. */
+  public Optional<LevelledMotion> levelled(int runId) {
+    OptionalInt at = index(runId);
+    return at.isEmpty() ? Optional.empty() : Optional.of(levelled().get(at.getAsInt()));
   }
 
   /** The gears that were found. */
@@ -122,7 +135,7 @@ public final class PeriodicError {
 
   /** Peak to peak of that curve [arcsec at the axis]. */
   public Answer<Estimate> peakToPeakArcsecAxis() {
-    return main().map(family -> ToneReading.peakToPeak(found.fit(), family));
+    return main().map(family -> peakToPeak(found, family, known));
   }
 
   /** All turns laid over each other. */
@@ -156,6 +169,14 @@ public final class PeriodicError {
   /** What stands out of wander and noise, and how high wander and noise alone would reach. */
   public AmplitudeTrace amplitudes() {
     return amplitudes.get();
+  }
+
+  private static Estimate peakToPeak(
+      ToneSearch.Found found, int family, Optional<AxisKnowledge> known) {
+    Family of = found.fit().families().get(family);
+    return known
+        .flatMap(k -> k.family(of).map(f -> k.peakToPeakArcsecAxis(f, of.harmonics()).estimate()))
+        .orElseGet(() -> ToneReading.peakToPeak(found.fit(), family));
   }
 
   private OptionalDouble wormTurns() {

@@ -9,13 +9,18 @@ import java.util.Optional;
  * One run as the polar axis is looked for in it.
  *
  * @param dec motion in declination, north positive, with the fit that tells drift from wander
+ * @param decDrift that drift, as it is told [arcsec/min]
  * @param raDriftSky drift in right ascension on the sky, east positive [arcsec/min]; nothing where
  *     it is not known or the star stands too near the pole
  * @param atZero true place of the star at the run's time zero
  * @param pierSide side of the pier the tube is on
  */
 public record PointedRun(
-    MountDrift dec, Optional<Estimate> raDriftSky, StarPlace atZero, Optional<PierSide> pierSide) {
+    MountDrift dec,
+    Estimate decDrift,
+    Optional<Estimate> raDriftSky,
+    StarPlace atZero,
+    Optional<PierSide> pierSide) {
 
   RunBackground background() {
     return dec.background();

@@ -1,9 +1,5 @@
 package io.github.roundstar.motion;
 
-import io.github.roundstar.model.Estimate;
-import io.github.roundstar.signal.Covariance;
-import java.util.Optional;
-
 /**
  * How far a second of pulse moves the star, on the sky.
  *
@@ -12,32 +8,16 @@ import java.util.Optional;
  * @param uncertainShare standard error of their mean, as a share of it
  */
 record PulseStrength(double oneWay, double otherWay, double uncertainShare) {
-  /** As a shared fit of one run takes it: declared, times what was measured, times the excess. */
-  static PulseStrength of(double declared, SharedFit fit, Optional<Response> response) {
-    boolean measured = fit.model().backgrounds().get(0).run().responseMeasured();
-    Optional<Response> taken = response.filter(r -> measured);
+  /**
+   * As the posterior has it.
+   *
+   * @param declared what a second of pulse moves as declared, on the sky [arcsec/s]
+   */
+  static PulseStrength of(double declared, AxisMotion motion) {
     return new PulseStrength(
-        declared
-            * taken.flatMap(Response::oneWay).map(Estimate::value).orElse(1.0)
-            * (1 + excess(fit, 0)),
-        declared
-            * taken.flatMap(Response::otherWay).map(Estimate::value).orElse(1.0)
-            * (1 + excess(fit, 1)),
-        uncertainShare(fit));
-  }
-
-  private static double uncertainShare(SharedFit fit) {
-    int one = fit.layout().excess(fit.layout().slot(0), 0);
-    int other = fit.layout().excess(fit.layout().slot(0), 1);
-    Covariance covariance = fit.covariance();
-    return Math.sqrt(
-            covariance.at(one, one) + covariance.at(other, other) + 2 * covariance.at(one, other))
-        / 2;
-  }
-
-  /** The excess response of the only run of a fit. */
-  static double excess(SharedFit fit, int direction) {
-    return fit.parameter(fit.layout().excess(fit.layout().slot(0), direction));
+        declared * motion.effect().oneWay(),
+        declared * motion.effect().otherWay(),
+        motion.run().unsure().mean());
   }
 
   double mean() {

@@ -28,6 +28,15 @@ final class PulseTrain {
     return new PulseTrain(seconds, new double[seconds.length], new double[seconds.length]);
   }
 
+  /** The same pulses the other way round. */
+  PulseTrain reversed() {
+    double[] other = new double[seconds.length];
+    for (int i = 0; i < other.length; i++) {
+      other[i] = -seconds[i];
+    }
+    return new PulseTrain(other, delaySeconds, leapSeconds);
+  }
+
   /**
    * The pulses as the tube has them.
    *

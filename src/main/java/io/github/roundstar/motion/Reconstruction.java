@@ -76,12 +76,7 @@ public final class Reconstruction {
 
   /** Motion on the sky, every pulse acting as declared. */
   public MotionSeries sky() {
-    return sky(sent);
-  }
-
-  /** Motion on the sky where so much is lost, at the declared rate. */
-  MotionSeries sky(LostMotion lost) {
-    return sky(behind(lost));
+    return sky(PulseEffect.DECLARED);
   }
 
   /**
@@ -90,10 +85,12 @@ public final class Reconstruction {
    * @param samples which of the measured frames
    * @param partDelay delay of the second column [s]
    * @param kind what the widths asked for are those of
+   * @param sense 1, or -1 where the motor turns the other way than the sky's directions
    */
-  RunPushes pushes(int[] samples, double partDelay, LostMotion.Kind kind) {
+  RunPushes pushes(int[] samples, double partDelay, LostMotion.Kind kind, int sense) {
     int[] frames = IntStream.of(samples).map(m -> measured[m]).toArray();
-    return new RunPushes(exposures, sent, arcsecPerSecond, partDelay, kind, frames);
+    return new RunPushes(
+        exposures, sense < 0 ? sent.reversed() : sent, arcsecPerSecond, partDelay, kind, frames);
   }
 
   /** Whether pulses were sent both ways. */
@@ -115,12 +112,11 @@ public final class Reconstruction {
    */
   record EveryFrame(MotionSeries motion, double[] takenOutArcsec) {}
 
-  /** Every frame, as in {@link #sky(LostMotion)}. */
-  EveryFrame everyFrame(LostMotion lost) {
+  /** Every frame, as in {@link #sky(PulseEffect)}. */
+  EveryFrame everyFrame(PulseEffect effect) {
     Frames frames = run.frames();
-    PulseTrain pulses = behind(lost);
-    double[] oneWay = acted(pulses, 1);
-    double[] otherWay = acted(pulses, -1);
+    double[] oneWay = acted(effect, 1);
+    double[] otherWay = acted(effect, -1);
     double[] takenOut = new double[frames.size()];
     double[] seconds = new double[frames.size()];
     double[] arcsec = new double[frames.size()];
@@ -133,23 +129,26 @@ public final class Reconstruction {
     return new EveryFrame(new MotionSeries(seconds, arcsec, starts, oneWay, otherWay), takenOut);
   }
 
-  private PulseTrain behind(LostMotion lost) {
-    return arcsecPerSecond == 0 ? sent : sent.behind(lost.times(1 / arcsecPerSecond).begin());
-  }
-
   /** What pulses of one direction had pushed by each frame [arcsec]. */
-  private double[] acted(PulseTrain pulses, int direction) {
-    double[] acted = ExecutedPulses.seconds(exposures, pulses, direction);
+  private double[] acted(PulseEffect effect, int direction) {
+    LostMotion lost = effect.lost();
+    PulseTrain pulses =
+        arcsecPerSecond == 0 || lost.arcsec() == 0
+            ? sent
+            : sent.behind(lost.times(1 / arcsecPerSecond).begin());
+    double[] acted = ExecutedPulses.seconds(exposures, pulses, effect.delaySeconds(), direction);
+    double strength = arcsecPerSecond * (direction > 0 ? effect.oneWay() : effect.otherWay());
     for (int i = 0; i < acted.length; i++) {
-      acted[i] *= arcsecPerSecond;
+      acted[i] *= strength;
     }
     return acted;
   }
 
-  private MotionSeries sky(PulseTrain pulses) {
+  /** Motion on the sky where pulses do this. */
+  MotionSeries sky(PulseEffect effect) {
     Frames frames = run.frames();
-    double[] oneWay = acted(pulses, 1);
-    double[] otherWay = acted(pulses, -1);
+    double[] oneWay = acted(effect, 1);
+    double[] otherWay = acted(effect, -1);
     double[] arcsec = new double[measured.length];
     double[] pushedOneWay = new double[measured.length];
     double[] pushedOtherWay = new double[measured.length];

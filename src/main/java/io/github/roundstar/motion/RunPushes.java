@@ -3,8 +3,10 @@ package io.github.roundstar.motion;
 import io.github.roundstar.motion.posterior.Pushes;
 
 /**
- * What the pulses of a run push, at some of its frames. The column by unlikeness is a difference
- * over a small step: behind a play the directions' unlikeness also shows in where the motor stands.
+ * What the pulses of a run push, at some of its frames. Behind a play the column by unlikeness is a
+ * difference over a small step, since the directions' unlikeness also shows in where the motor
+ * stands. Of an axis that sticks it is how strong the pulses are alone: which of them lets go does
+ * not change smoothly.
  */
 final class RunPushes implements Pushes {
   private static final double STEP = 0.01;
@@ -46,10 +48,10 @@ final class RunPushes implements Pushes {
     }
     double[] now = balance(width, start, unlikeness, 0);
     double[] later = balance(width, start, unlikeness, partDelay);
-    double[] slope = balance(width, start, unlikeness + STEP, 0);
-    for (int i = 0; i < slope.length; i++) {
-      slope[i] = (slope[i] - now[i]) / STEP;
-    }
+    double[] slope =
+        kind == LostMotion.Kind.PLAY
+            ? byUnlikeness(width, start, unlikeness, now)
+            : ExecutedPulses.balance(exposures, moved(width, start, unlikeness), 0, 1, -1);
     double[][] columns = new double[COLUMNS][frames.length];
     for (int k = 0; k < frames.length; k++) {
       int i = frames[k];
@@ -62,16 +64,27 @@ final class RunPushes implements Pushes {
     return columns;
   }
 
+  private double[] byUnlikeness(double width, double start, double unlikeness, double[] now) {
+    double[] slope = balance(width, start, unlikeness + STEP, 0);
+    for (int i = 0; i < slope.length; i++) {
+      slope[i] = (slope[i] - now[i]) / STEP;
+    }
+    return slope;
+  }
+
   /** Pulse time that has reached the tube at every frame, each direction as strong as it is [s]. */
   private double[] balance(double width, double start, double unlikeness, double delay) {
-    PulseTrain moved =
-        width == 0
-            ? sent
-            : sent.behind(
-                (kind == LostMotion.Kind.PLAY
-                        ? LostMotion.play(width / arcsecPerSecond, start, unlikeness)
-                        : LostMotion.sticking(width / arcsecPerSecond, 2 * start - 1, unlikeness))
-                    .begin());
-    return ExecutedPulses.balance(exposures, moved, delay, 1 + unlikeness, 1 - unlikeness);
+    return ExecutedPulses.balance(
+        exposures, moved(width, start, unlikeness), delay, 1 + unlikeness, 1 - unlikeness);
+  }
+
+  private PulseTrain moved(double width, double start, double unlikeness) {
+    return width == 0
+        ? sent
+        : sent.behind(
+            (kind == LostMotion.Kind.PLAY
+                    ? LostMotion.play(width / arcsecPerSecond, start, unlikeness)
+                    : LostMotion.sticking(width / arcsecPerSecond, 2 * start - 1, unlikeness))
+                .begin());
   }
 }

@@ -32,15 +32,15 @@ public final class SmoothedStar {
    *
    * @param ra motion in right ascension, with what was found of it
    * @param dec motion in declination, likewise
-   * @return nothing, with the reason, when the motion of either axis cannot be had, the run is too
-   *     short, or noise cannot be told from wander
+   * @return nothing, with the reason, when the motion of either axis cannot be had or the run is
+   *     too short
    */
   public static Answer<SmoothedStar> of(
-      GuideRun run, Equipment equipment, Answer<RaMotion> ra, Answer<DecMotion> dec) {
-    return ra.then(motion -> AxisPath.ra(run, equipment, motion))
+      GuideRun run, Equipment equipment, Answer<AxisMotion> ra, Answer<AxisMotion> dec) {
+    return ra.then(motion -> AxisPath.of(run, Axis.RA, equipment, motion))
         .then(
             raPath ->
-                dec.then(motion -> AxisPath.dec(run, equipment, motion))
+                dec.then(motion -> AxisPath.of(run, Axis.DEC, equipment, motion))
                     .map(decPath -> new SmoothedStar(raPath, decPath)));
   }
 

@@ -20,7 +20,7 @@ final class StuckStar {
   private StuckStar() {}
 
   /** The whole run as one disturbance; nothing when the star answers, or was never asked. */
-  static Optional<Disturbance> of(GuideRun run, Optional<Response> ra, Optional<Response> dec) {
+  static Optional<Disturbance> of(GuideRun run, Optional<AxisMotion> ra, Optional<AxisMotion> dec) {
     boolean stuck =
         neverMoves(run.frames()) || deaf(Stream.concat(ra.stream(), dec.stream()).toList());
     if (!stuck) {
@@ -36,21 +36,16 @@ final class StuckStar {
             OptionalDouble.empty()));
   }
 
-  /**
-   * Every axis that was pushed is known not to have answered, by all that was pushed: on one side
-   * of the set point pulses go one way only, and the few of the other way tell nothing. Where they
-   * tell their strength well, the star answers, however much was pushed in vain.
-   */
-  private static boolean deaf(List<Response> responses) {
-    List<Response> pushed = responses.stream().filter(r -> r.arrived().isPresent()).toList();
+  /** Every axis that was pushed is known not to have answered. */
+  private static boolean deaf(List<AxisMotion> axes) {
+    List<AxisMotion> pushed =
+        axes.stream().filter(a -> a.pushedOneWay() || a.pushedOtherWay()).toList();
     return !pushed.isEmpty() && pushed.stream().allMatch(StuckStar::silent);
   }
 
-  private static boolean silent(Response response) {
-    Estimate arrived = response.arrived().orElseThrow();
-    return arrived.hi95() < NO_ANSWER
-        && arrived.lo95() > -NO_ANSWER
-        && !response.eitherWay(way -> way.lo95() > NO_ANSWER && Response.narrow(way));
+  private static boolean silent(AxisMotion axis) {
+    Estimate strength = axis.known().strength().estimate();
+    return strength.hi95() < NO_ANSWER && strength.lo95() > -NO_ANSWER;
   }
 
   /** No real star stays at the very same place. */

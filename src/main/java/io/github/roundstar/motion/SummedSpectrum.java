@@ -57,15 +57,12 @@ final class SummedSpectrum {
     this.timeVariance = timeVariance;
   }
 
-  /**
-   * Trial frequencies from three turns in all runs together, or from where their slow swings end,
-   * to two frames a turn.
-   */
+  /** Trial frequencies from three turns in all runs together to two frames a turn. */
   static FrequencyGrid grid(List<AxisRun> runs) {
     double total = runs.stream().mapToDouble(r -> r.motion().spanSeconds()).sum();
     double longest = runs.stream().mapToDouble(r -> r.motion().spanSeconds()).max().orElse(1);
     double cadence = runs.stream().mapToDouble(AxisRun::cadenceSeconds).max().orElse(1);
-    double low = Math.max(PeriodicError.FEWEST_CYCLES / total, SlowSwing.fastestHertz(runs));
+    double low = PeriodicError.FEWEST_CYCLES / total;
     double high = 1 / (2 * cadence);
     double step = Math.max(1 / (OVERSAMPLING * longest), (high - low) / MOST_FREQUENCIES);
     return new FrequencyGrid(low, step, Math.max(1, (int) ((high - low) / step)));

@@ -1,5 +1,6 @@
 package io.github.roundstar.motion;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /** Columns of sinusoids at the times of a run, as the guide exposure averages them. */
@@ -15,13 +16,10 @@ final class ToneColumns {
     return x == 0 ? 1 : Math.sin(x) / x;
   }
 
-  /**
-   * Two columns, cosine and sine, for every harmonic of every family, nothing shifted in time; then
-   * those of the run's slow swings.
-   */
+  /** Two columns, cosine and sine, for every harmonic of every family, nothing shifted in time. */
   static double[][] free(AxisRun run, List<Family> families) {
     int count = families.stream().mapToInt(f -> f.harmonics().size()).sum();
-    double[][] columns = new double[2 * count + run.swings()][];
+    double[][] columns = new double[2 * count][];
     double[] seconds = run.phaseSeconds();
     int next = 0;
     for (Family family : families) {
@@ -38,7 +36,6 @@ final class ToneColumns {
         columns[next++] = sine;
       }
     }
-    System.arraycopy(SlowSwing.columns(run, seconds), 0, columns, next, run.swings());
     return columns;
   }
 
@@ -77,8 +74,7 @@ final class ToneColumns {
   }
 
   /**
-   * What a unit of excess response changes in the motion that was reconstructed as declared
-   * [arcsec].
+   * What pulses of double the strength that was taken out would change in the motion [arcsec].
    *
    * @param direction 0 for pulses east or north, 1 for west or south
    */
@@ -92,5 +88,17 @@ final class ToneColumns {
       pushed[i] = -pushed[i];
     }
     return pushed;
+  }
+
+  /** {@link #withDrift} and what pulses of either direction push, where there are such pulses. */
+  static double[][] withPulses(AxisRun run, List<Family> families) {
+    List<double[]> columns = new ArrayList<>(List.of(withDrift(run, families)));
+    for (int direction = 0; direction < 2; direction++) {
+      double[] pushed = byExcess(run, direction);
+      if (pushed.length > 0 && pushed[pushed.length - 1] != pushed[0]) {
+        columns.add(pushed);
+      }
+    }
+    return columns.toArray(double[][]::new);
   }
 }

@@ -11,27 +11,17 @@ import java.util.List;
  * w (t - s_r)) + b_h sin(h w (t - s_r)), dimmed by the exposure's averaging; s is 0 in the first
  * run.
  *
- * <p>Pulses are taken to push as declared, give or take {@link #EXCESS_SHARE} in either direction:
- * the excess belongs to the model, held near zero by a row of its own below the rows of the frames.
- * So the intervals of drift and amplitude carry what is not known of the mount's response.
+ * <p>Pulses have been taken out of the motion; what is not known of their strength moves the
+ * parameters by {@link #byStrength}.
  */
 final class ToneModel {
-  /**
-   * One standard deviation of the mount's true response about the declared one, in either
-   * direction, as a share; common practice, no source.
-   */
-  static final double EXCESS_SHARE = 0.03;
-
-  /** The same where the run's own pulses tell the response: wide enough not to matter. */
-  static final double MEASURED_SHARE = 0.5;
-
   private final List<RunBackground> backgrounds;
   private final ToneLayout layout;
   private final int rows;
 
   ToneModel(List<RunBackground> backgrounds, List<Family> families) {
     this.backgrounds = List.copyOf(backgrounds);
-    this.layout = new ToneLayout(backgrounds.stream().map(RunBackground::run).toList(), families);
+    this.layout = new ToneLayout(backgrounds.size(), families);
     this.rows = backgrounds.stream().mapToInt(b -> b.whitening().size()).sum();
   }
 
@@ -55,16 +45,9 @@ final class ToneModel {
     return run == 0 ? 0 : parameters[layout.shift(family, run)];
   }
 
-  /** Number of rows that come from frames; those of the excess follow them. */
-  int frameRows() {
-    return rows;
-  }
-
-  /**
-   * White residuals over each run's noise, all runs in a row, and below them those of the excess.
-   */
+  /** White residuals over each run's noise, all runs in a row. */
   double[] residuals(double[] parameters) {
-    double[] all = new double[rows + excessRows()];
+    double[] all = new double[rows];
     int next = 0;
     for (int r = 0; r < backgrounds.size(); r++) {
       RunBackground background = backgrounds.get(r);
@@ -75,43 +58,12 @@ final class ToneModel {
       }
       next = append(background, left, all, next);
     }
-    for (int e = 0; e < excessRows(); e++) {
-      all[rows + e] = -parameters[layout.excess(0, e)] / excessShare(e);
-    }
     return all;
   }
 
-  private int excessRows() {
-    return ToneLayout.DIRECTIONS * layout.slots();
-  }
-
-  /** Those of the first slot belong to runs whose response is taken as declared. */
-  private static double excessShare(int row) {
-    return row < ToneLayout.DIRECTIONS ? EXCESS_SHARE : MEASURED_SHARE;
-  }
-
-  /** Drift, sinusoids and excess response of one run at its frames [arcsec]. */
+  /** Drift and sinusoids of one run at its frames [arcsec]. */
   double[] values(double[] parameters, int run) {
-    double[] values = motion(parameters, run);
-    for (int d = 0; d < ToneLayout.DIRECTIONS; d++) {
-      double[] byExcess = ToneColumns.byExcess(backgrounds.get(run).run(), d);
-      for (int i = 0; i < values.length; i++) {
-        values[i] += parameters[layout.excess(layout.slot(run), d)] * byExcess[i];
-      }
-    }
-    return values;
-  }
-
-  /** Drift, slow swings and sinusoids of one run at its frames [arcsec]. */
-  double[] motion(double[] parameters, int run) {
     double[] values = driftAndBend(parameters, run);
-    AxisRun axisRun = backgrounds.get(run).run();
-    if (axisRun.swings() > 0) {
-      double[] swing = swing(parameters, run, axisRun.phaseSeconds());
-      for (int i = 0; i < values.length; i++) {
-        values[i] += swing[i];
-      }
-    }
     for (int f = 0; f < layout.families().size(); f++) {
       double[] tones = tones(parameters, f, run);
       for (int i = 0; i < values.length; i++) {
@@ -135,12 +87,6 @@ final class ToneModel {
           parameters[layout.drift(run)] * values[i] + parameters[layout.bend(run)] * bend[i];
     }
     return values;
-  }
-
-  /** Slow swings of one run beside its drift, at these times [arcsec]; zero in a long run. */
-  double[] swing(double[] parameters, int run, double[] phaseSeconds) {
-    AxisRun axisRun = backgrounds.get(run).run();
-    return SlowSwing.path(axisRun, parameters, layout.swing(run), phaseSeconds);
   }
 
   /** Sinusoids of one family in one run at its frames [arcsec]. */
@@ -181,7 +127,7 @@ final class ToneModel {
    * White derivatives over each run's noise: one column per parameter, rows as in the residuals.
    */
   double[][] derivatives(double[] parameters) {
-    double[][] all = new double[layout.size()][rows + excessRows()];
+    double[][] all = new double[layout.size()][rows];
     int next = 0;
     for (int r = 0; r < backgrounds.size(); r++) {
       RunBackground background = backgrounds.get(r);
@@ -190,21 +136,30 @@ final class ToneModel {
       for (int f = 0; f < layout.families().size(); f++) {
         appendFamily(parameters, f, r, all, next);
       }
-      double[][] swings = SlowSwing.columns(background.run(), background.run().phaseSeconds());
-      for (int k = 0; k < swings.length; k++) {
-        append(background, swings[k], all[layout.swing(r) + k], next);
-      }
-      for (int d = 0; d < ToneLayout.DIRECTIONS; d++) {
-        append(
-            background,
-            ToneColumns.byExcess(background.run(), d),
-            all[layout.excess(layout.slot(r), d)],
-            next);
-      }
       next += background.whitening().size();
     }
-    for (int e = 0; e < excessRows(); e++) {
-      all[layout.excess(0, e)][rows + e] = 1 / excessShare(e);
+    return all;
+  }
+
+  /**
+   * What pulses that are stronger than taken change in the white motion, for one standard deviation
+   * of the strength common to all runs: of both directions, and of their difference.
+   */
+  double[][] byStrength() {
+    double[][] all = new double[2][rows];
+    int next = 0;
+    for (RunBackground background : backgrounds) {
+      AxisRun run = background.run();
+      double[] one = ToneColumns.byExcess(run, 0);
+      double[] other = ToneColumns.byExcess(run, 1);
+      double[] mean = new double[one.length];
+      double[] difference = new double[one.length];
+      for (int i = 0; i < one.length; i++) {
+        mean[i] = run.unsure().mean() * (one[i] + other[i]);
+        difference[i] = run.unsure().difference() * (one[i] - other[i]);
+      }
+      append(background, mean, all[0], next);
+      next = append(background, difference, all[1], next);
     }
     return all;
   }

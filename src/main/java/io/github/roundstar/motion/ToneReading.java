@@ -5,17 +5,19 @@ import io.github.roundstar.signal.Covariance;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
 /**
- * Reads the sinusoids and their intervals out of a shared fit, first order in the parameters'
- * covariance.
+ * Reads the sinusoids out of a shared fit, their intervals first order in the parameters'
+ * covariance; of what the posterior knows, amplitudes and periods with their intervals are its.
  */
 final class ToneReading {
 
   private ToneReading() {}
 
   /** All sinusoids, largest first. */
-  static List<Tone> tones(ToneSearch.Found found, double cadenceSeconds) {
+  static List<Tone> tones(
+      ToneSearch.Found found, double cadenceSeconds, Optional<AxisKnowledge> known) {
     SharedFit fit = found.fit();
     List<Tone> tones = new ArrayList<>();
     List<Family> families = fit.families();
@@ -23,11 +25,15 @@ final class ToneReading {
       Family family = families.get(f);
       for (int h = 0; h < family.harmonics().size(); h++) {
         int order = family.harmonics().get(h);
-        Estimate period = period(fit, f, order);
+        Optional<Integer> at = known.flatMap(k -> k.family(family));
+        Estimate period =
+            at.map(i -> known.get().periodSeconds(i).estimate().times(1.0 / order))
+                .orElse(period(fit, f, order));
         tones.add(
             new Tone(
                 period,
-                amplitude(fit, f, h),
+                at.map(i -> known.get().amplitudeArcsecAxis(i, order).estimate())
+                    .orElse(amplitude(fit, f, h)),
                 phase(fit, f, h),
                 found.falseAlarm(family.hertz(order)),
                 family.label(order),
@@ -48,13 +54,6 @@ final class ToneReading {
       }
     }
     return amplitudes;
-  }
-
-  /** Drift of a run at the axis [arcsec/s]. */
-  static Estimate driftPerSecond(SharedFit fit, int run) {
-    int at = fit.layout().drift(run);
-    return Estimate.symmetric(
-        fit.parameter(at), Estimate.SIGMAS_95 * fit.covariance().standardError(at));
   }
 
   /** Peak to peak of a family's summed curve [arcsec at the axis]. */

@@ -63,6 +63,21 @@ final class ToneSearch {
     }
   }
 
+  /**
+   * The sinusoids that were found, in motion made out anew.
+   *
+   * @param backgrounds the runs, beside wander and noise that are known
+   */
+  static Optional<Found> again(Found found, List<RunBackground> backgrounds) {
+    List<Double> lines = lines(found.fit().families());
+    FrequencyGrid grid = SummedSpectrum.grid(backgrounds.stream().map(RunBackground::run).toList());
+    return SharedFit.of(backgrounds, found.fit().families())
+        .map(
+            fit ->
+                new Found(
+                    fit, SummedSpectrum.of(backgrounds, grid, lines), found.falseAlarmByHertz()));
+  }
+
   /** Searches; nothing when no run has enough frames that are not constant. */
   static Optional<Found> of(List<AxisRun> runs, Gears gears) {
     List<RunBackground> usable =
@@ -75,17 +90,7 @@ final class ToneSearch {
       // each turn adds a tone or refuses one
     }
     return search.fit.map(
-        fit ->
-            new Found(
-                search.remembering(fit), search.spectrum, Map.copyOf(search.falseAlarmByHertz)));
-  }
-
-  /** The last fit beside noise with a memory; the search itself has no need of one. */
-  private SharedFit remembering(SharedFit white) {
-    return white
-        .remembering(
-            backgrounds.stream().map(background -> background.remembering(families)).toList())
-        .orElse(white);
+        fit -> new Found(fit, search.spectrum, Map.copyOf(search.falseAlarmByHertz)));
   }
 
   private boolean addStrongest() {
@@ -168,8 +173,10 @@ final class ToneSearch {
 
   /** Frequencies of what was found, and of what was tried and refused. */
   private List<Double> lines() {
-    return Stream.concat(
-            families.stream().flatMap(f -> f.harmonics().stream().map(f::hertz)), refused.stream())
-        .toList();
+    return Stream.concat(lines(families).stream(), refused.stream()).toList();
+  }
+
+  private static List<Double> lines(List<Family> families) {
+    return families.stream().flatMap(f -> f.harmonics().stream().map(f::hertz)).toList();
   }
 }

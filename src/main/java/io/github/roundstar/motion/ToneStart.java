@@ -20,8 +20,6 @@ final class ToneStart {
       double[] own = backgrounds.get(r).fit().coefficients();
       start[layout.drift(r)] = own[0];
       start[layout.bend(r)] = own[1];
-      int swings = backgrounds.get(r).run().swings();
-      System.arraycopy(own, own.length - swings, start, layout.swing(r), swings);
     }
     int first = ToneColumns.BEFORE_TONES;
     for (int f = 0; f < layout.families().size(); f++) {

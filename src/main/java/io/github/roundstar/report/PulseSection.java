@@ -9,6 +9,7 @@ import io.github.roundstar.report.Page.Table;
 import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.results.DecResponse;
+import io.github.roundstar.results.Learned;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
 import io.github.roundstar.results.NoiseFloor;
@@ -39,6 +40,7 @@ final class PulseSection {
     List<Block> blocks = new ArrayList<>();
     List<String> sentences = new ArrayList<>(strength(result));
     sentences.addAll(play(result));
+    sentences.addAll(learned(night));
     sentences.addAll(angle(night.responseArcsecPerSecond()));
     sentences.addAll(noise(night.noiseFloorArcsec()));
     blocks.add(new Block(sentences, null, table(night), null, null));
@@ -139,6 +141,49 @@ final class PulseSection {
             : "No backlash in Dec stands out; at most "
                 + Numbers.plain(play.hi95())
                 + " arcsec would go unseen.");
+  }
+
+  /** What rests on the declaration, and what else may be behind the log. */
+  private static List<String> learned(NightSummary night) {
+    List<String> sentences = new ArrayList<>();
+    Response response = night.responseArcsecPerSecond();
+    if (night.learned() != null && response != null) {
+      if (response.ra() != null) {
+        learned("RA", night.learned().ra(), sentences);
+      }
+      if (response.dec() != null) {
+        learned("Dec", night.learned().dec(), sentences);
+      }
+    }
+    return sentences;
+  }
+
+  private static void learned(String axis, Learned.Axis learned, List<String> sentences) {
+    if (learned == null) {
+      return;
+    }
+    List<Learned.Explanation> told =
+        learned.explanations().stream().filter(e -> e.probability() >= Learned.TOLD).toList();
+    if (learned.response() != null && learned.response() < Learned.LITTLE) {
+      sentences.add(
+          "How strongly "
+              + axis
+              + " answers rests on the declared guide rate; this log adds little to it. A dither of"
+              + " some arcsec, or one long pulse by hand, would teach it.");
+    } else if (told.size() > 1) {
+      sentences.add(
+          "Two explanations of "
+              + axis
+              + " are left: a pulse moves "
+              + Numbers.plain(told.get(0).responseArcsecPerSecondAxis())
+              + " arcsec/s ("
+              + Numbers.percent(told.get(0).probability())
+              + " likely), or "
+              + Numbers.plain(told.get(1).responseArcsecPerSecondAxis())
+              + " arcsec/s and the noise goes on from frame to frame ("
+              + Numbers.percent(told.get(1).probability())
+              + "). One dither of some arcsec would decide.");
+    }
   }
 
   private static List<String> angle(Response response) {

@@ -19,6 +19,7 @@ package io.github.roundstar.results;
  * @param settling time lost after dithers
  * @param comparison what a comparison with other nights needs besides; null in results of earlier
  *     versions
+ * @param learned how much the log taught of these figures; null in results of earlier versions
  */
 public record NightSummary(
     String date,
@@ -35,4 +36,41 @@ public record NightSummary(
     Backlash backlashArcsecAxis,
     Sticking stickingArcsecAxis,
     Settling settling,
-    ComparisonBasis comparison) {}
+    ComparisonBasis comparison,
+    Learned learned) {
+  /** As in earlier versions. */
+  public NightSummary(
+      String date,
+      String startUtc,
+      String endUtc,
+      int runs,
+      int frames,
+      double guidedHours,
+      Guided guided,
+      AxisDrift driftArcsecPerMinuteSky,
+      Response responseArcsecPerSecond,
+      NoiseFloor noiseFloorArcsec,
+      Periodic periodic,
+      Backlash backlashArcsecAxis,
+      Sticking stickingArcsecAxis,
+      Settling settling,
+      ComparisonBasis comparison) {
+    this(
+        date,
+        startUtc,
+        endUtc,
+        runs,
+        frames,
+        guidedHours,
+        guided,
+        driftArcsecPerMinuteSky,
+        responseArcsecPerSecond,
+        noiseFloorArcsec,
+        periodic,
+        backlashArcsecAxis,
+        stickingArcsecAxis,
+        settling,
+        comparison,
+        null);
+  }
+}

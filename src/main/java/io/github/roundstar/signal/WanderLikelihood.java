@@ -1,10 +1,8 @@
 package io.github.roundstar.signal;
 
-import io.github.roundstar.model.Estimate;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
-import java.util.Optional;
 import org.apache.commons.math3.optim.MaxEval;
 import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
 import org.apache.commons.math3.optim.univariate.BracketFinder;
@@ -30,15 +28,6 @@ final class WanderLikelihood {
   private static final double MOST_GROWTH = 8;
 
   private static final int MOST_EVALUATIONS = 80;
-
-  /** Step of the numeric curvature of the likelihood [decades of the ratio]. */
-  private static final double CURVATURE_STEP = 0.05;
-
-  /** What a log likelihood falls by over a standard error. */
-  private static final double FALL_OF_A_STANDARD_ERROR = 0.5;
-
-  /** A noise that may as well be this many times larger or smaller is not known. */
-  static final double VAGUE = 2;
 
   private final double[] seconds;
   private final boolean[] startsPiece;
@@ -151,54 +140,8 @@ final class WanderLikelihood {
         WanderNoise.LOWEST_LOG_RATIO, Math.min(WanderNoise.HIGHEST_LOG_RATIO, logRatio));
   }
 
-  /**
-   * The model, or the one with more wander whose likelihood is a standard error's below, where none
-   * at all is as likely.
-   */
-  WanderNoise wandering(WanderNoise model) {
-    double likeliest = Math.log10(model.ratioPerSecond());
-    double highest = at(likeliest);
-    if (at(WanderNoise.LOWEST_LOG_RATIO) < highest - FALL_OF_A_STANDARD_ERROR) {
-      return model;
-    }
-    double low = likeliest;
-    double high = WanderNoise.HIGHEST_LOG_RATIO;
-    while (high - low > CURVATURE_STEP) {
-      double middle = (low + high) / 2;
-      if (at(middle) < highest - FALL_OF_A_STANDARD_ERROR) {
-        high = middle;
-      } else {
-        low = middle;
-      }
-    }
-    return model(low);
-  }
-
   /** Wander and noise at a ratio. */
   WanderNoise model(double logRatio) {
     return new WanderNoise(value(logRatio).noiseVariance(), Math.pow(10, logRatio), memorySeconds);
-  }
-
-  WanderNoise.Measured measured(WanderNoise model) {
-    double x = Math.log10(model.ratioPerSecond());
-    double curvature =
-        (at(x - CURVATURE_STEP) - 2 * at(x) + at(x + CURVATURE_STEP))
-            / (CURVATURE_STEP * CURVATURE_STEP);
-    double slope =
-        Math.log(
-                value(x + CURVATURE_STEP).noiseVariance()
-                    / value(x - CURVATURE_STEP).noiseVariance())
-            / (2 * CURVATURE_STEP);
-    double variance = 2.0 / value(x).degreesOfFreedom();
-    if (curvature < 0) {
-      variance -= slope * slope / curvature;
-    }
-    double sigma = Math.sqrt(model.noiseVariance());
-    double factor = Math.exp(Estimate.SIGMAS_95 * Math.sqrt(variance) / 2);
-    return new WanderNoise.Measured(
-        model,
-        factor < VAGUE
-            ? Optional.of(new Estimate(sigma, sigma / factor, sigma * factor))
-            : Optional.empty());
   }
 }

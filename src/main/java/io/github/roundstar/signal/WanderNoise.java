@@ -1,6 +1,5 @@
 package io.github.roundstar.signal;
 
-import io.github.roundstar.model.Estimate;
 import java.util.Optional;
 
 /**
@@ -70,79 +69,6 @@ public record WanderNoise(double noiseVariance, double ratioPerSecond, double me
       return Optional.empty();
     }
     return Optional.of(likelihood.model(likelihood.highest(start)));
-  }
-
-  /**
-   * A fit with the noise's memory.
-   *
-   * @param model wander and noise
-   * @param longer the same with a memory that is a standard error longer, for what its error does
-   *     to other figures
-   * @param standardErrors the correlation from sample to sample in units of its standard error.
-   *     Chance makes it negative on half of all series of white noise
-   * @param correlationError that standard error
-   */
-  public record Remembering(
-      WanderNoise model, WanderNoise longer, double standardErrors, double correlationError) {
-    private static final double CLEAR = 2;
-
-    /**
-     * How many standard errors below none the correlation came out [&le; 0]. A memory below none
-     * has no meaning, but to cut it off would move other figures one way.
-     */
-    public double below() {
-      return Math.min(0, standardErrors);
-    }
-
-    /** The correlation with what is known of noise beforehand: {@link MemoryWeight}. */
-    public MemoryWeight weighed() {
-      return MemoryWeight.of(standardErrors, correlationError);
-    }
-
-    /** Whether there clearly is a memory: only then is it better than white noise for a split. */
-    public boolean clear() {
-      return standardErrors >= CLEAR;
-    }
-  }
-
-  /**
-   * This fit of white noise with the memory that the noise has: that of seeing which lasts longer
-   * than a frame. The arguments are those that the fit was made from.
-   */
-  public Remembering remembering(
-      double[] seconds, boolean[] startsPiece, double[] data, double[][] regressors) {
-    return new NoiseMemory(seconds, startsPiece, data, regressors).of(this);
-  }
-
-  /**
-   * A fit with how well it knows the noise.
-   *
-   * @param model wander and noise
-   * @param noise standard deviation of the white noise with its 95 % interval, in the data's unit;
-   *     nothing when it cannot be told from wander, not even to a factor of two
-   */
-  public record Measured(WanderNoise model, Optional<Estimate> noise) {}
-
-  /**
-   * This fit with the interval of the noise: its logarithm's variance for a known ratio and memory,
-   * and what the ratio's own variance adds, by the curvature of the likelihood. The arguments are
-   * those that the fit was made from.
-   */
-  public Measured measured(
-      double[] seconds, boolean[] startsPiece, double[] data, double[][] regressors) {
-    return new WanderLikelihood(seconds, startsPiece, data, regressors, memorySeconds)
-        .measured(this);
-  }
-
-  /**
-   * This fit, or where the series may as well not wander at all, one that wanders as much as is
-   * still likely. A fit without wander takes everything else for known far better than it is. The
-   * arguments are those that the fit was made from.
-   */
-  public WanderNoise wandering(
-      double[] seconds, boolean[] startsPiece, double[] data, double[][] regressors) {
-    return new WanderLikelihood(seconds, startsPiece, data, regressors, memorySeconds)
-        .wandering(this);
   }
 
   /** The same with white noise. */

@@ -6,11 +6,11 @@ import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.GuideRun;
-import io.github.roundstar.motion.DecMotion;
-import io.github.roundstar.motion.Gears;
-import io.github.roundstar.motion.RaMotion;
+import io.github.roundstar.motion.AxisMotion;
+import io.github.roundstar.motion.AxisNight;
 import io.github.roundstar.simulate.ScenarioReader;
 import io.github.roundstar.simulate.Simulation;
+import java.util.List;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
@@ -32,21 +32,17 @@ class ColouredSeeingTest {
     int playHeld = 0;
     for (int seed = 1; seed <= NIGHTS; seed++) {
       GuideRun run = night(seed);
-      Estimate east =
-          RaMotion.of(run, Equipment.UNKNOWN, 1, Gears.of(Equipment.UNKNOWN))
-              .value()
-              .orElseThrow()
-              .response()
-              .orElseThrow()
-              .both()
-              .orElseThrow();
-      DecMotion north = DecMotion.of(run, Equipment.UNKNOWN).value().orElseThrow();
-      Estimate both = north.response().orElseThrow().both().orElseThrow();
+      AxisMotion rightAscension =
+          AxisNight.ra(List.of(run), Equipment.UNKNOWN).runs().get(0).value().orElseThrow();
+      AxisMotion declination =
+          AxisNight.dec(List.of(run), Equipment.UNKNOWN).runs().get(0).value().orElseThrow();
+      Estimate east = rightAscension.known().strength().estimate();
+      Estimate both = declination.known().strength().estimate();
       ra += (east.value() - 1) / NIGHTS;
       dec += (both.value() - 1) / NIGHTS;
       raHeld += east.covers(1) ? 1 : 0;
       decHeld += both.covers(1) ? 1 : 0;
-      playHeld += north.backlash().orElseThrow().declaredArcsec().covers(0) ? 1 : 0;
+      playHeld += declination.known().playArcsecAxis().orElseThrow().estimate().covers(0) ? 1 : 0;
     }
     assertThat(ra).isBetween(-0.015, 0.015);
     assertThat(dec).isBetween(-0.015, 0.015);

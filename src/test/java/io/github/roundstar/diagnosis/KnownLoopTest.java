@@ -142,7 +142,7 @@ class KnownLoopTest {
         others[g] = night(seed, OTHER_GAINS[g], noise, play, deadband, gusts).runs().get(0);
       }
       SimulatedRun run = night.runs().get(0);
-      RunStudy study = RunStudy.of(run.log(), EQUIPMENT, "/runs/0", new Faults());
+      RunStudy study = RunStudy.of(List.of(run.log()), EQUIPMENT, new Faults()).get(0);
       StarScatter scatter = StarScatter.of(run.log().frames()).orElseThrow();
       LoopStudy ra = LoopStudy.ra(study, EQUIPMENT);
       LoopStudy dec = LoopStudy.dec(study, EQUIPMENT);

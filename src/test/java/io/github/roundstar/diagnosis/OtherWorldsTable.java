@@ -6,15 +6,10 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.motion.AxisKnowledge;
-import io.github.roundstar.motion.CosDec;
-import io.github.roundstar.motion.DecMotion;
+import io.github.roundstar.motion.AxisMotion;
+import io.github.roundstar.motion.AxisNight;
 import io.github.roundstar.motion.GuideRate;
-import io.github.roundstar.motion.MountKnowledge;
-import io.github.roundstar.motion.RaMotion;
-import io.github.roundstar.motion.Response;
-import io.github.roundstar.motion.Tone;
 import io.github.roundstar.motion.posterior.Figure;
-import io.github.roundstar.results.Faults;
 import io.github.roundstar.signal.Quantile;
 import io.github.roundstar.worlds.Truth;
 import io.github.roundstar.worlds.World;
@@ -41,8 +36,8 @@ public final class OtherWorldsTable {
   private static final String HEAD =
       """
 
-      | figure | told | interval held | median error | largest error | chain: told | chain: held | chain: median error |
-      |---|---|---|---|---|---|---|---|
+      | figure | told | interval held | median error | largest error |
+      |---|---|---|---|---|
       """;
 
   private OtherWorldsTable() {}
@@ -72,6 +67,18 @@ public final class OtherWorldsTable {
       return errors.stream().mapToDouble(e -> e).max().orElse(Double.NaN);
     }
 
+    String text(String name) {
+      return String.format(
+          Locale.ROOT,
+          "| %s | %d of %d | %d | %.4f | %.4f |%n",
+          name,
+          told,
+          nights,
+          held,
+          median(),
+          worst());
+    }
+
     Column and(Column other) {
       Column both = new Column();
       both.nights = nights + other.nights;
@@ -83,42 +90,13 @@ public final class OtherWorldsTable {
     }
   }
 
-  /** The same figure by the posterior and by the chain of estimators. */
-  private static final class Row {
-    Column posterior = new Column();
-    Column chain = new Column();
-
-    String text(String name) {
-      return String.format(
-          Locale.ROOT,
-          "| %s | %d of %d | %d | %.4f | %.4f | %d | %d | %.4f |%n",
-          name,
-          posterior.told,
-          posterior.nights,
-          posterior.held,
-          posterior.median(),
-          posterior.worst(),
-          chain.told,
-          chain.held,
-          chain.median());
-    }
-
-    void add(Row other) {
-      posterior = posterior.and(other.posterior);
-      chain = chain.and(other.chain);
-    }
-  }
-
   private static void add(
-      Map<String, Row> rows,
+      Map<String, Column> rows,
       String name,
-      Optional<Figure> figure,
-      Optional<Estimate> chain,
+      Optional<Estimate> estimate,
       double truth,
       double scale) {
-    Row row = rows.computeIfAbsent(name, n -> new Row());
-    row.posterior.add(figure.map(Figure::estimate), truth, scale);
-    row.chain.add(chain, truth, scale);
+    rows.computeIfAbsent(name, n -> new Column()).add(estimate, truth, scale);
   }
 
   /**
@@ -133,12 +111,12 @@ public final class OtherWorldsTable {
     int first = arguments.length > 2 ? Integer.parseInt(arguments[2]) : 1;
     String begins = arguments.length > 3 ? arguments[3] : "";
     StringBuilder text = new StringBuilder(introduction(nights, first));
-    Map<String, Row> pooled = new LinkedHashMap<>();
+    Map<String, Column> pooled = new LinkedHashMap<>();
     for (World world : World.values()) {
       if (Stream.of(begins.split(",", -1)).noneMatch(world.name()::startsWith)) {
         continue;
       }
-      Map<String, Row> rows = new LinkedHashMap<>();
+      Map<String, Column> rows = new LinkedHashMap<>();
       for (int seed = first; seed < first + nights; seed++) {
         judge(world.night(seed), rows);
       }
@@ -147,7 +125,7 @@ public final class OtherWorldsTable {
       rows.forEach(
           (name, row) -> {
             text.append(row.text(name));
-            pooled.computeIfAbsent(name, n -> new Row()).add(row);
+            pooled.merge(name, row, Column::and);
           });
       Files.writeString(
           file, (text + pooled(pooled)).replace("\r\n", "\n"), StandardCharsets.UTF_8);
@@ -155,12 +133,12 @@ public final class OtherWorldsTable {
   }
 
   /** All worlds together, beside what chance makes of 95 %. */
-  private static String pooled(Map<String, Row> rows) {
+  private static String pooled(Map<String, Column> rows) {
     StringBuilder text =
         new StringBuilder("\n## all of them\n" + HEAD.replace("| told |", "| told (band) |"));
     rows.forEach(
         (name, row) -> {
-          BinomialDistribution held = new BinomialDistribution(null, row.posterior.nights, 0.95);
+          BinomialDistribution held = new BinomialDistribution(null, row.nights, 0.95);
           text.append(
               row.text(
                   String.format(
@@ -183,14 +161,13 @@ public final class OtherWorldsTable {
         seeds from %d on, logs rounded as programs write them. An interval of 95 %% is held where it holds the truth; nights
         on which a figure was not told count as not held. Errors are shares of the truth for response, amplitude, period
         and noise, arcsec/min for drift, arcsec for play and sticking. Response, amplitude, period and noise in right ascension are those of all
-        runs together; drift and all of declination those of the run with most frames. "Chain" is the chain of estimators that
-        reports are made with today, on that same run.
+        runs together; drift and all of declination those of the run with most frames.
         """,
         nights,
         first);
   }
 
-  private static void judge(WorldNight night, Map<String, Row> rows) throws Exception {
+  private static void judge(WorldNight night, Map<String, Column> rows) throws Exception {
     Path log = Files.createTempFile("night", ".ecsv");
     Path equipmentFile = Files.createTempFile("equipment", ".toml");
     Files.writeString(log, night.guideTable(WorldNight.Precision.ROUNDED), StandardCharsets.UTF_8);
@@ -199,44 +176,36 @@ public final class OtherWorldsTable {
     Equipment equipment = EquipmentReader.read(equipmentFile);
     Files.delete(log);
     Files.delete(equipmentFile);
-    MountKnowledge known = MountKnowledge.of(runs, equipment);
+    AxisNight ofRa = AxisNight.ra(runs, equipment);
+    AxisNight ofDec = AxisNight.dec(runs, equipment);
     int longest = longest(runs);
     GuideRun run = runs.get(longest);
-    RunStudy chain = RunStudy.of(run, equipment, "/runs/0", new Faults());
     double declared = GuideRate.declaredAxis(run, equipment).value().orElseThrow();
     Truth truth = night.truth();
     Truth.Run of = truth.runs().get(longest);
-    Optional<AxisKnowledge> ra = known.ra().value();
-    Optional<Response> raChain = chain.ra().value().flatMap(RaMotion::response);
+    Optional<AxisMotion> ra = ofRa.runs().get(longest).value();
+    Optional<AxisKnowledge> raKnown = ra.map(AxisMotion::known);
     double response = truth.ra().meanArcsecPerSecond();
     add(
         rows,
         "RA response",
-        ra.map(AxisKnowledge::responseArcsecPerSecondAxis),
-        raChain.filter(Response::informative).flatMap(Response::both).map(r -> r.times(declared)),
+        raKnown.map(k -> k.strength().times(declared).estimate()),
         response,
         response);
     double worm = truth.gears().get(0).periodSeconds();
     double amplitude = truth.wormAmplitudeArcsecAxis();
     if (amplitude > 0) {
-      Optional<Integer> family = ra.flatMap(k -> k.nearest(worm, 0.2));
-      Optional<Tone> tone =
-          chain.periodicAtAxis().value().stream()
-              .flatMap(found -> found.tones().stream())
-              .filter(t -> Math.abs(t.periodSeconds().value() / worm - 1) < 0.2)
-              .findFirst();
+      Optional<Integer> family = raKnown.flatMap(k -> k.nearest(worm, 0.2));
       add(
           rows,
           "worm amplitude",
-          family.map(f -> ra.get().amplitudeArcsecAxis(f)),
-          tone.map(Tone::amplitudeArcsecAxis),
+          family.map(f -> raKnown.get().amplitudeArcsecAxis(f).estimate()),
           amplitude,
           amplitude);
       add(
           rows,
           "worm period",
-          family.map(f -> ra.get().periodSeconds(f)),
-          tone.map(Tone::periodSeconds),
+          family.map(f -> raKnown.get().periodSeconds(f).estimate()),
           worm,
           worm);
     }
@@ -247,64 +216,39 @@ public final class OtherWorldsTable {
     add(
         rows,
         "RA drift",
-        ra.flatMap(k -> k.driftArcsecPerMinuteSky(run.id())),
-        chain.raDriftSky().value(),
+        raKnown.flatMap(k -> k.driftArcsecPerMinuteSky(run.id())).map(Figure::estimate),
         drift.ra(),
         1);
     double noise = truth.noiseArcsec().ra();
-    add(
-        rows,
-        "RA noise",
-        ra.map(AxisKnowledge::noiseArcsec),
-        raChain
-            .flatMap(Response::noiseArcsec)
-            .map(n -> n.times(CosDec.of(run).value().orElse(1.0))),
-        noise,
-        noise);
-    Optional<AxisKnowledge> dec = known.dec().get(longest).value();
-    Optional<Response> decChain = chain.dec().value().flatMap(DecMotion::response);
+    add(rows, "RA noise", raKnown.map(k -> k.noiseArcsec().estimate()), noise, noise);
+    Optional<AxisMotion> dec = ofDec.runs().get(longest).value();
+    Optional<AxisKnowledge> decKnown = dec.map(AxisMotion::known);
     double decResponse = truth.dec().meanArcsecPerSecond();
     add(
         rows,
         "Dec response",
-        dec.map(AxisKnowledge::responseArcsecPerSecondAxis),
-        decChain.filter(Response::informative).flatMap(Response::both).map(r -> r.times(declared)),
+        decKnown.map(k -> k.strength().times(declared).estimate()),
         decResponse,
         decResponse);
     add(
         rows,
         "Dec drift",
-        dec.flatMap(k -> k.driftArcsecPerMinuteSky(run.id())),
-        chain.decDrift().value(),
+        decKnown.flatMap(k -> k.driftArcsecPerMinuteSky(run.id())).map(Figure::estimate),
         drift.dec(),
         1);
     add(
         rows,
         "Dec noise",
-        dec.map(AxisKnowledge::noiseArcsec),
-        decChain.flatMap(Response::noiseArcsec),
+        dec.map(AxisMotion::noiseArcsec),
         of.noiseArcsec().dec(),
         of.noiseArcsec().dec());
     boolean sticks = truth.decStickArcsec() > 0;
     add(
         rows,
         sticks ? "sticking" : "play",
-        dec.flatMap(sticks ? AxisKnowledge::stickingArcsecAxis : AxisKnowledge::playArcsecAxis),
-        decChain
-            .filter(Response::informative)
-            .flatMap(
-                r ->
-                    sticks
-                        ? chain
-                            .dec()
-                            .then(DecMotion::sticking)
-                            .value()
-                            .flatMap(s -> r.both().map(s::arcsec))
-                        : chain
-                            .dec()
-                            .value()
-                            .flatMap(DecMotion::backlash)
-                            .flatMap(b -> b.arcsec(r))),
+        decKnown
+            .flatMap(sticks ? AxisKnowledge::stickingArcsecAxis : AxisKnowledge::playArcsecAxis)
+            .map(Figure::estimate),
         sticks ? truth.decStickArcsec() : truth.decPlayArcsec(),
         1);
   }

@@ -7,9 +7,9 @@ import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.motion.Axis;
-import io.github.roundstar.motion.Gears;
+import io.github.roundstar.motion.AxisMotion;
+import io.github.roundstar.motion.AxisNight;
 import io.github.roundstar.motion.LoopReplay;
-import io.github.roundstar.motion.RaMotion;
 import io.github.roundstar.motion.ReplayedRun;
 import io.github.roundstar.motion.Tone;
 import io.github.roundstar.results.Faults;
@@ -39,11 +39,8 @@ class PickedNightsTest {
         .orElseThrow();
   }
 
-  private static RaMotion motion(SimulatedRun run) {
-    double cosine = Math.cos(Math.toRadians(run.truth().declinationDegrees()));
-    return RaMotion.of(run.log(), Equipment.UNKNOWN, cosine, Gears.of(Equipment.UNKNOWN))
-        .value()
-        .orElseThrow();
+  private static AxisNight night(SimulatedRun run) {
+    return AxisNight.ra(List.of(run.log()), Equipment.UNKNOWN);
   }
 
   /**
@@ -62,7 +59,8 @@ class PickedNightsTest {
           (truth.responsePositiveArcsecPerSecond() + truth.responseNegativeArcsecPerSecond())
               / 2
               / cosine;
-      double found = RATE * motion(run).response().orElseThrow().both().orElseThrow().value();
+      AxisMotion motion = night(run).runs().get(0).value().orElseThrow();
+      double found = RATE * motion.known().strength().estimate().value();
       error += (found / strength - 1) / 5;
     }
     assertThat(error).isCloseTo(0, within(0.015));
@@ -72,7 +70,7 @@ class PickedNightsTest {
   @Test
   void wormHoldsTheTruthWhereTheMemoryOfNoiseIsNotClear() throws Exception {
     for (int seed : new int[] {14, 48, 68, 79, 91}) {
-      Tone worm = motion(run("coloured", seed)).periodic().value().orElseThrow().tones().get(0);
+      Tone worm = night(run("coloured", seed)).periodic().value().orElseThrow().tones().get(0);
       assertThat(worm.amplitudeArcsecAxis().covers(WORM_ARCSEC)).as("night %d", seed).isTrue();
     }
   }
@@ -89,7 +87,8 @@ class PickedNightsTest {
       GuideRun log = kind.night(seed).runs().get(0).log();
       LoopReplay replay =
           LoopStudy.dec(
-                  RunStudy.of(log, Equipment.UNKNOWN, "/runs/0", new Faults()), Equipment.UNKNOWN)
+                  RunStudy.of(List.of(log), Equipment.UNKNOWN, new Faults()).get(0),
+                  Equipment.UNKNOWN)
               .replay()
               .value()
               .orElseThrow();

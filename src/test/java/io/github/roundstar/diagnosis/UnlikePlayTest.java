@@ -4,11 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
-import io.github.roundstar.motion.DecMotion;
-import io.github.roundstar.motion.MountDrift;
-import io.github.roundstar.motion.Response;
+import io.github.roundstar.motion.AxisKnowledge;
+import io.github.roundstar.motion.AxisMotion;
+import io.github.roundstar.motion.AxisNight;
 import io.github.roundstar.simulate.RunTruth;
 import io.github.roundstar.simulate.SimulatedRun;
+import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -37,15 +38,15 @@ class UnlikePlayTest {
       RunTruth.Axis truth = run.truth().dec();
       double north = truth.responsePositiveArcsecPerSecond() / DECLARED;
       double south = truth.responseNegativeArcsecPerSecond() / DECLARED;
-      DecMotion dec = DecMotion.of(run.log(), Equipment.UNKNOWN).value().orElseThrow();
-      Response response = dec.response().orElseThrow();
-      Estimate play = dec.backlash().orElseThrow().arcsec(response).orElseThrow();
-      Estimate drift = MountDrift.of(dec.quiet()).value().orElseThrow().arcsecPerMinute();
+      AxisMotion dec =
+          AxisNight.dec(List.of(run.log()), Equipment.UNKNOWN).runs().get(0).value().orElseThrow();
+      AxisKnowledge known = dec.known();
+      Estimate play = known.playArcsecAxis().orElseThrow().estimate();
+      Estimate drift = known.driftArcsecPerMinuteSky(run.log().id()).orElseThrow().estimate();
 
-      assertThat(response.informative()).isTrue();
-      held[0] += response.oneWay().orElseThrow().covers(north) ? 1 : 0;
-      held[1] += response.otherWay().orElseThrow().covers(south) ? 1 : 0;
-      held[2] += response.both().orElseThrow().covers((north + south) / 2) ? 1 : 0;
+      held[0] += dec.oneWay().estimate().covers(north) ? 1 : 0;
+      held[1] += dec.otherWay().estimate().covers(south) ? 1 : 0;
+      held[2] += known.strength().estimate().covers((north + south) / 2) ? 1 : 0;
       held[3] += play.covers(kind.playArcsec()) ? 1 : 0;
       held[4] += drift.covers(truth.driftArcsecPerMinute()) ? 1 : 0;
     }

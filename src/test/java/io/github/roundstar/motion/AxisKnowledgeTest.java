@@ -7,11 +7,9 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.FrameState;
 import io.github.roundstar.model.FramesBuilder;
 import io.github.roundstar.model.GuideRun;
-import io.github.roundstar.motion.AxisKnowledge.Part;
 import io.github.roundstar.motion.posterior.Figure;
 import io.github.roundstar.sky.SiderealRate;
 import java.util.List;
-import java.util.Optional;
 import java.util.Random;
 import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Tag;
@@ -52,8 +50,11 @@ class AxisKnowledgeTest {
   }
 
   private static Answer<AxisKnowledge> of(GuideRun run, Axis axis) {
-    return AxisKnowledge.of(
-        List.of(new Part(run, Optional.empty())), axis, Equipment.UNKNOWN, List.of());
+    AxisNight night =
+        axis == Axis.RA
+            ? AxisNight.ra(List.of(run), Equipment.UNKNOWN)
+            : AxisNight.dec(List.of(run), Equipment.UNKNOWN);
+    return night.runs().get(0).map(AxisMotion::known);
   }
 
   private static AxisKnowledge known(GuideRun run, Axis axis) {

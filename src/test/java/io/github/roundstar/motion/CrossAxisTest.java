@@ -2,7 +2,6 @@ package io.github.roundstar.motion;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.simulate.SimulatedRun;
 import org.junit.jupiter.api.Tag;
@@ -13,13 +12,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** The camera's angle is read off what the pulses of one axis do in the other. */
 class CrossAxisTest {
   private static Answer<Estimate> angle(SimulatedRun run) {
-    double cosine = Math.cos(Math.toRadians(35));
-    return CrossAxis.degrees(
-        run.log(),
-        RaMotion.of(run.log(), Equipment.UNKNOWN, cosine, Gears.of(Equipment.UNKNOWN))
-            .value()
-            .orElseThrow(),
-        DecMotion.of(run.log(), Equipment.UNKNOWN).value().orElseThrow());
+    return CrossAxis.degrees(run.log(), SimulatedRuns.ra(run.log()), SimulatedRuns.dec(run.log()));
   }
 
   @ParameterizedTest(name = "{0} deg")

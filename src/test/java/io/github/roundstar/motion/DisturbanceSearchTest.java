@@ -3,11 +3,11 @@ package io.github.roundstar.motion;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import io.github.roundstar.model.Equipment;
 import io.github.roundstar.motion.Disturbance.Kind;
 import io.github.roundstar.simulate.RunTruth;
 import io.github.roundstar.simulate.SimulatedRun;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -16,15 +16,11 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** What befalls the star in simulated runs is found, named and sized; quiet runs stay quiet. */
 @Tag("identity")
 class DisturbanceSearchTest {
-  private static final double COSINE = Math.cos(Math.toRadians(35));
-
-  private static Answer<RaMotion> ra(SimulatedRun run) {
-    return RaMotion.of(run.log(), Equipment.UNKNOWN, COSINE, Gears.of(Equipment.UNKNOWN));
-  }
-
   private static List<Disturbance> found(SimulatedRun run) {
     return DisturbanceSearch.of(
-        run.log(), ra(run).value(), DecMotion.of(run.log(), Equipment.UNKNOWN).value());
+        run.log(),
+        Optional.of(SimulatedRuns.ra(run.log())),
+        Optional.of(SimulatedRuns.dec(run.log())));
   }
 
   private static List<Disturbance> found(int seed, String more) throws Exception {
@@ -95,8 +91,7 @@ class DisturbanceSearchTest {
   @Test
   void noiseOfAGustyRunIsThatOfTheQuietTime() throws Exception {
     SimulatedRun run = SimulatedRuns.of(2, "[gusts]\nper_hour = 12\namplitude_arcsec = 4\n");
-    Response response = ra(run).value().orElseThrow().response().orElseThrow();
-    assertThat(response.noiseArcsec().orElseThrow().value() * COSINE)
+    assertThat(SimulatedRuns.ra(run.log()).noiseArcsec().value())
         .isCloseTo(run.truth().ra().noiseArcsec(), within(0.03));
   }
 

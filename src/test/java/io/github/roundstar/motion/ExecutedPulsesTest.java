@@ -19,10 +19,10 @@ class ExecutedPulsesTest {
   private static double[] net(Frames frames, Axis axis, double exposureSeconds) {
     double[] net =
         ExecutedPulses.seconds(
-            new ExposureTimes(frames, exposureSeconds), PulseTrain.sent(frames, axis), 1);
+            new ExposureTimes(frames, exposureSeconds), PulseTrain.sent(frames, axis), 0, 1);
     double[] otherWay =
         ExecutedPulses.seconds(
-            new ExposureTimes(frames, exposureSeconds), PulseTrain.sent(frames, axis), -1);
+            new ExposureTimes(frames, exposureSeconds), PulseTrain.sent(frames, axis), 0, -1);
     for (int i = 0; i < net.length; i++) {
       net[i] -= otherWay[i];
     }

@@ -35,7 +35,7 @@ class LevelledMotionTest {
     AxisRun run = NIGHT.run(1, 2);
     LevelledMotion levelled = levelled(run);
     PeriodicError found = fit(run);
-    double drift = found.driftArcsecPerMinuteAxis(1).orElseThrow().value() / 60;
+    double drift = found.fit().parameter(found.fit().layout().drift(0));
     TurnCurve curve = found.curve().value().orElseThrow();
     for (int i = 0; i < levelled.size(); i++) {
       double seconds = run.motion().seconds(i) - run.originSeconds();

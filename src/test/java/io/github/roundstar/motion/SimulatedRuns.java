@@ -1,14 +1,27 @@
 package io.github.roundstar.motion;
 
 import io.github.roundstar.formats.FormatException;
+import io.github.roundstar.model.Equipment;
+import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.simulate.ScenarioReader;
 import io.github.roundstar.simulate.SimulatedRun;
 import io.github.roundstar.simulate.Simulation;
+import java.util.List;
 import java.util.Locale;
 
 /** An hour and a half of guiding at declination 35, with a worm of 479 s, dithers, usual noise. */
 final class SimulatedRuns {
   private SimulatedRuns() {}
+
+  /** Motion in right ascension of a night of this run alone. */
+  static AxisMotion ra(GuideRun run) {
+    return AxisNight.ra(List.of(run), Equipment.UNKNOWN).runs().get(0).value().orElseThrow();
+  }
+
+  /** Motion in declination of a night of this run alone. */
+  static AxisMotion dec(GuideRun run) {
+    return AxisNight.dec(List.of(run), Equipment.UNKNOWN).runs().get(0).value().orElseThrow();
+  }
 
   /**
    * A run.

@@ -8,6 +8,7 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.simulate.FrameTruth;
 import io.github.roundstar.simulate.FrameTruth.Column;
 import io.github.roundstar.simulate.SimulatedRun;
+import java.util.List;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -22,8 +23,8 @@ class SmoothedStarTest {
     return SmoothedStar.of(
         run.log(),
         Equipment.UNKNOWN,
-        RaMotion.of(run.log(), Equipment.UNKNOWN, COSINE, Gears.of(Equipment.UNKNOWN)),
-        DecMotion.of(run.log(), Equipment.UNKNOWN));
+        AxisNight.ra(List.of(run.log()), Equipment.UNKNOWN).runs().get(0),
+        AxisNight.dec(List.of(run.log()), Equipment.UNKNOWN).runs().get(0));
   }
 
   private static double truth(FrameTruth frames, Axis axis, int i) {

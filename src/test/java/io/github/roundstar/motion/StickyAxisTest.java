@@ -59,8 +59,8 @@ class StickyAxisTest {
   private static double[] seen(double start) {
     Frames frames = frames();
     PulseTrain moved = PulseTrain.sent(frames, Axis.DEC).behind(new StickyAxis(0.6, start, 0));
-    double[] net = ExecutedPulses.seconds(new ExposureTimes(frames, EXPOSURE), moved, 1);
-    double[] south = ExecutedPulses.seconds(new ExposureTimes(frames, EXPOSURE), moved, -1);
+    double[] net = ExecutedPulses.seconds(new ExposureTimes(frames, EXPOSURE), moved, 0, 1);
+    double[] south = ExecutedPulses.seconds(new ExposureTimes(frames, EXPOSURE), moved, 0, -1);
     for (int k = 0; k < net.length; k++) {
       net[k] -= south[k];
     }
@@ -147,7 +147,7 @@ class StickyAxisTest {
             .get(0);
     Reconstruction made =
         Reconstruction.of(night.log(), Axis.DEC, Equipment.UNKNOWN).value().orElseThrow();
-    double range = range(made.sky(LostMotion.sticking(0.8, 0, 0)));
+    double range = range(made.sky(new PulseEffect(1, 1, 0, LostMotion.sticking(0.8, 0, 0))));
 
     assertThat(range).isLessThan(0.05);
     assertThat(range(made.sky())).isGreaterThan(0.7);

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.motion.Disturbance.Kind;
 import io.github.roundstar.simulate.SimulatedRun;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -15,12 +16,12 @@ import org.junit.jupiter.params.provider.ValueSource;
 class StuckStarTest {
   private static final String FALSE_STAR = "hot_pixel = true\n";
 
-  private static Optional<RaMotion> ra(SimulatedRun run) {
-    return RaMotion.of(run.log(), Equipment.UNKNOWN, 1, Gears.of(Equipment.UNKNOWN)).value();
+  private static Optional<AxisMotion> ra(SimulatedRun run) {
+    return AxisNight.ra(List.of(run.log()), Equipment.UNKNOWN).runs().get(0).value();
   }
 
-  private static Optional<DecMotion> dec(SimulatedRun run) {
-    return DecMotion.of(run.log(), Equipment.UNKNOWN).value();
+  private static Optional<AxisMotion> dec(SimulatedRun run) {
+    return AxisNight.dec(List.of(run.log()), Equipment.UNKNOWN).runs().get(0).value();
   }
 
   private static boolean stuck(SimulatedRun run) {

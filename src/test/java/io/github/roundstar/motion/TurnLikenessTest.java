@@ -3,27 +3,30 @@ package io.github.roundstar.motion;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.roundstar.ingest.EquipmentReader;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.simulate.SimulatedRun;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
-import java.util.OptionalDouble;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** How far a worm repeats itself is found through the guiding. */
 class TurnLikenessTest {
-  private static Answer<Double> repeatability(int seed, String mount, String run, double worm)
+  @TempDir Path folder;
+
+  private Answer<Double> repeatability(int seed, String mount, String run, double worm)
       throws Exception {
     SimulatedRun simulated = SimulatedRuns.of(seed, mount, run);
-    return RaMotion.of(
-            simulated.log(),
-            Equipment.UNKNOWN,
-            Math.cos(Math.toRadians(35)),
-            new Gears(OptionalDouble.of(worm), List.of()))
-        .value()
-        .orElseThrow()
+    Path file =
+        Files.writeString(
+            folder.resolve("equipment.toml"), "[mount]\nworm_period_s = " + worm + "\n");
+    Equipment equipment = EquipmentReader.read(file);
+    return AxisNight.ra(List.of(simulated.log()), equipment)
         .periodic()
         .then(PeriodicError::repeatability);
   }

@@ -3,7 +3,6 @@ package io.github.roundstar.signal;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import io.github.roundstar.model.Estimate;
 import java.util.Arrays;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -45,35 +44,6 @@ class WanderLikelihoodTest {
     assertThat(model.memorySeconds()).isEqualTo(memorySeconds);
     assertThat(model.noiseVariance())
         .isCloseTo(dense.sumOfSquares() / dense.degreesOfFreedom(), within(1e-10));
-  }
-
-  /** A series that wanders by hundreds of log likelihood keeps its fit. */
-  @Test
-  void wanderThatSurelyIsThereStaysAsItIs() {
-    WanderLikelihood likelihood = wandering(0);
-    WanderNoise model = likelihood.model(likelihood.highest(-1));
-    assertThat(likelihood.wandering(model)).isSameAs(model);
-  }
-
-  /** White noise: the dense likelihood has fallen by half at the wander that is given. */
-  @Test
-  @Tag("identity")
-  void whiteNoiseIsGivenTheWanderOfAStandardError() {
-    double[] noise = KnownSeries.unitNoise(60);
-    double[] seconds = new double[60];
-    Arrays.setAll(seconds, i -> 2.0 * i);
-    boolean[] starts = new boolean[60];
-    starts[0] = true;
-    double[][] slope = {seconds};
-    WanderLikelihood likelihood = new WanderLikelihood(seconds, starts, noise, slope, 0);
-    WanderNoise none = likelihood.model(WanderNoise.LOWEST_LOG_RATIO);
-    WanderNoise some = likelihood.wandering(none);
-    DenseWander dense = new DenseWander(seconds, starts, noise, slope, none.ratioPerSecond());
-    double fall =
-        dense.restrictedLogLikelihood()
-            - dense.withRatio(some.ratioPerSecond()).restrictedLogLikelihood();
-    assertThat(some.ratioPerSecond()).isGreaterThan(1e-6);
-    assertThat(fall).isBetween(0.4, 0.5);
   }
 
   @ParameterizedTest(name = "from {0}")
@@ -150,43 +120,6 @@ class WanderLikelihoodTest {
     double[] data = new double[size];
     Arrays.setAll(data, i -> level + spread * (i % 2 == 0 ? 1 : -1));
     return everySecond(data);
-  }
-
-  /**
-   * The interval of the noise against the inverse information matrix of noise and ratio, by
-   * differences of the dense likelihood of both; the memory is taken as known.
-   */
-  @ParameterizedTest(name = "memory {0} s")
-  @Tag("identity")
-  @ValueSource(doubles = {0, 1.2})
-  void intervalIsThatOfTheInformationMatrix(double memorySeconds) {
-    WanderLikelihood likelihood = wandering(memorySeconds);
-    WanderNoise peak = likelihood.model(likelihood.highest(-1));
-    boolean[] onePiece = new boolean[150];
-    onePiece[0] = true;
-    DenseWander dense =
-        new DenseWander(SERIES.seconds(), onePiece, SERIES.values(), SLOPE, peak.ratioPerSecond())
-            .remembering(memorySeconds);
-    Estimate noise = likelihood.measured(peak).noise().orElseThrow();
-    double half = 1.959964 * Math.sqrt(dense.varianceOfLogNoise(peak.noiseVariance())) / 2;
-    assertThat(noise.value()).isCloseTo(Math.sqrt(peak.noiseVariance()), within(1e-12));
-    // Both take second differences, over unlike steps.
-    assertThat(Math.log(noise.hi95() / noise.value())).isCloseTo(half, within(5e-4 * half));
-    assertThat(Math.log(noise.value() / noise.lo95())).isCloseTo(half, within(5e-4 * half));
-  }
-
-  /** Beside the peak's slope: where the likelihood only falls, the ratio adds nothing. */
-  @Test
-  @Tag("identity")
-  void ratioWithoutAPeakLeavesThePlainErrorOfAVariance() {
-    double[] noise = KnownSeries.unitNoise(401);
-    double[] seconds = new double[401];
-    Arrays.setAll(seconds, i -> i);
-    WanderLikelihood likelihood =
-        new WanderLikelihood(seconds, new boolean[401], noise, NO_REGRESSORS, 0);
-    Estimate known = likelihood.measured(likelihood.model(-9)).noise().orElseThrow();
-    assertThat(Math.log(known.hi95() / known.value()))
-        .isCloseTo(1.959964 * Math.sqrt(2 / 400.0) / 2, within(1e-6));
   }
 
   private static WanderLikelihood wandering(double memorySeconds) {

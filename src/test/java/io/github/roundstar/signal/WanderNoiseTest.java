@@ -168,32 +168,6 @@ class WanderNoiseTest {
   }
 
   @Test
-  @Tag("identity")
-  void searchFromAnotherFitKeepsTheMemory() {
-    DenseMemory series = DenseMemory.series(3, 150, 0.4, 0.15);
-    WanderNoise.Remembering found = series.found();
-    WanderNoise again = series.refit(new WanderNoise(1, 0.01, found.model().memorySeconds()));
-    double correlation = found.model().remembered(2.5);
-    assertThat(again.memorySeconds()).isEqualTo(found.model().memorySeconds());
-    double logRatio = Math.log10(again.ratioPerSecond());
-    assertThat(logRatio).isCloseTo(series.near(correlation, logRatio).ratioHere(), within(1e-4));
-  }
-
-  /** Two standard errors are clear; a correlation above none is not below it. */
-  @Test
-  void memoryIsClearFromTwoStandardErrorsOn() {
-    assertThat(remembering(2).clear()).isTrue();
-    assertThat(remembering(1.99).clear()).isFalse();
-    assertThat(remembering(1.99).below()).isZero();
-    assertThat(remembering(-0.5).below()).isEqualTo(-0.5);
-  }
-
-  private static WanderNoise.Remembering remembering(double standardErrors) {
-    WanderNoise model = new WanderNoise(1, 0.1, 3);
-    return new WanderNoise.Remembering(model, model, standardErrors, 0.02);
-  }
-
-  @Test
   void whiteIsTheSameWithoutItsMemory() {
     assertThat(new WanderNoise(2, 0.1, 3).white()).isEqualTo(new WanderNoise(2, 0.1, 0));
     double[] seconds = {0, 1, 2.5, 3};

@@ -2,14 +2,9 @@ package io.github.roundstar.motion.posterior;
 
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.motion.posterior.Evidence.Element;
-import io.github.roundstar.motion.posterior.Lattice.Point;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
-import java.util.SplittableRandom;
-import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 
 /**
@@ -23,48 +18,7 @@ public final class AxisPosterior {
   /** Number of joint draws. */
   public static final int DRAWS = 400;
 
-  /** Memory for which the scale of the wander is made [s]. */
-  private static final double USUAL_MEMORY_SECONDS = 0.8;
-
-  /** So many frames show where the peaks are. */
-  private static final int SKETCH_FRAMES = 3000;
-
-  private static final int SKETCH_BLOCKS = 6;
-
-  /** Points at most, far above what any night needed. */
-  private static final int MOST_POINTS = 4000;
-
-  /** Few posteriors are narrower than this on an even scale; steps need not be. */
-  private static final double LEAST_UNITS = 0.75;
-
-  /**
-   * A play that is less likely than this beside none has no peak to lay a lattice about [natural
-   * logarithm].
-   */
-  private static final double VAGUE_PLAY = 6;
-
-  /** Where the search for the widest play that may be begins [arcsec], and by what it goes on. */
-  private static final double NARROWEST = 0.05;
-
-  private static final double WIDER = 1.4;
-
-  /** So many peaks are climbed at most. */
-  private static final int MOST_PEAKS = 4;
-
-  /** First steps of a climb to a play: logarithms of its width and of the odds of its start. */
-  private static final double[] PLAY_STEPS = {0.7, 1.2};
-
-  /** Between two peaks the density falls by at least this [natural logarithm]. */
-  private static final double DIP = 0.5;
-
-  private static final double[] RATIOS = {-5, -4, -3, -2, -1, 0};
-  private static final double[] SHARES = {0.001, 0.06, 0.25, 0.5, 0.75, 0.9};
-  private static final double[] PLAY_RATIOS = {-4, -3, -2, -1};
-  private static final double[] WIDTHS = {0.15, 0.3, 0.6, 1, 1.6, 2.5, 4, 6, 9, 14};
-  private static final double[] STARTS = {0.1, 0.5, 0.9};
-
   private final AxisModel model;
-  private final double unlikeness;
 
   /** As many elements as draws, at even steps of weight. */
   private final List<Entry> sample;
@@ -76,7 +30,7 @@ public final class AxisPosterior {
   private final double playProbability;
 
   /** One Gaussian with where it stands on the lattice. */
-  private record Entry(Element element, double logWeight, Place place) {}
+  record Entry(Element element, double logWeight, Place place) {}
 
   /**
    * A point of wander, memory and play.
@@ -84,7 +38,7 @@ public final class AxisPosterior {
    * @param even ratio and memory on their even scales, then logarithms of play and of the odds of
    *     its start
    */
-  private record Place(
+  record Place(
       double[] even, Play play, double[] cell, double noiseCentre, double noiseStep, int peak) {}
 
   /**
@@ -121,18 +75,16 @@ public final class AxisPosterior {
    */
   public record Explanation(double probability, double strength, double memory) {}
 
-  private AxisPosterior(
+  AxisPosterior(
       AxisModel model,
-      double unlikeness,
       List<Entry> entries,
       double logEvidence,
       Draw[] draws,
       List<Explanation> explanations,
       double playProbability) {
     this.model = model;
-    this.unlikeness = unlikeness;
     this.sample = sample(entries).stream().map(e -> new Entry(e.element(), 0, e.place())).toList();
-    NormalMixture strength = mixture(entries, 1, 0);
+    NormalMixture strength = mixture(entries, 0);
     NormalMixture first = model.columns() == 0 ? strength : columnMixture(entries, 0, 0);
     this.moments =
         new double[][] {{strength.mean(), strength.variance()}, {first.mean(), first.variance()}};
@@ -149,7 +101,7 @@ public final class AxisPosterior {
 
   /** The posterior. */
   public static AxisPosterior of(AxisModel model, Resolution resolution) {
-    return new Search(model, resolution).posterior();
+    return new PosteriorSearch(model, resolution).posterior();
   }
 
   /** Logarithm of the probability of the frames under the model, to compare models of them. */
@@ -159,21 +111,21 @@ public final class AxisPosterior {
 
   /** Mean strength of pulses [declared]. */
   public Figure strength() {
-    return linear(1, 0);
+    return strength(0);
   }
 
   /** Strength of pulses east or north [declared]. */
   public Figure oneWay() {
-    return linear(1 + unlikeness, 1);
+    return strength(1);
   }
 
   /** Strength of pulses west or south [declared]. */
   public Figure otherWay() {
-    return linear(1 - unlikeness, -1);
+    return strength(-1);
   }
 
-  private Figure linear(double ofStrength, double ofUnlikeness) {
-    NormalMixture mixture = mixture(sample, ofStrength, ofUnlikeness);
+  private Figure strength(int direction) {
+    NormalMixture mixture = mixture(sample, direction);
     NormalMixture prior =
         new NormalMixture(
             model.priors().strengths().stream().mapToDouble(Priors.Strength::weight).toArray(),
@@ -192,16 +144,21 @@ public final class AxisPosterior {
     return moments[1].clone();
   }
 
-  private static NormalMixture mixture(List<Entry> of, double r, double d) {
+  /** Strength of a direction, or of both for 0. */
+  private static NormalMixture mixture(List<Entry> of, int direction) {
     double[] weights = new double[of.size()];
     double[] means = new double[of.size()];
     double[] deviations = new double[of.size()];
     double top = of.stream().mapToDouble(Entry::logWeight).max().orElseThrow();
     for (int i = 0; i < weights.length; i++) {
       Element e = of.get(i).element();
+      double r = 1 + direction * of.get(i).place().play().unlikeness();
       weights[i] = Math.exp(of.get(i).logWeight() - top);
-      means[i] = r * e.r() + d * e.d();
-      deviations[i] = Math.sqrt(Math.max(0, r * r * e.rr() + 2 * r * d * e.rd() + d * d * e.dd()));
+      means[i] = r * e.r() + direction * e.d();
+      deviations[i] =
+          Math.sqrt(
+              Math.max(
+                  0, r * r * e.rr() + 2 * r * direction * e.rd() + direction * direction * e.dd()));
     }
     return new NormalMixture(weights, means, deviations);
   }
@@ -321,7 +278,7 @@ public final class AxisPosterior {
   }
 
   /** As many elements as draws, at even steps of weight. */
-  private static List<Entry> sample(List<Entry> entries) {
+  static List<Entry> sample(List<Entry> entries) {
     double top = entries.stream().mapToDouble(Entry::logWeight).max().orElseThrow();
     double all = 0;
     for (Entry entry : entries) {
@@ -339,725 +296,5 @@ public final class AxisPosterior {
       sample.add(entries.get(entries.size() - 1));
     }
     return sample;
-  }
-
-  /** Finds the peaks, lays the lattice and draws. */
-  private static final class Search {
-    private final AxisModel model;
-    private final Resolution resolution;
-    private final Surface full;
-    private final Surface still;
-    private final Surface sketch;
-    private final double cadence;
-    private EvenScale ratios;
-    private EvenScale memories;
-
-    Search(AxisModel model, Resolution resolution) {
-      this.model = model;
-      this.resolution = resolution;
-      this.full = new Surface(model, resolution);
-      AxisModel staying = model.still();
-      this.still = new Surface(staying, Resolution.SEARCH);
-      AxisModel sample = staying.sample(SKETCH_FRAMES, SKETCH_BLOCKS);
-      this.sketch = sample == staying ? still : new Surface(sample, Resolution.SEARCH);
-      this.cadence = model.cadence();
-    }
-
-    /** A peak of wander and memory, and the play that goes with it. */
-    private record Joint(Peak outer, Play play) {}
-
-    /** Where a peak may be: ratio and memory as logarithms, play, and the density there. */
-    private record Seed(double logRatio, double logMemory, Play play, double logDensity) {}
-
-    AxisPosterior posterior() {
-      List<Seed> seeds = scan(Play.NONE);
-      if (model.mayPlay()) {
-        List<Seed> playing = new ArrayList<>();
-        for (Play play : plays(seeds.get(0).logMemory())) {
-          playing.addAll(scan(play));
-        }
-        seeds.addAll(playing);
-      }
-      seeds.sort(Comparator.comparingDouble(seed -> -seed.logDensity()));
-      ratios =
-          EvenScale.ofRatio(
-              model.size(), cadence, USUAL_MEMORY_SECONDS, model.priors().ratioDeviationLog());
-      memories =
-          EvenScale.ofMemory(
-              model.size(),
-              cadence,
-              Math.pow(10, seeds.get(0).logRatio()),
-              model.priors().memories().stream()
-                  .mapToDouble(Priors.Memory::logDeviation)
-                  .min()
-                  .orElseThrow());
-      return summed(peaks(seeds));
-    }
-
-    /** Local maxima of a coarse net. */
-    private List<Seed> scan(Play behind) {
-      double[][] values = new double[RATIOS.length][SHARES.length];
-      double prior =
-          !model.mayPlay()
-              ? 0
-              : behind.width() > 0
-                  ? model.priors().logPlay(behind.width())
-                  : Math.log(1 - model.priors().playShare());
-      for (int i = 0; i < RATIOS.length; i++) {
-        for (int j = 0; j < SHARES.length; j++) {
-          values[i][j] = prior + sketch.log(RATIOS[i], logMemory(SHARES[j]), behind);
-        }
-      }
-      List<Seed> found = new ArrayList<>();
-      for (int i = 0; i < RATIOS.length; i++) {
-        for (int j = 0; j < SHARES.length; j++) {
-          if (highest(values, i, j)) {
-            found.add(new Seed(RATIOS[i], logMemory(SHARES[j]), behind, values[i][j]));
-          }
-        }
-      }
-      return found;
-    }
-
-    /**
-     * For each width the best start over all ratios; the widths that stand above their neighbours.
-     */
-    private List<Play> plays(double logMemory) {
-      double[] best = new double[WIDTHS.length];
-      Play[] plays = new Play[WIDTHS.length];
-      Arrays.fill(best, Double.NEGATIVE_INFINITY);
-      for (double logRatio : PLAY_RATIOS) {
-        for (int w = 0; w < WIDTHS.length; w++) {
-          for (double start : STARTS) {
-            Play trial = new Play(WIDTHS[w], start, 0);
-            double value =
-                sketch.log(logRatio, logMemory, trial) + model.priors().logPlay(WIDTHS[w]);
-            if (value > best[w]) {
-              best[w] = value;
-              plays[w] = trial;
-            }
-          }
-        }
-      }
-      List<Integer> tops = new ArrayList<>();
-      for (int w = 0; w < WIDTHS.length; w++) {
-        if ((w == 0 || best[w] >= best[w - 1])
-            && (w == WIDTHS.length - 1 || best[w] > best[w + 1])) {
-          tops.add(w);
-        }
-      }
-      tops.sort(Comparator.comparingDouble(w -> -best[w]));
-      return tops.stream().limit(2).map(w -> plays[w]).toList();
-    }
-
-    private double logMemory(double share) {
-      return Math.log(-cadence / Math.log(share));
-    }
-
-    private static boolean highest(double[][] values, int i, int j) {
-      for (int a = Math.max(0, i - 1); a <= Math.min(values.length - 1, i + 1); a++) {
-        for (int b = Math.max(0, j - 1); b <= Math.min(values[0].length - 1, j + 1); b++) {
-          if (values[a][b] > values[i][j]) {
-            return false;
-          }
-        }
-      }
-      return true;
-    }
-
-    private List<Joint> peaks(List<Seed> seeds) {
-      double more = Math.sqrt((double) model.size() / Math.max(1, sketchSize()));
-      List<Joint> peaks = new ArrayList<>();
-      for (Seed seed : seeds.subList(0, Math.min(MOST_PEAKS, seeds.size()))) {
-        double[] even = {ratios.even(seed.logRatio()), memories.even(seed.logMemory())};
-        Play behind = seed.play();
-        Peak rough = Peak.climb(x -> density(sketch, x, behind), even, new double[] {more, more});
-        Peak fine =
-            sketch == still
-                ? rough
-                : Peak.climb(x -> density(still, x, behind), rough.at(), new double[] {1, 1});
-        if (behind.width() > 0) {
-          Play closer = playAt(playPeak(fine.at(), behind).at(), 0);
-          fine = Peak.climb(x -> density(still, x, closer), fine.at(), new double[] {1, 1});
-          add(peaks, new Joint(fine, closer));
-        } else {
-          add(peaks, new Joint(fine, behind));
-        }
-      }
-      peaks.sort(Comparator.comparingDouble(p -> -p.outer().logDensity()));
-      return peaks;
-    }
-
-    /** Adds a peak, unless the density hardly dips on the way to one that is known. */
-    private void add(List<Joint> peaks, Joint peak) {
-      for (int p = 0; p < peaks.size(); p++) {
-        Joint known = peaks.get(p);
-        boolean samePlay =
-            Math.abs(known.play().width() - peak.play().width()) <= 0.3 * peak.play().width();
-        if (samePlay && connected(known, peak)) {
-          if (peak.outer().logDensity() > known.outer().logDensity()) {
-            peaks.set(p, peak);
-          }
-          return;
-        }
-      }
-      peaks.add(peak);
-    }
-
-    private boolean connected(Joint a, Joint b) {
-      double lower = Math.min(a.outer().logDensity(), b.outer().logDensity());
-      if (distance(a.outer(), b.outer()) < 1) {
-        return true;
-      }
-      double[] middle = new double[a.outer().at().length];
-      for (int i = 0; i < middle.length; i++) {
-        middle[i] = (a.outer().at()[i] + b.outer().at()[i]) / 2;
-      }
-      return density(still, middle, a.play()) > lower - DIP;
-    }
-
-    private int sketchSize() {
-      return Math.min(SKETCH_FRAMES, model.size());
-    }
-
-    private static double distance(Peak a, Peak b) {
-      double sum = 0;
-      for (int i = 0; i < a.at().length; i++) {
-        double off = (a.at()[i] - b.at()[i]) / Math.max(a.deviation(i), b.deviation(i));
-        sum += off * off;
-      }
-      return Math.sqrt(sum);
-    }
-
-    private double density(Surface surface, double[] even, Play behind) {
-      if (!ratios.holds(even[0]) || !memories.holds(even[1])) {
-        return Double.NEGATIVE_INFINITY;
-      }
-      return surface.log(ratios.number(even[0]), memories.number(even[1]), behind)
-          + Math.log(ratios.width(even[0]) * memories.width(even[1]));
-    }
-
-    private static Play playAt(double[] x, double unlikeness) {
-      return new Play(Math.exp(x[0]), 1 / (1 + Math.exp(-x[1])), unlikeness);
-    }
-
-    /** Prior of a play in the coordinates of {@link #playAt}. */
-    private double logPlayPrior(double[] x) {
-      double width = Math.exp(x[0]);
-      double odds = Math.abs(x[1]);
-      return model.priors().logPlay(width) + x[0] - odds - 2 * Math.log1p(Math.exp(-odds));
-    }
-
-    private Peak playPeak(double[] even, Play from) {
-      double start = Math.max(1e-3, Math.min(1 - 1e-3, from.start()));
-      return Peak.climb(
-          x -> playDensity(still, even, x, from.unlikeness()),
-          new double[] {
-            Math.log(from.width() > 0 ? from.width() : WIDTHS[0]), Math.log(start / (1 - start))
-          },
-          PLAY_STEPS);
-    }
-
-    private double playDensity(Surface surface, double[] even, double[] x, double unlike) {
-      return Math.abs(x[0]) > 8 || Math.abs(x[1]) > 40
-          ? Double.NEGATIVE_INFINITY
-          : surface.log(ratios.number(even[0]), memories.number(even[1]), playAt(x, unlike))
-              + logPlayPrior(x);
-    }
-
-    /** The unlikeness that is likeliest at a peak. */
-    private double unlikeness(Joint peak) {
-      double[] even = peak.outer().at();
-      Evidence there = full.at(ratios.number(even[0]), memories.number(even[1]), peak.play());
-      double r = 0;
-      double d = 0;
-      double top = there.elements().stream().mapToDouble(Element::logWeight).max().orElse(0);
-      for (Element e : there.elements()) {
-        double weight = Math.exp(e.logWeight() - top);
-        r += weight * e.r();
-        d += weight * e.d();
-      }
-      double bound = 5 * model.priors().unlikeness();
-      return r > 0 ? Math.max(-bound, Math.min(bound, d / r)) : 0;
-    }
-
-    /**
-     * A play on its lattice.
-     *
-     * @param x logarithms of its width and of the odds of its start; NaN for none
-     * @param logPrior of it times its cell
-     * @param expected for each peak how heavy it is there, beside the heaviest
-     * @param cell bounds of width and start that it stands for; null where the lattice is even
-     */
-    private record PlayPoint(
-        Play play, double[] x, double logPrior, double[] expected, double[] cell) {}
-
-    /** Plays that have weight at any peak, on one lattice. */
-    private List<PlayPoint> plays(List<Joint> peaks, double unlike, double[][] steps) {
-      Map<List<Integer>, PlayPoint> found = new TreeMap<>(Search::compare);
-      double cell = Math.log(Math.abs(steps[0][0] * steps[1][1]));
-      double[] origin = null;
-      PlayPoint none =
-          new PlayPoint(
-              new Play(0, 0.5, unlike),
-              new double[] {Double.NaN, Double.NaN},
-              Math.log(1 - model.priors().playShare()),
-              new double[peaks.size()],
-              null);
-      for (int p = 0; p < peaks.size(); p++) {
-        double[] even = peaks.get(p).outer().at();
-        double[] top = playPeak(even, peaks.get(p).play()).at();
-        origin = origin == null ? top : origin;
-        List<Point> points =
-            Lattice.over(
-                x -> playDensity(full, even, x, unlike),
-                List.of(origin, top),
-                steps,
-                resolution.cut(),
-                MOST_POINTS);
-        double bare =
-            full.log(ratios.number(even[0]), memories.number(even[1]), none.play())
-                + none.logPrior()
-                - cell;
-        double highest =
-            Math.max(bare, points.stream().mapToDouble(Point::logDensity).max().orElse(bare));
-        none.expected()[p] = bare - highest;
-        for (Point point : points) {
-          List<Integer> key = Arrays.stream(point.index()).boxed().toList();
-          PlayPoint known = found.get(key);
-          if (known == null) {
-            double[] expected = new double[peaks.size()];
-            Arrays.fill(expected, Double.NEGATIVE_INFINITY);
-            known =
-                new PlayPoint(
-                    playAt(point.x(), unlike),
-                    point.x(),
-                    logPlayPrior(point.x()) + cell,
-                    expected,
-                    null);
-            found.put(key, known);
-          }
-          known.expected()[p] = point.logDensity() - highest;
-        }
-      }
-      List<PlayPoint> all = new ArrayList<>();
-      all.add(none);
-      all.addAll(found.values());
-      return all;
-    }
-
-    /** Whether the frames say little of a play. */
-    private boolean vague(Joint peak, Peak ofPlay, double unlike) {
-      double[] even = peak.outer().at();
-      double logRatio = ratios.number(even[0]);
-      double logMemory = memories.number(even[1]);
-      return full.log(logRatio, logMemory, playAt(ofPlay.at(), unlike))
-              - full.log(logRatio, logMemory, new Play(0, 0.5, unlike))
-          < VAGUE_PLAY;
-    }
-
-    /** Plays where none stands out: widths from zero to where they surely would show, any start. */
-    private List<PlayPoint> vague(List<Joint> peaks, double unlike) {
-      double[] even = peaks.get(0).outer().at();
-      double logRatio = ratios.number(even[0]);
-      double logMemory = memories.number(even[1]);
-      List<PlayPoint> all = new ArrayList<>();
-      Play none = new Play(0, 0.5, unlike);
-      double noneLog = Math.log(1 - model.priors().playShare());
-      double bare = full.log(logRatio, logMemory, none);
-      double highest = bare + noneLog;
-      double widest = NARROWEST;
-      for (; widest < WIDTHS[WIDTHS.length - 1]; widest *= WIDER) {
-        double best = Double.NEGATIVE_INFINITY;
-        for (double start : STARTS) {
-          best = Math.max(best, still.log(logRatio, logMemory, new Play(widest, start, unlike)));
-        }
-        if (best + model.priors().logPlay(widest) < highest - resolution.cut()) {
-          break;
-        }
-      }
-      GaussLegendre widths = GaussLegendre.of(3 * resolution.lateNodes() / 2);
-      GaussLegendre starts = GaussLegendre.of(resolution.lateNodes() / 2);
-      for (int i = 0; i < widths.size(); i++) {
-        double width = widths.node(i, 0, widest);
-        for (int j = 0; j < starts.size(); j++) {
-          double start = starts.node(j, 0, 1);
-          Play play = new Play(width, start, unlike);
-          double log =
-              model.priors().logPlay(width)
-                  + Math.log(widths.weight(i) * widest * starts.weight(j));
-          double here = full.log(logRatio, logMemory, play) + log;
-          highest = Math.max(highest, here);
-          double[] expected = new double[peaks.size()];
-          Arrays.fill(expected, here);
-          all.add(
-              new PlayPoint(
-                  play,
-                  new double[] {Math.log(width), Math.log(start / (1 - start))},
-                  log,
-                  expected,
-                  new double[] {
-                    widths.edge(i, 0, widest),
-                    widths.edge(i + 1, 0, widest),
-                    starts.edge(j, 0, 1),
-                    starts.edge(j + 1, 0, 1)
-                  }));
-        }
-      }
-      double[] ofNone = new double[peaks.size()];
-      Arrays.fill(ofNone, bare + noneLog);
-      all.add(new PlayPoint(none, new double[] {Double.NaN, Double.NaN}, noneLog, ofNone, null));
-      for (PlayPoint point : all) {
-        for (int p = 0; p < peaks.size(); p++) {
-          point.expected()[p] -= highest;
-        }
-      }
-      return all;
-    }
-
-    private static int compare(List<Integer> a, List<Integer> b) {
-      int first = a.get(0).compareTo(b.get(0));
-      return first != 0 ? first : a.get(1).compareTo(b.get(1));
-    }
-
-    private AxisPosterior summed(List<Joint> joints) {
-      List<Peak> peaks = joints.stream().map(Joint::outer).toList();
-      double unlike = 0;
-      List<PlayPoint> plays =
-          List.of(
-              new PlayPoint(
-                  Play.NONE,
-                  new double[] {Double.NaN, Double.NaN},
-                  0,
-                  new double[peaks.size()],
-                  null));
-      double[] playKernel = new double[2];
-      if (model.mayPlay()) {
-        unlike = joints.get(0).play().width() > 0 ? unlikeness(joints.get(0)) : 0;
-        double shared = unlike;
-        List<Joint> unlikes =
-            joints.stream()
-                .map(
-                    j -> new Joint(j.outer(), new Play(j.play().width(), j.play().start(), shared)))
-                .toList();
-        Peak ofPlay = playPeak(unlikes.get(0).outer().at(), unlikes.get(0).play());
-        if (vague(unlikes.get(0), ofPlay, unlike)) {
-          plays = vague(unlikes, unlike);
-        } else {
-          double[][] steps = steps(ofPlay);
-          plays = plays(unlikes, unlike, steps);
-          playKernel = kernel(steps);
-        }
-      }
-      double[][] steps = steps(peaks.get(0).noNarrower(LEAST_UNITS));
-      double cell = Math.log(Math.abs(steps[0][0] * steps[1][1]));
-      List<Entry> entries = new ArrayList<>();
-      double[] highest = {Double.NEGATIVE_INFINITY};
-      List<PlayPoint> behind = plays;
-      Lattice.over(
-          x -> density(x, cell, behind, peaks, entries, highest),
-          peaks.stream().map(Peak::at).toList(),
-          steps,
-          resolution.cut(),
-          MOST_POINTS);
-      entries.removeIf(e -> e.logWeight() < highest[0] - resolution.elementCut());
-      return finished(entries, peaks, unlike, kernel(steps), playKernel);
-    }
-
-    /** Adds the elements of a point over all plays; its density is their sum. */
-    private double density(
-        double[] x,
-        double cell,
-        List<PlayPoint> plays,
-        List<Peak> peaks,
-        List<Entry> entries,
-        double[] highest) {
-      if (!ratios.holds(x[0]) || !memories.holds(x[1])) {
-        return Double.NEGATIVE_INFINITY;
-      }
-      double logRatio = ratios.number(x[0]);
-      double logMemory = memories.number(x[1]);
-      double before =
-          model.priors().logRatio(logRatio)
-              + model.priors().logMemory(logMemory)
-              + Math.log(ratios.width(x[0]) * memories.width(x[1]))
-              + cell;
-      int peak = nearest(peaks, x);
-      List<PlayPoint> order = new ArrayList<>(plays);
-      order.sort(Comparator.comparingDouble(p -> -p.expected()[peak]));
-      double top = Double.NEGATIVE_INFINITY;
-      double sum = 0;
-      for (PlayPoint point : order) {
-        // A play that is so light at the peak is taken to be not much heavier here.
-        double lighter = point.expected()[peak] - order.get(0).expected()[peak];
-        if (lighter < 0 && top + lighter < highest[0] - resolution.cut()) {
-          break;
-        }
-        Evidence evidence = full.at(logRatio, logMemory, point.play());
-        double here = evidence.log() + before + point.logPrior();
-        Place place =
-            new Place(
-                new double[] {x[0], x[1], point.x()[0], point.x()[1]},
-                point.play(),
-                point.cell(),
-                evidence.centre(),
-                evidence.noiseStep(),
-                peak);
-        for (Element element : evidence.elements()) {
-          double weight = element.logWeight() + before + point.logPrior();
-          highest[0] = Math.max(highest[0], weight);
-          if (weight > highest[0] - resolution.elementCut()) {
-            entries.add(new Entry(element, weight, place));
-          }
-        }
-        if (here > top) {
-          sum = sum * Math.exp(top - here) + 1;
-          top = here;
-        } else {
-          sum += Math.exp(here - top);
-        }
-      }
-      return top + Math.log(sum);
-    }
-
-    private static int nearest(List<Peak> peaks, double[] x) {
-      int best = 0;
-      double least = Double.POSITIVE_INFINITY;
-      for (int p = 0; p < peaks.size(); p++) {
-        double sum = 0;
-        for (int i = 0; i < x.length; i++) {
-          double off = (x[i] - peaks.get(p).at()[i]) / peaks.get(p).deviation(i);
-          sum += off * off;
-        }
-        if (sum < least) {
-          least = sum;
-          best = p;
-        }
-      }
-      return best;
-    }
-
-    /** Steps of the lattice along the columns of the covariance's root. */
-    private double[][] steps(Peak peak) {
-      int n = peak.at().length;
-      double[][] steps = new double[n][n];
-      for (int d = 0; d < n; d++) {
-        for (int j = 0; j < n; j++) {
-          steps[d][j] = resolution.step() * peak.spread()[j][d];
-        }
-      }
-      return steps;
-    }
-
-    /** Variance of an even density over a cell, in each coordinate. */
-    private static double[] kernel(double[][] steps) {
-      double[] variance = new double[steps.length];
-      for (double[] step : steps) {
-        for (int j = 0; j < step.length; j++) {
-          variance[j] += step[j] * step[j] / 12;
-        }
-      }
-      return variance;
-    }
-
-    private AxisPosterior finished(
-        List<Entry> entries,
-        List<Peak> peaks,
-        double unlike,
-        double[] kernel,
-        double[] playKernel) {
-      double top = entries.stream().mapToDouble(Entry::logWeight).max().orElseThrow();
-      double all = 0;
-      double playing = 0;
-      double[] ofPeak = new double[peaks.size()];
-      double[] strengthOfPeak = new double[peaks.size()];
-      double[] memoryOfPeak = new double[peaks.size()];
-      for (Entry entry : entries) {
-        double weight = Math.exp(entry.logWeight() - top);
-        int p = entry.place().peak();
-        all += weight;
-        playing += entry.place().play().width() > 0 ? weight : 0;
-        ofPeak[p] += weight;
-        strengthOfPeak[p] += weight * entry.element().r();
-        memoryOfPeak[p] += weight * memories.number(entry.place().even()[1]);
-      }
-      List<Explanation> explanations = new ArrayList<>();
-      for (int p = 0; p < ofPeak.length; p++) {
-        if (ofPeak[p] > 0) {
-          explanations.add(
-              new Explanation(
-                  ofPeak[p] / all,
-                  strengthOfPeak[p] / ofPeak[p],
-                  Math.exp(memoryOfPeak[p] / ofPeak[p])));
-        }
-      }
-      explanations.sort(Comparator.comparingDouble(e -> -e.probability()));
-      return new AxisPosterior(
-          model,
-          unlike,
-          entries,
-          top + Math.log(all),
-          new Drawing(this, entries, kernel, playKernel, peaks.size()).draws(),
-          explanations,
-          playing / all);
-    }
-  }
-
-  /**
-   * Draws from the mixture. What the lattice holds in steps is drawn between its points, by a
-   * kernel as wide as a cell about points drawn towards their mean, so that the variance stays (Liu
-   * &amp; West 2001).
-   */
-  private static final class Drawing {
-    private static final long SEED = 20090312;
-
-    private final Search search;
-    private final List<Entry> entries;
-    private final double[] kernel;
-    private final int peaks;
-
-    Drawing(Search search, List<Entry> entries, double[] kernel, double[] playKernel, int peaks) {
-      this.search = search;
-      this.entries = entries;
-      this.kernel = new double[] {kernel[0], kernel[1], playKernel[0], playKernel[1]};
-      this.peaks = peaks;
-    }
-
-    Draw[] draws() {
-      List<Entry> sample = sample(entries);
-      int k = search.model.columns();
-      double[][] normals = normals(k * search.model.runs().size() + 8);
-      double[][][] moments = moments();
-      Draw[] draws = new Draw[DRAWS];
-      for (int i = 0; i < DRAWS; i++) {
-        draws[i] = draw(sample.get(i), normals, i, moments);
-      }
-      return draws;
-    }
-
-    private Draw draw(Entry entry, double[][] normals, int i, double[][][] moments) {
-      Element e = entry.element();
-      Place place = entry.place();
-      double root = Math.sqrt(e.rr());
-      double r = e.r() + root * normals[0][i];
-      double d =
-          e.d()
-              + e.rd() / root * normals[0][i]
-              + Math.sqrt(Math.max(0, e.dd() - e.rd() * e.rd() / e.rr())) * normals[1][i];
-      double[] even = new double[4];
-      for (int j = 0; j < 4; j++) {
-        double[] m = moments[place.peak()][j];
-        even[j] = spreadOut(place.even()[j], m[0], m[1], kernel[j], normals[2 + j][i]);
-      }
-      double noiseKernel = place.noiseStep() * place.noiseStep() / 12;
-      double[] ofNoise = moments[place.peak()][4];
-      double noise =
-          Math.exp(spreadOut(e.logNoise(), ofNoise[0], ofNoise[1], noiseKernel, normals[6][i]));
-      double logRatio = search.ratios.number(within(search.ratios, even[0]));
-      double memory = Math.exp(search.memories.number(within(search.memories, even[1])));
-      boolean plays = place.play().width() > 0;
-      double width = plays ? Math.exp(even[2]) : 0;
-      double start = plays ? 1 / (1 + Math.exp(-even[3])) : 0.5;
-      double[] cell = place.cell();
-      if (cell != null) {
-        width = cell[0] + (cell[1] - cell[0]) * Normal.below(normals[4][i]);
-        start = cell[2] + (cell[3] - cell[2]) * Normal.below(normals[5][i]);
-      }
-      double unlike = place.play().unlikeness();
-      return new Draw(
-          r,
-          (1 + unlike) * r + d,
-          (1 - unlike) * r - d,
-          e.delayFrom() + (e.delayTo() - e.delayFrom()) * Normal.below(normals[7][i]),
-          noise,
-          memory,
-          noise * Math.sqrt(Math.pow(10, logRatio)),
-          width * r,
-          start,
-          columns(e, r, d, normals, i));
-    }
-
-    private double[][] columns(Element e, double r, double d, double[][] normals, int i) {
-      double[][] columns = new double[e.steady().length][];
-      int next = 8;
-      for (int run = 0; run < columns.length; run++) {
-        Evidence.Steady steady = e.steady()[run];
-        double[][] c = steady.reduced();
-        double[] x = new double[steady.columns()];
-        for (int j = 0; j < x.length; j++) {
-          double[] taken = Evidence.taken(search.model, c, e.delay(), j);
-          x[j] = c[Pushes.COLUMNS][j] + r * taken[0] + d * taken[1] + normals[next + j][i];
-        }
-        steady.lower().backward(x);
-        columns[run] = Arrays.copyOf(x, search.model.columns());
-        next += search.model.columns();
-      }
-      return columns;
-    }
-
-    private static double within(EvenScale scale, double even) {
-      return scale.holds(even) ? even : even < 0 ? 0 : scale.end();
-    }
-
-    private static double spreadOut(
-        double x, double mean, double variance, double kernel, double normal) {
-      if (Double.isNaN(x)) {
-        return x;
-      }
-      double drawn = variance > kernel ? Math.sqrt(1 - kernel / variance) : 0;
-      return mean + drawn * (x - mean) + Math.sqrt(kernel) * normal;
-    }
-
-    /** For each peak mean and variance of ratio, memory, play, start and noise. */
-    private double[][][] moments() {
-      double top = entries.stream().mapToDouble(Entry::logWeight).max().orElseThrow();
-      double[][][] sums = new double[peaks][5][3];
-      for (Entry entry : entries) {
-        double weight = Math.exp(entry.logWeight() - top);
-        double[] even = entry.place().even();
-        for (int j = 0; j < 5; j++) {
-          double x = j < 4 ? even[j] : entry.element().logNoise();
-          if (!Double.isNaN(x)) {
-            double[] s = sums[entry.place().peak()][j];
-            s[0] += weight;
-            s[1] += weight * x;
-            s[2] += weight * x * x;
-          }
-        }
-      }
-      double[][][] moments = new double[peaks][5][2];
-      for (int p = 0; p < peaks; p++) {
-        for (int j = 0; j < 5; j++) {
-          double[] s = sums[p][j];
-          if (s[0] > 0) {
-            moments[p][j][0] = s[1] / s[0];
-            moments[p][j][1] = Math.max(0, s[2] / s[0] - moments[p][j][0] * moments[p][j][0]);
-          }
-        }
-      }
-      return moments;
-    }
-
-    /**
-     * Normal quantiles at even steps, shuffled for each number (a Latin square), always the same.
-     */
-    private static double[][] normals(int numbers) {
-      double[] even = new double[DRAWS];
-      for (int i = 0; i < DRAWS; i++) {
-        even[i] = Normal.quantile((i + 0.5) / DRAWS);
-      }
-      SplittableRandom random = new SplittableRandom(SEED);
-      double[][] normals = new double[numbers][];
-      for (int j = 0; j < numbers; j++) {
-        normals[j] = even.clone();
-        for (int i = DRAWS - 1; i > 0; i--) {
-          int other = random.nextInt(i + 1);
-          double kept = normals[j][i];
-          normals[j][i] = normals[j][other];
-          normals[j][other] = kept;
-        }
-      }
-      return normals;
-    }
   }
 }

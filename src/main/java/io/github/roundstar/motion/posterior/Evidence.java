@@ -15,16 +15,16 @@ final class Evidence {
   /** Elements so much lighter than the heaviest are dropped at once [natural logarithm]. */
   private static final double MARGIN = 1;
 
-  /** A prior of the strength so much lighter at its best late share is not looked at further. */
-  private static final double SURELY = 4;
-
   /** A movement or size so much lighter for one noise is light for all [natural logarithm]. */
-  private static final double BY_FAR = 30;
+  private static final double BY_FAR = 6;
 
   private static final int MOST_NOISES = 60;
 
+  /** Delays are looked at over at least this share of the way between two columns. */
+  private static final double LEAST_SHARE = 0.1;
+
   /** The least pivot of a column that the rest of noise is counted without. */
-  private static final double REPEATS = 1e-10;
+  private static final double REPEATS = 1e-7;
 
   private final AxisModel model;
   private final Resolution resolution;
@@ -32,6 +32,8 @@ final class Evidence {
   private final int steps;
   private final double constant;
   private final double unlikeness;
+  private final double floor;
+  private final double cellDeviation;
   private final List<Element> elements = new ArrayList<>();
   private double highest = Double.NEGATIVE_INFINITY;
   private double[][] heaviest;
@@ -44,13 +46,17 @@ final class Evidence {
       double[][][] products,
       int steps,
       double logDeterminant,
-      double unlikeness) {
+      Play play,
+      double floor) {
     this.model = model;
     this.resolution = resolution;
     this.products = products;
     this.steps = steps;
     this.constant = -0.5 * (steps * Math.log(2 * Math.PI) + logDeterminant);
-    this.unlikeness = unlikeness;
+    boolean own = play.unlikeCell() > 0;
+    this.unlikeness = own ? 0 : play.unlikeness();
+    this.cellDeviation = play.unlikeCell() / Math.sqrt(12);
+    this.floor = floor;
   }
 
   /**
@@ -91,17 +97,19 @@ final class Evidence {
    * Sums up.
    *
    * @param products of all columns of each run, as {@link WhiteFrames} gives them
-   * @param unlikeness about which the pushes' columns are linear
+   * @param play about whose unlikeness the pushes' columns are linear
+   * @param floor elements lighter than this are not looked for
    */
   static Evidence of(
       AxisModel model,
       Resolution resolution,
       double[][][] products,
       WhiteFrames frames,
-      double unlikeness) {
+      Play play,
+      double floor) {
     Evidence evidence =
         new Evidence(
-            model, resolution, products, frames.steps(), frames.logDeterminant(), unlikeness);
+            model, resolution, products, frames.steps(), frames.logDeterminant(), play, floor);
     evidence.sum();
     return evidence;
   }
@@ -126,7 +134,7 @@ final class Evidence {
     for (Element element : elements) {
       sum += Math.exp(element.logWeight - highest);
     }
-    return highest + Math.log(sum);
+    return elements.isEmpty() ? Double.NEGATIVE_INFINITY : highest + Math.log(sum);
   }
 
   private void sum() {
@@ -137,13 +145,18 @@ final class Evidence {
       for (int i = side < 0 ? 0 : 1; i < MOST_NOISES; i++) {
         double here = atNoise(centre + side * i * noiseStep());
         top = Math.max(top, here);
-        if (here < top - resolution.elementCut() && here < before) {
+        if (here < Math.max(top - resolution.elementCut(), floor) && !(here > before)) {
           break;
         }
         before = here;
       }
     }
-    elements.removeIf(e -> e.logWeight < highest - resolution.elementCut() - MARGIN);
+    elements.removeIf(e -> e.logWeight < least() - MARGIN);
+  }
+
+  /** Weight below which an element does not count, by what is known so far. */
+  private double least() {
+    return Math.max(highest - resolution.elementCut(), floor);
   }
 
   /** Finds the noise by plain least squares, all columns free, the pushes shared. */
@@ -231,7 +244,7 @@ final class Evidence {
                 scales.get(g).factor(),
                 prior + weight + Math.log(scales.get(g).weight()));
         // What is so light beside the others for one noise is light for its neighbours.
-        if (here < highest - resolution.elementCut() - BY_FAR) {
+        if (here < least() - BY_FAR) {
           heaviest[m][g] = Double.NEGATIVE_INFINITY;
         }
         best = Math.max(best, here);
@@ -251,11 +264,12 @@ final class Evidence {
       base += atRun(r, unit, walk, scale, left, steady);
     }
     base -= 0.5 * left[q - 1][q - 1];
+    List<Pushed> delays = delays(left);
     double best = Double.NEGATIVE_INFINITY;
     List<Strength> strengths = model.priors().strengths();
     for (int c = 0; c < strengths.size(); c++) {
       best =
-          Math.max(best, atStrength(logNoise, movement, c, strengths.get(c), base, left, steady));
+          Math.max(best, atStrength(logNoise, movement, c, strengths.get(c), base, delays, steady));
     }
     return best;
   }
@@ -275,7 +289,10 @@ final class Evidence {
       for (int j = 0; j <= i; j++) {
         precision[i][j] = unit * of[i][j];
       }
-      double deviation = deviations[i] * (i < model.scaled() ? scale : i < staying ? 1 : walk);
+      double deviation =
+          i < model.scaled()
+              ? Priors.ofSize(i, deviations[i], scale)
+              : deviations[i] * (i < staying ? 1 : walk);
       precision[i][i] += 1 / (deviation * deviation);
       logPrior -= Math.log(deviation);
     }
@@ -302,101 +319,59 @@ final class Evidence {
     return logPrior - 0.5 * lower.logDeterminant();
   }
 
-  private double atStrength(
-      double logNoise,
-      int movement,
-      int index,
-      Strength strength,
-      double base,
-      double[][] left,
-      Steady[] steady) {
-    double m = strength.mean();
-    double v = strength.deviation() * strength.deviation();
-    double u = model.priors().unlikeness() * m;
-    u *= u;
-    double prior = base + Math.log(strength.weight()) - 0.5 * (Math.log(v * u) + m * m / v);
-    double best = Double.NEGATIVE_INFINITY;
+  /**
+   * Pushes that wait for so long, whatever their strength.
+   *
+   * @param delay how long [s], from and to the delays that this one stands for
+   * @param log logarithm of the prior times the part it stands for
+   * @param rr precision of the strength that the frames give, rd and dd those with unlikeness
+   * @param ry what the frames pull the strength by, dy the unlikeness
+   */
+  private record Pushed(
+      double delay,
+      double from,
+      double to,
+      double log,
+      double rr,
+      double rd,
+      double dd,
+      double ry,
+      double dy) {}
+
+  /** Delays where any strength may have weight, by the widest of the priors. */
+  private List<Pushed> delays(double[][] left) {
+    GaussLegendre rule = GaussLegendre.of(resolution.lateNodes());
+    List<Pushed> delays = new ArrayList<>(2 * rule.size());
     double begin = 0;
     double end = model.partDelay();
     for (int part = 0; part < Pushes.DELAYS - 1; part++) {
       double fall =
           model.priors().logDelay(begin, model.cadence())
               - model.priors().logDelay(end, model.cadence());
-      LateShare lates = LateShare.of(left, part, strength, u, 1 / fall, resolution.elementCut());
-      double length = (lates.to() - lates.from()) * (end - begin);
-      double likeliest = begin + lates.likeliest() * (end - begin);
-      double first =
-          gaussian(left, likeliest, m / v, 1 / v, 1 / u).log()
-              + model.priors().logDelay(likeliest, model.cadence())
-              + Math.log(length);
-      if (prior + first > highest - resolution.elementCut() - SURELY) {
-        double from = begin + lates.from() * (end - begin);
-        best =
-            Math.max(
-                best,
-                atDelays(
-                    logNoise, movement, index, strength, prior, from, from + length, left, steady));
+      LateShare lates =
+          LateShare.of(left, part, model.priors().widest(), 1 / fall, resolution.elementCut());
+      double middle = (lates.from() + lates.to()) / 2;
+      double half = Math.max(LEAST_SHARE, lates.to() - lates.from()) / 2;
+      double from = begin + Math.max(0, middle - half) * (end - begin);
+      double to = begin + Math.min(1, middle + half) * (end - begin);
+      for (int i = 0; i < rule.size(); i++) {
+        double delay = rule.node(i, from, to);
+        delays.add(
+            pushed(
+                left,
+                delay,
+                rule.edge(i, from, to),
+                rule.edge(i + 1, from, to),
+                Math.log(rule.weight(i) * (to - from))
+                    + model.priors().logDelay(delay, model.cadence())));
       }
       begin = end;
       end = model.cadence();
     }
-    return best;
+    return delays;
   }
 
-  private double atDelays(
-      double logNoise,
-      int movement,
-      int index,
-      Strength strength,
-      double prior,
-      double from,
-      double to,
-      double[][] left,
-      Steady[] steady) {
-    double m = strength.mean();
-    double v = strength.deviation() * strength.deviation();
-    double u = model.priors().unlikeness() * m;
-    u *= u;
-    double best = Double.NEGATIVE_INFINITY;
-    GaussLegendre rule = GaussLegendre.of(resolution.lateNodes());
-    for (int i = 0; i < rule.size(); i++) {
-      double delay = rule.node(i, from, to);
-      Gaussian at = gaussian(left, delay, m / v, 1 / v, 1 / u);
-      double weight =
-          prior
-              + Math.log(rule.weight(i) * (to - from))
-              + model.priors().logDelay(delay, model.cadence())
-              + at.log();
-      best = Math.max(best, weight);
-      if (weight > highest - resolution.elementCut() - MARGIN) {
-        highest = Math.max(highest, weight);
-        double determinant = at.determinant();
-        elements.add(
-            new Element(
-                weight,
-                logNoise,
-                movement,
-                delay,
-                rule.edge(i, from, to),
-                rule.edge(i + 1, from, to),
-                index,
-                at.r(),
-                at.d(),
-                at.dd() / determinant,
-                -at.rd() / determinant,
-                at.rr() / determinant,
-                steady));
-      }
-    }
-    return best;
-  }
-
-  /** Strength and unlikeness for one delay: their means and precisions. */
-  private record Gaussian(
-      double r, double d, double rr, double rd, double dd, double determinant, double log) {}
-
-  private Gaussian gaussian(
-      double[][] left, double delay, double pull, double precisionR, double precisionD) {
+  private Pushed pushed(double[][] left, double delay, double from, double to, double log) {
     double[] between = model.betweenColumns(delay);
     int i = (int) between[0];
     int j = i + 1;
@@ -407,19 +382,66 @@ final class Evidence {
     int y = l + 1;
     double late = delay / model.cadence();
     double now = 1 - late;
-    double rr = a * a * left[i][i] + 2 * a * b * left[i][j] + b * b * left[j][j];
-    double rd = now * (a * left[i][k] + b * left[j][k]) + late * (a * left[i][l] + b * left[j][l]);
-    double dd = now * now * left[k][k] + 2 * now * late * left[k][l] + late * late * left[l][l];
-    double ry = -(a * left[i][y] + b * left[j][y]) + pull;
-    double dy = -(now * left[k][y] + late * left[l][y]);
-    rr += precisionR + unlikeness * unlikeness * precisionD;
-    rd += unlikeness * precisionD;
-    dd += precisionD;
-    double determinant = rr * dd - rd * rd;
-    double r = (dd * ry - rd * dy) / determinant;
-    double d = (rr * dy - rd * ry) / determinant;
-    return new Gaussian(
-        r, d, rr, rd, dd, determinant, -0.5 * Math.log(determinant) + 0.5 * (r * ry + d * dy));
+    return new Pushed(
+        delay,
+        from,
+        to,
+        log,
+        a * a * left[i][i] + 2 * a * b * left[i][j] + b * b * left[j][j],
+        now * (a * left[i][k] + b * left[j][k]) + late * (a * left[i][l] + b * left[j][l]),
+        now * now * left[k][k] + 2 * now * late * left[k][l] + late * late * left[l][l],
+        -(a * left[i][y] + b * left[j][y]),
+        -(now * left[k][y] + late * left[l][y]));
+  }
+
+  private double atStrength(
+      double logNoise,
+      int movement,
+      int index,
+      Strength strength,
+      double base,
+      List<Pushed> delays,
+      Steady[] steady) {
+    double m = strength.mean();
+    double v = strength.deviation() * strength.deviation();
+    double u = (cellDeviation > 0 ? cellDeviation : strength.unlikeness()) * m;
+    u *= u;
+    double prior = base + Math.log(strength.weight()) - 0.5 * (Math.log(v * u) + m * m / v);
+    double best = Double.NEGATIVE_INFINITY;
+    for (Pushed at : delays) {
+      double rr = at.rr + 1 / v + unlikeness * unlikeness / u;
+      double rd = at.rd + unlikeness / u;
+      double dd = at.dd + 1 / u;
+      double ry = at.ry + m / v;
+      double determinant = rr * dd - rd * rd;
+      if (!(determinant > 0)) {
+        // Rounding is all that is left of the pushes: a noise far too small for these columns.
+        continue;
+      }
+      double r = (dd * ry - rd * at.dy) / determinant;
+      double d = (rr * at.dy - rd * ry) / determinant;
+      double weight = prior + at.log - 0.5 * Math.log(determinant) + 0.5 * (r * ry + d * at.dy);
+      best = Math.max(best, weight);
+      if (weight > least() - MARGIN) {
+        highest = Math.max(highest, weight);
+        elements.add(
+            new Element(
+                weight,
+                logNoise,
+                movement,
+                at.delay,
+                at.from,
+                at.to,
+                index,
+                r,
+                d,
+                dd / determinant,
+                -rd / determinant,
+                rr / determinant,
+                steady));
+      }
+    }
+    return best;
   }
 
   /** What a run's pushes take from a reduced column of offsets, by strength and unlikeness. */

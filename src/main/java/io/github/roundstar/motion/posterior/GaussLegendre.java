@@ -13,10 +13,12 @@ final class GaussLegendre {
 
   private final double[] nodes;
   private final double[] weights;
+  private final double[] below;
 
   private GaussLegendre(int n) {
     nodes = new double[n];
     weights = new double[n];
+    below = new double[n + 1];
     for (int i = 0; i < n; i++) {
       double z = Math.cos(Math.PI * (i + 0.75) / (n + 0.5));
       double slope = 1;
@@ -37,6 +39,7 @@ final class GaussLegendre {
       }
       nodes[i] = (1 - z) / 2;
       weights[i] = 1 / ((1 - z * z) * slope * slope);
+      below[i + 1] = Math.min(1, below[i] + weights[i]);
     }
   }
 
@@ -54,11 +57,7 @@ final class GaussLegendre {
 
   /** Where the part of an interval begins that node {@code i} stands for. */
   double edge(int i, double from, double to) {
-    double below = 0;
-    for (int j = 0; j < i; j++) {
-      below += weights[j];
-    }
-    return from + (to - from) * Math.min(1, below);
+    return from + (to - from) * below[i];
   }
 
   /** Weight on an interval of unit length. */

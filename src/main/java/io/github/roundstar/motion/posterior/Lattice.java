@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.PriorityQueue;
 import java.util.stream.IntStream;
 
@@ -50,15 +51,19 @@ final class Lattice {
    * @param seeds places at or near every peak; the first is the origin
    * @param steps one vector for each direction of the lattice
    * @param cut as in {@link Resolution}
-   * @param most how many points at most; the lightest are left out
+   * @param most how many points at most
+   * @return nothing where they are too many: the density is wide beside such steps
    */
-  static List<Point> over(
+  static Optional<List<Point>> over(
       Density density, List<double[]> seeds, double[][] steps, double cut, int most) {
     Lattice lattice = new Lattice(density, seeds.get(0), steps, cut);
     for (double[] seed : seeds) {
       lattice.visit(lattice.nearest(seed));
     }
-    while (!lattice.open.isEmpty() && lattice.evaluations < most) {
+    while (!lattice.open.isEmpty()) {
+      if (lattice.evaluations > most) {
+        return Optional.empty();
+      }
       lattice.spread(lattice.open.poll());
     }
     List<Point> kept = new ArrayList<>();
@@ -79,7 +84,7 @@ final class Lattice {
               }
               return 0;
             }));
-    return kept;
+    return Optional.of(kept);
   }
 
   private void visit(int[] index) {

@@ -1,5 +1,6 @@
 package io.github.roundstar.motion.posterior;
 
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -7,8 +8,6 @@ import java.util.List;
  * named it is common practice, no source.
  *
  * @param strengths strength of pulses, in multiples of the declared one
- * @param unlikeness standard deviation of half the difference between both directions, as a share
- *     of their mean: each direction is some 3 % off by itself
  * @param delays how long a push waits after the exposure that asked for it, as distributions that
  *     fall from zero: computers and mounts take a tenth of a second or two; and some programs log a
  *     pulse with the frame before the one that it follows
@@ -34,7 +33,6 @@ import java.util.List;
  */
 public record Priors(
     List<Strength> strengths,
-    double unlikeness,
     List<Delay> delays,
     List<Memory> memories,
     double ratioMedianLog,
@@ -58,6 +56,15 @@ public record Priors(
   public static final double BEND = 1e-5;
 
   /**
+   * The best of gears do not make a polar axis right, nor a rate, nor the air bend less: however
+   * small all else is, a drift is taken to have at least this standard deviation [arcsec/s].
+   */
+  static final double LEAST_DRIFT = 0.02;
+
+  /** The same of the drift's change [arcsec/s^2]. */
+  static final double LEAST_BEND = 2e-6;
+
+  /**
    * Standard deviation of each amplitude of a sinusoid [arcsec]: worms of 30 arcsec exist. Those of
    * harmonics are smaller by their order.
    */
@@ -69,8 +76,10 @@ public record Priors(
    * @param weight its probability
    * @param mean strength [declared]
    * @param deviation standard deviation [declared]
+   * @param unlikeness standard deviation of half the difference between both directions, as a share
+   *     of the mean
    */
-  public record Strength(double weight, double mean, double deviation) {}
+  public record Strength(double weight, double mean, double deviation, double unlikeness) {}
 
   /**
    * One speed at which a sinusoid's complex amplitude walks at random.
@@ -129,38 +138,45 @@ public record Priors(
           new Movement(0.125, 0.45),
           new Movement(0.125, 1.35));
 
+  /** Of two directions that are each some 3 % off by themselves. */
+  static final double ALIKE = 0.021;
+
   /**
    * A declared rate is mostly right to a few per cent (gears and guide scale), at times off by
    * twenty (a scale from a catalogue's focal length); now and then the rate itself was left at half
    * or twice what the mount uses, and is as exact as any other about that; and anything else
-   * happens.
+   * happens. Now and then one hardly acts at all: a loose gear, clutch or cable.
    */
   private static final List<Strength> DECLARED =
       List.of(
-          new Strength(0.72, 1, 0.04),
-          new Strength(0.18, 1, 0.2),
-          new Strength(0.025, 0.5, 0.03),
-          new Strength(0.025, 2, 0.12),
-          new Strength(0.05, 1, 0.5));
+          new Strength(0.71, 1, 0.04, ALIKE),
+          new Strength(0.18, 1, 0.2, ALIKE),
+          new Strength(0.025, 0.5, 0.03, ALIKE),
+          new Strength(0.025, 2, 0.12, ALIKE),
+          new Strength(0.05, 1, 0.5, ALIKE),
+          new Strength(0.01, 0.7, 0.4, 0.6));
 
   /** Nothing declared: anything from a tenth to one and a half times the sidereal rate. */
-  private static final List<Strength> UNDECLARED = List.of(new Strength(1, 1, 0.5));
+  private static final List<Strength> UNDECLARED = List.of(new Strength(1, 1, 0.5, ALIKE));
 
   /** Those that hold for a mount whose guide rate is declared. */
   public static final Priors USUAL =
-      new Priors(
-          DECLARED, 0.021, DELAYS, MEMORIES, -2.5, 1.5, 0.35, 1.0, 0.5, 3.0, SCALES, MOVEMENTS);
+      new Priors(DECLARED, DELAYS, MEMORIES, -2.5, 1.5, 0.35, 1.0, 0.5, 3.0, SCALES, MOVEMENTS);
 
   /** The same without a declared rate: strengths are in multiples of half the sidereal rate. */
   public Priors undeclared() {
     return withStrengths(UNDECLARED);
   }
 
+  /** The strength that is least known beforehand. */
+  Strength widest() {
+    return strengths.stream().max(Comparator.comparingDouble(Strength::deviation)).orElseThrow();
+  }
+
   /** The same with other strengths. */
   public Priors withStrengths(List<Strength> others) {
     return new Priors(
         others,
-        unlikeness,
         delays,
         memories,
         ratioMedianLog,
@@ -177,7 +193,6 @@ public record Priors(
   Priors ofOneSize() {
     return new Priors(
         strengths,
-        unlikeness,
         delays,
         memories,
         ratioMedianLog,
@@ -194,9 +209,11 @@ public record Priors(
   public Priors widened(double factor) {
     return new Priors(
         strengths.stream()
-            .map(s -> new Strength(s.weight(), s.mean(), factor * s.deviation()))
+            .map(
+                s ->
+                    new Strength(
+                        s.weight(), s.mean(), factor * s.deviation(), factor * s.unlikeness()))
             .toList(),
-        factor * unlikeness,
         delays.stream()
             .map(d -> new Delay(d.weight(), factor * d.meanSeconds(), factor * d.meanFrames()))
             .toList(),
@@ -211,6 +228,17 @@ public record Priors(
         factor * meanPlayArcsec,
         scales,
         movements);
+  }
+
+  /**
+   * Standard deviation of what one of the columns is multiplied by that have a size in common.
+   *
+   * @param column drift first, then bend, then sinusoids
+   * @param deviation of a mount of size 1
+   */
+  static double ofSize(int column, double deviation, double size) {
+    double least = column == 0 ? LEAST_DRIFT : column == 1 ? LEAST_BEND : 0;
+    return Math.hypot(least, size * deviation);
   }
 
   /** Logarithm of the density of the ratio's logarithm [per decade]. */

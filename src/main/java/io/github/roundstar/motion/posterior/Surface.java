@@ -24,12 +24,17 @@ final class Surface {
 
   /** The posterior at a point, priors of ratio and memory left out. */
   Evidence at(double logRatio, double logMemory, Play play) {
+    return at(logRatio, logMemory, play, Double.NEGATIVE_INFINITY);
+  }
+
+  /** The same without what is lighter than a floor. */
+  Evidence at(double logRatio, double logMemory, Play play, double floor) {
     if (logRatio != filteredRatio || logMemory != filteredMemory) {
       frames.filter(Math.pow(10, logRatio), Math.exp(logMemory));
       filteredRatio = logRatio;
       filteredMemory = logMemory;
     }
-    return Evidence.of(model, resolution, frames.products(pushes(play)), frames, play.unlikeness());
+    return Evidence.of(model, resolution, frames.products(pushes(play)), frames, play, floor);
   }
 
   /** Logarithm of the density of the ratio's logarithm and the memory's, the play known. */

@@ -15,6 +15,11 @@
  * io.github.roundstar.signal.Whitening}; an unknown level costs the first frame of its piece, which
  * is its exact diffuse start (Durbin &amp; Koopman 2012, section 5.2).
  *
+ * <p>An axis that sticks takes the place of one with play ({@link
+ * io.github.roundstar.motion.posterior.StickingSearch}): its threshold, start and unlikeness make
+ * the density jump, so that they are summed over a fine net, and the lattice keeps wander and
+ * memory.
+ *
  * <p><b>Out.</b> {@link io.github.roundstar.motion.posterior.AxisPosterior}: every figure with its
  * interval and what was learned, out of one mixture, and joint draws.
  */

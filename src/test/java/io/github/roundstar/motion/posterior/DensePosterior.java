@@ -100,7 +100,7 @@ final class DensePosterior {
       precision.addToEntry(j, j, 1 / (d * d));
       logPrior -= Math.log(d) + 0.5 * Math.log(2 * Math.PI);
     }
-    double[] deviation = {of.deviation(), model.priors().unlikeness() * of.mean()};
+    double[] deviation = {of.deviation(), of.unlikeness() * of.mean()};
     for (int d = 0; d < 2; d++) {
       int at = k + pieces + d;
       precision.addToEntry(at, at, 1 / (deviation[d] * deviation[d]));

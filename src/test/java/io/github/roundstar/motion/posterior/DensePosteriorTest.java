@@ -15,7 +15,9 @@ class DensePosteriorTest {
       Priors.USUAL
           .ofOneSize()
           .withStrengths(
-              List.of(new Priors.Strength(0.8, 1, 0.1), new Priors.Strength(0.2, 1.4, 0.3)));
+              List.of(
+                  new Priors.Strength(0.8, 1, 0.1, 0.021),
+                  new Priors.Strength(0.2, 1.4, 0.3, 0.021)));
 
   /** Sixty frames in two pieces, uneven, with drift and a sinusoid, pushed at random. */
   private static AxisModel sixty(long seed, Priors priors) {

@@ -70,7 +70,7 @@ final class PriorNight {
     }
     Priors.Strength of = priors.strengths().get(c);
     strength = of.mean() + of.deviation() * random.nextGaussian();
-    double difference = priors.unlikeness() * of.mean() * random.nextGaussian();
+    double difference = of.unlikeness() * of.mean() * random.nextGaussian();
     oneWay = strength + difference;
     otherWay = strength - difference;
     noise =
@@ -117,7 +117,9 @@ final class PriorNight {
       } else if (j >= 2) {
         deviations[j] = Priors.TONE;
       }
-      columns[j] = use * deviations[j] * random.nextGaussian();
+      columns[j] =
+          (j < staying ? Priors.ofSize(j, deviations[j], use) : use * deviations[j])
+              * random.nextGaussian();
     }
     List<ObservedRun> observed = new ArrayList<>();
     for (int r = 0; r < runs; r++) {
