@@ -34,6 +34,12 @@ public final class AxisKnowledge {
   /** A sinusoid's amplitude is known to nobody before: an interval as wide as its prior. */
   private static final double TONE_WIDTH = 2 * Estimate.SIGMAS_95 * Priors.TONE;
 
+  /** Of the draws, every so many stands for all where each one costs a motion of its own. */
+  private static final int EVERY = 10;
+
+  /** Multiples of it, less their whole numbers, fill the range from zero to one evenly. */
+  private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
+
   /** Angles at which a turn's curve is looked at for its extremes. */
   private static final int ANGLES = 180;
 
@@ -243,24 +249,38 @@ public final class AxisKnowledge {
         sense > 0 ? oneWay : otherWay, sense > 0 ? otherWay : oneWay, delay, lost);
   }
 
-  /** How uncertain the strength is. */
-  AxisRun.Unsure unsure() {
-    double strength = Math.max(1e-3, Math.abs(strength().estimate().value()));
-    return new AxisRun.Unsure(
-        deviation(Draw::strength) / strength,
-        deviation(d -> (d.oneWay() - d.otherWay()) / 2) / strength);
+  /** What pulses do in a run, by each of some draws; the same draws for all runs. */
+  List<PulseEffect> effects(int runId) {
+    Part part = part(runId);
+    boolean first = parts.indexOf(part) == 0;
+    List<PulseEffect> effects = new ArrayList<>();
+    for (int i = 0; i < posterior.draws().size(); i += EVERY) {
+      Draw draw = posterior.draws().get(i);
+      effects.add(
+          effect(
+              draw.oneWay(),
+              draw.otherWay(),
+              draw.delay(),
+              draw.playArcsec(),
+              first ? draw.start() : (effects.size() * GOLDEN) % 1,
+              kind,
+              part.sense()));
+    }
+    return effects;
   }
 
-  private double deviation(ToDoubleFunction<Draw> figure) {
+  /** Standard deviation of the strength, as a share of it. */
+  double strengthUncertainShare() {
     double sum = 0;
     double squares = 0;
     for (Draw draw : posterior.draws()) {
-      double value = figure.applyAsDouble(draw);
+      double value = draw.strength();
       sum += value;
       squares += value * value;
     }
     int n = posterior.draws().size();
-    return Math.sqrt(Math.max(0, squares / n - (sum / n) * (sum / n)));
+    double deviation = Math.sqrt(Math.max(0, squares / n - (sum / n) * (sum / n)));
+    return deviation / Math.max(1e-3, Math.abs(sum / n));
   }
 
   /** Wander and noise of a run's motion at the axis, each number at its median. */

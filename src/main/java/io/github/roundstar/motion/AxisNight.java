@@ -81,7 +81,7 @@ public record AxisNight(List<Answer<AxisMotion>> runs, Answer<PeriodicError> per
     List<AxisRun> behind = new ArrayList<>();
     for (int i = 0; i < likeliest.size(); i++) {
       Part part = parts.fit.get(i);
-      behind.add(plain(part).with(part.made().sky(likeliest.get(i)), AxisRun.Unsure.DECLARED));
+      behind.add(plain(part).with(part.made().sky(likeliest.get(i))));
     }
     List<Optional<JoltFree>> jolts =
         behind.stream().parallel().map(run -> jolts(run, List.of())).toList();
@@ -194,8 +194,7 @@ public record AxisNight(List<Answer<AxisMotion>> runs, Answer<PeriodicError> per
         Part part = fit.get(i);
         int id = part.run().id();
         PulseEffect effect = known.effect(id);
-        AxisRun run =
-            plain(part).with(part.made().sky(effect).times(1 / part.cosine()), known.unsure());
+        AxisRun run = run(part, effect, known.effects(id));
         WanderNoise all = known.wanderNoise(id);
         AxisRun before = searched.get(i);
         JoltFree quiet =
@@ -212,6 +211,20 @@ public record AxisNight(List<Answer<AxisMotion>> runs, Answer<PeriodicError> per
         motions.add(new AxisMotion(run, run.without(quiet), quiet.with(own), effect, share, known));
       }
       return motions;
+    }
+
+    /** The motion where pulses do this, and how else they may. */
+    private static AxisRun run(Part part, PulseEffect effect, List<PulseEffect> otherwise) {
+      double cosine = part.cosine();
+      MotionSeries sky = part.made().sky(effect);
+      double[][] others = new double[part.made().pushed() ? otherwise.size() : 0][];
+      for (int k = 0; k < others.length; k++) {
+        others[k] = part.made().sky(otherwise.get(k)).arcsec();
+        for (int i = 0; i < others[k].length; i++) {
+          others[k][i] = (others[k][i] - sky.arcsec(i)) / cosine;
+        }
+      }
+      return plain(part).with(sky.times(1 / cosine), others);
     }
 
     /** How much larger a run's noise is than that of all, by what its filter leaves. */

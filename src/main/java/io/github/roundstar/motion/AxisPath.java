@@ -31,8 +31,7 @@ final class AxisPath {
   }
 
   private static Answer<AxisPath> of(Reconstruction.EveryFrame frames, AxisMotion known) {
-    AxisRun every =
-        known.run().with(frames.motion().times(1 / known.run().cosine()), known.run().unsure());
+    AxisRun every = known.run().with(frames.motion().times(1 / known.run().cosine()));
     boolean[] starts = withJolts(every.motion(), known.jolts().jolts());
     double[][] columns = ToneColumns.withPulses(every, known.known().families());
     WanderNoise noise = known.jolts().wanderNoise();

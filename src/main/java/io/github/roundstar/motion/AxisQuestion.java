@@ -13,14 +13,18 @@ import java.util.Optional;
 /**
  * The frames of one axis as the posterior wants them: which columns a run has, and in which order.
  *
- * <p>First drift and bend about the middle of the run; then, for every harmonic of every family,
- * cosine and sine; then for each family what an error of its rate changes; last, where a family may
- * move, its leading sinusoid times slow waves over the run: a walk of its complex amplitude, but
- * for its mean, is a sum of those (the expansion of Karhunen and Lo&egrave;ve).
+ * <p>First the drift and how it bends about the middle of the run, once and twice; then, for every
+ * harmonic of every family, cosine and sine; then for each family what an error of its rate
+ * changes; last, where a family may move, its leading sinusoid times slow waves over the run: a
+ * walk of its complex amplitude, but for its mean, is a sum of those (the expansion of Karhunen and
+ * Lo&egrave;ve).
  */
 final class AxisQuestion {
   /** Waves that a moving sinusoid is made of: what more would follow is slower than wander. */
   private static final int WAVES = 6;
+
+  /** Drift and its bends. */
+  private static final int BENDS = 3;
 
   /**
    * Wander and memory that the shape of a family is first looked for with: those of most nights.
@@ -87,12 +91,16 @@ final class AxisQuestion {
     List<Double> deviations = new ArrayList<>();
     double[] since = new double[seconds.length];
     double[] bend = new double[seconds.length];
+    double[] secondBend = new double[seconds.length];
     for (int i = 0; i < since.length; i++) {
       since[i] = seconds[i] - middle;
       bend[i] = since[i] * since[i];
+      // Less the line that runs through it, so that the drift stays that of the whole run.
+      secondBend[i] = since[i] * (bend[i] - 0.15 * span * span);
     }
     add(columns, deviations, since, Priors.DRIFT);
     add(columns, deviations, bend, Priors.BEND);
+    add(columns, deviations, secondBend, Priors.SECOND_BEND);
     for (Family family : families) {
       for (int harmonic : family.harmonics()) {
         double rate = harmonic * family.angularRate();
@@ -171,7 +179,7 @@ final class AxisQuestion {
 
   /** Column of a harmonic's cosine; the sine follows it. */
   int tone(int family, int harmonic) {
-    int at = 2;
+    int at = BENDS;
     for (int f = 0; f < family; f++) {
       at += 2 * families.get(f).harmonics().size();
     }
@@ -203,7 +211,7 @@ final class AxisQuestion {
   /** What an error of each family's rate changes, about the middle of the run. */
   private double[][] byRate(List<double[]> columns, double[] shape, double[] since) {
     double[][] rates = new double[families.size()][since.length];
-    int at = 2;
+    int at = BENDS;
     for (int f = 0; f < rates.length; f++) {
       for (int h : families.get(f).harmonics()) {
         double[] cosine = columns.get(at);

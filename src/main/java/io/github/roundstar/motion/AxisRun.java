@@ -3,6 +3,7 @@ package io.github.roundstar.motion;
 import io.github.roundstar.model.FrameState;
 import io.github.roundstar.model.Frames;
 import io.github.roundstar.model.GuideRun;
+import java.util.Arrays;
 
 /**
  * One run's motion in one axis with the corrections taken out.
@@ -13,7 +14,9 @@ import io.github.roundstar.model.GuideRun;
  * @param cadenceSeconds median time between frames [s]
  * @param cosine cosine of the declination; what is left at 1 stays on the sky
  * @param originSeconds time that phases count from: the run's first used frame [s]
- * @param unsure how uncertain the strength of the pulses is that was taken out
+ * @param others what the motion would be less what it is, for each of some effects of the pulses
+ *     that are equally likely, the same in all runs of a night; none where they are taken to push
+ *     as declared [arcsec]
  */
 public record AxisRun(
     int runId,
@@ -22,20 +25,11 @@ public record AxisRun(
     double cadenceSeconds,
     double cosine,
     double originSeconds,
-    Unsure unsure) {
-  /**
-   * Standard deviations of the strength of pulses, as shares of the one taken.
-   *
-   * @param mean of the mean of both directions
-   * @param difference of half their difference
-   */
-  public record Unsure(double mean, double difference) {
-    /**
-     * Pulses as declared: the mount's true strength is within some 3 % in either direction; common
-     * practice, no source.
-     */
-    public static final Unsure DECLARED = new Unsure(0.021, 0.021);
-  }
+    double[][] others) {
+  /** A declared strength is mostly right to some 3 % either way; common practice, no source. */
+  private static final double DECLARED_WITHIN = 0.03;
+
+  private static final double[][] AS_DECLARED = {};
 
   /** A run whose pulses are taken to push as declared. */
   public AxisRun(
@@ -45,7 +39,7 @@ public record AxisRun(
       double cadenceSeconds,
       double cosine,
       double originSeconds) {
-    this(runId, motion, exposureSeconds, cadenceSeconds, cosine, originSeconds, Unsure.DECLARED);
+    this(runId, motion, exposureSeconds, cadenceSeconds, cosine, originSeconds, AS_DECLARED);
   }
 
   /**
@@ -61,6 +55,20 @@ public record AxisRun(
         Cadence.medianSeconds(run.frames()).orElse(0),
         cosine,
         firstUsed(run.frames()));
+  }
+
+  /** The others; those of a declared strength are one for each direction. */
+  double[][] otherwise() {
+    if (others.length > 0) {
+      return others;
+    }
+    double[][] declared = {ToneColumns.byExcess(this, 0), ToneColumns.byExcess(this, 1)};
+    for (double[] column : declared) {
+      for (int i = 0; i < column.length; i++) {
+        column[i] *= DECLARED_WITHIN * Math.sqrt(declared.length);
+      }
+    }
+    return declared;
   }
 
   private static double firstUsed(Frames frames) {
@@ -81,14 +89,20 @@ public record AxisRun(
     return seconds;
   }
 
+  /** The same run with its motion made out differently, pulses as declared. */
+  AxisRun with(MotionSeries other) {
+    return with(other, AS_DECLARED);
+  }
+
   /** The same run with its motion made out differently. */
-  AxisRun with(MotionSeries other, Unsure otherwise) {
+  AxisRun with(MotionSeries other, double[][] others) {
     return new AxisRun(
-        runId, other, exposureSeconds, cadenceSeconds, cosine, originSeconds, otherwise);
+        runId, other, exposureSeconds, cadenceSeconds, cosine, originSeconds, others);
   }
 
   /** The same run without its jolts. */
   AxisRun without(JoltFree quiet) {
-    return with(quiet.kept(motion), unsure);
+    return with(
+        quiet.kept(motion), Arrays.stream(others).map(quiet::kept).toArray(double[][]::new));
   }
 }

@@ -1,11 +1,12 @@
 package io.github.roundstar.motion;
 
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.signal.Covariance;
+import io.github.roundstar.signal.LeastSquares;
 import io.github.roundstar.sky.Refraction;
 import io.github.roundstar.sky.Site;
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.IntStream;
 
 /**
  * The equations of a night's polar axis: white residuals and derivatives of all runs' motion in
@@ -13,16 +14,17 @@ import java.util.stream.IntStream;
  * of the parameters beforehand.
  *
  * <p>Parameters: the axis east and high on the sky [arcmin]; the excess of refraction; the tracking
- * rate's error [arcsec/min at the axis]; the {@link ResponseExcess} of pulses; and on request a
- * drift beside the axis [arcsec/min] with a weight for each run. The level of every piece of every
- * run is free.
+ * rate's error [arcsec/min at the axis]; and on request a drift beside the axis [arcsec/min] with a
+ * weight for each run. The level of every piece of every run is free. The strength of the pulses is
+ * the posterior's, since the same frames have told it already: what is not known of it widens the
+ * intervals ({@link #withOthers}), and nothing here changes it.
  */
 final class AxisSystem {
   static final int EAST = 0;
   static final int HIGH = 1;
   static final int LIFT = 2;
   static final int RATE = 3;
-  private static final int FIRST_EXCESS = 4;
+  private static final int BESIDE = 4;
 
   /**
    * One standard deviation of either error before anything is measured: so wide that it only keeps
@@ -39,7 +41,6 @@ final class AxisSystem {
   private final List<PointedRun> runs;
   private final List<PolarPath> paths;
   private final List<RunBackground> backgrounds;
-  private final ResponseExcess excess;
   private final double liftDeviation;
   private final double[] besideWeights;
   private final int frameRows;
@@ -55,7 +56,6 @@ final class AxisSystem {
     this.runs = runs;
     this.paths = runs.stream().map(run -> new PolarPath(site, air, run)).toList();
     this.backgrounds = List.copyOf(backgrounds);
-    this.excess = new ResponseExcess(runs);
     this.liftDeviation = liftDeviation;
     this.besideWeights = besideWeights.clone();
     this.frameRows = backgrounds.stream().mapToInt(b -> b.whitening().size()).sum();
@@ -80,14 +80,6 @@ final class AxisSystem {
     return paths.stream().map(path -> path.northArcsec(p[EAST], p[HIGH], 1 + p[LIFT])).toList();
   }
 
-  /** Wander and noise of every run about the path that axis and air give it. */
-  List<RunBackground> about(double[] p) {
-    List<double[]> known = paths(p);
-    return IntStream.range(0, runs.size())
-        .mapToObj(r -> backgrounds.get(r).about(known.get(r)))
-        .toList();
-  }
-
   int frameRows() {
     return frameRows;
   }
@@ -102,7 +94,7 @@ final class AxisSystem {
 
   /** The drift beside the axis. */
   int beside() {
-    return FIRST_EXCESS + ResponseExcess.SIZE;
+    return BESIDE;
   }
 
   /** Nothing known. */
@@ -119,9 +111,6 @@ final class AxisSystem {
       double[] axis = paths.get(r).northArcsec(p[EAST], p[HIGH], 1 + p[LIFT]);
       for (int i = 0; i < left.length; i++) {
         left[i] -= axis[i];
-      }
-      for (int e = 0; e < ResponseExcess.SIZE; e++) {
-        subtract(left, p[FIRST_EXCESS + e], excess.column(r, e));
       }
       if (besideWeights.length > 0) {
         subtract(
@@ -151,9 +140,6 @@ final class AxisSystem {
       for (int j = EAST; j <= LIFT; j++) {
         ToneModel.append(background, northBy(r, p, j), all[j], next);
       }
-      for (int e = 0; e < ResponseExcess.SIZE; e++) {
-        ToneModel.append(background, excess.column(r, e), all[FIRST_EXCESS + e], next);
-      }
       if (besideWeights.length > 0) {
         double[] column = background.run().phaseSeconds();
         for (int i = 0; i < column.length; i++) {
@@ -175,6 +161,11 @@ final class AxisSystem {
       all[j][next++] = 1 / prior(j);
     }
     return all;
+  }
+
+  /** The covariance with what other effects of the pulses, equally likely, would change. */
+  Covariance withOthers(Covariance covariance, LeastSquares design) {
+    return ToneModel.withOthers(backgrounds, frameRows + raRows + beside(), covariance, design);
   }
 
   private double[] northBy(int r, double[] p, int j) {
@@ -206,8 +197,7 @@ final class AxisSystem {
     return switch (j) {
       case EAST, HIGH -> ANYWHERE_ARCMIN;
       case LIFT -> liftDeviation;
-      case RATE -> ANY_RATE;
-      default -> excess.deviation(j - FIRST_EXCESS);
+      default -> ANY_RATE;
     };
   }
 

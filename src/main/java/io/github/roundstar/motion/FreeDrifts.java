@@ -10,39 +10,30 @@ import java.util.List;
  * @param slopes mean drift of each run [arcsec/min]
  * @param bends height of each run's parabola at its ends [arcsec]
  * @param left mean drift of each run that the axis leaves [arcsec/min]
- * @param squares sum of squares of the white residuals about the axis's path, and of the excess
- *     response over what it is allowed
+ * @param squares sum of squares of the white residuals about the axis's path
  */
 record FreeDrifts(double[] slopes, double[] bends, double[] left, double squares) {
   /**
-   * Fits, pulses pushing as declared give or take what they are allowed.
+   * Fits.
    *
    * @param paths of the axis at the samples of each run [arcsec]; more than a bend of a long run is
    *     in them
    */
   static FreeDrifts of(
       List<PointedRun> runs, List<RunBackground> backgrounds, List<double[]> paths) {
-    ResponseExcess excess = new ResponseExcess(runs);
     int drifts = 2 * runs.size();
     int rows = backgrounds.stream().mapToInt(b -> b.whitening().size()).sum();
-    double[][] design = new double[drifts + ResponseExcess.SIZE][rows + ResponseExcess.SIZE];
-    double[] data = new double[rows + ResponseExcess.SIZE];
-    double[] axis = new double[rows + ResponseExcess.SIZE];
+    double[][] design = new double[drifts][rows];
+    double[] data = new double[rows];
+    double[] axis = new double[rows];
     int next = 0;
     for (int r = 0; r < runs.size(); r++) {
       RunBackground background = backgrounds.get(r);
       int at = next;
       ToneModel.append(background, background.run().phaseSeconds(), design[2 * r], at);
       ToneModel.append(background, ToneColumns.bend(background.run()), design[2 * r + 1], at);
-      for (int e = 0; e < ResponseExcess.SIZE; e++) {
-        double[] into = design[drifts + e];
-        ToneModel.append(background, excess.column(r, e), into, at);
-      }
       ToneModel.append(background, paths.get(r), axis, at);
       next = ToneModel.append(background, background.run().motion().arcsec(), data, at);
-    }
-    for (int e = 0; e < ResponseExcess.SIZE; e++) {
-      design[drifts + e][rows + e] = 1 / excess.deviation(e);
     }
     WhiteRegression fit = WhiteRegression.of(data, design);
     for (int i = 0; i < data.length; i++) {

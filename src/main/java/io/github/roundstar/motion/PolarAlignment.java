@@ -63,13 +63,9 @@ public final class PolarAlignment {
   public static Optional<PolarAlignment> of(
       Site site, Refraction air, double liftDeviation, List<PointedRun> runs) {
     double[] nothingBeside = new double[0];
-    List<RunBackground> first = runs.stream().map(PointedRun::background).toList();
-    return solve(new AxisSystem(site, air, liftDeviation, runs, first, nothingBeside))
-        .map(start -> start.system.about(start.parameters))
-        .flatMap(
-            about ->
-                solve(new AxisSystem(site, air, liftDeviation, runs, about, nothingBeside))
-                    .map(plain -> judged(site, air, liftDeviation, plain)));
+    List<RunBackground> backgrounds = runs.stream().map(PointedRun::background).toList();
+    return solve(new AxisSystem(site, air, liftDeviation, runs, backgrounds, nothingBeside))
+        .map(plain -> judged(site, air, liftDeviation, plain));
   }
 
   private static PolarAlignment judged(
@@ -132,7 +128,10 @@ public final class PolarAlignment {
                 new Solution(
                     system,
                     parameters,
-                    NeweyWest.covarianceWithPriors(design, ofFrames, NeweyWest.plugInLag(ofFrames)),
+                    system.withOthers(
+                        NeweyWest.covarianceWithPriors(
+                            design, ofFrames, NeweyWest.plugInLag(ofFrames)),
+                        design),
                     LeastSquares.dot(residuals, residuals)));
   }
 

@@ -17,7 +17,7 @@ record PulseStrength(double oneWay, double otherWay, double uncertainShare) {
     return new PulseStrength(
         declared * motion.effect().oneWay(),
         declared * motion.effect().otherWay(),
-        motion.run().unsure().mean());
+        motion.known().strengthUncertainShare());
   }
 
   double mean() {

@@ -56,26 +56,6 @@ record RunBackground(
             });
   }
 
-  /**
-   * The same run; wander and noise are those about a path that is known, pulses free to push as
-   * they like. A path with more than a bend would count as wander else, and pulses would seem to
-   * answer it.
-   *
-   * @param pathArcsec at the run's samples
-   */
-  RunBackground about(double[] pathArcsec) {
-    double[] seconds = run.motion().seconds();
-    boolean[] starts = run.motion().startsPiece();
-    double[] left = run.motion().arcsec();
-    for (int i = 0; i < left.length; i++) {
-      left[i] -= pathArcsec[i];
-    }
-    return wanderNoise
-        .refit(seconds, starts, left, ToneColumns.withPulses(run, List.of()))
-        .map(found -> new RunBackground(run, found, found.whitening(seconds, starts), fit))
-        .orElse(this);
-  }
-
   /** Times of the white steps since the run's origin [s]. */
   double[] stepSeconds() {
     return Arrays.stream(whitening.stepSamples())

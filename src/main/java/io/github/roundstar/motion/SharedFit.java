@@ -15,8 +15,8 @@ import java.util.Optional;
  * a family are shifted by the same time. The fit is generalised least squares by Gauss-Newton
  * steps: data and derivatives pass through each run's whitening filter and are weighted by its
  * noise. The covariance of the parameters is that of the white steps' scores with whatever
- * autocorrelation the filter left (prewhitened kernel estimate), and what is not known of the
- * strength of the pulses that were taken out before.
+ * autocorrelation the filter left (prewhitened kernel estimate), and what other effects of the
+ * pulses, equally likely, would change.
  *
  * @see "Andrews &amp; Monahan (1992), Econometrica 60, 953, for the prewhitened covariance"
  */
@@ -56,10 +56,7 @@ final class SharedFit {
   private static Covariance covariance(LeastSquares design, ToneModel model, double[] residuals) {
     Covariance covariance =
         NeweyWest.covarianceCorrected(design, residuals, NeweyWest.plugInLag(residuals));
-    for (double[] change : model.byStrength()) {
-      covariance = covariance.plus(design.fit(change).coefficients());
-    }
-    return covariance;
+    return model.withOthers(covariance, design);
   }
 
   /** The families at the periods that fit best, without a covariance. */

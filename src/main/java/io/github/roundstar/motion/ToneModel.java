@@ -1,5 +1,7 @@
 package io.github.roundstar.motion;
 
+import io.github.roundstar.signal.Covariance;
+import io.github.roundstar.signal.LeastSquares;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -12,7 +14,7 @@ import java.util.List;
  * run.
  *
  * <p>Pulses have been taken out of the motion; what is not known of their strength moves the
- * parameters by {@link #byStrength}.
+ * parameters by {@link #withOthers(Covariance, LeastSquares)}.
  */
 final class ToneModel {
   private final List<RunBackground> backgrounds;
@@ -141,27 +143,38 @@ final class ToneModel {
     return all;
   }
 
+  /** The covariance with what other effects of the pulses, equally likely, would change. */
+  Covariance withOthers(Covariance covariance, LeastSquares design) {
+    return withOthers(backgrounds, rows, covariance, design);
+  }
+
   /**
-   * What pulses that are stronger than taken change in the white motion, for one standard deviation
-   * of the strength common to all runs: of both directions, and of their difference.
+   * The same of any fit whose first rows are the white motion of these runs.
+   *
+   * @param rows all rows
    */
-  double[][] byStrength() {
-    double[][] all = new double[2][rows];
-    int next = 0;
-    for (RunBackground background : backgrounds) {
-      AxisRun run = background.run();
-      double[] one = ToneColumns.byExcess(run, 0);
-      double[] other = ToneColumns.byExcess(run, 1);
-      double[] mean = new double[one.length];
-      double[] difference = new double[one.length];
-      for (int i = 0; i < one.length; i++) {
-        mean[i] = run.unsure().mean() * (one[i] + other[i]);
-        difference[i] = run.unsure().difference() * (one[i] - other[i]);
+  static Covariance withOthers(
+      List<RunBackground> backgrounds, int rows, Covariance covariance, LeastSquares design) {
+    List<double[][]> others = backgrounds.stream().map(b -> b.run().otherwise()).toList();
+    int count = others.stream().mapToInt(o -> o.length).max().orElse(0);
+    Covariance sum = covariance;
+    for (int k = 0; k < count; k++) {
+      double[] change = new double[rows];
+      int next = 0;
+      for (int r = 0; r < backgrounds.size(); r++) {
+        RunBackground background = backgrounds.get(r);
+        next =
+            k < others.get(r).length
+                ? append(background, others.get(r)[k], change, next)
+                : next + background.whitening().size();
       }
-      append(background, mean, all[0], next);
-      next = append(background, difference, all[1], next);
+      double[] moved = design.fit(change).coefficients();
+      for (int j = 0; j < moved.length; j++) {
+        moved[j] /= Math.sqrt(count);
+      }
+      sum = sum.plus(moved);
     }
-    return all;
+    return sum;
   }
 
   private void appendFamily(double[] parameters, int family, int run, double[][] all, int next) {

@@ -10,7 +10,7 @@ import java.util.List;
  * @param cadence time between frames, as long as a delay may be [s]
  * @param partDelay delay of the pushes' second column, shorter [s]
  * @param scaled how many of each run's first columns have a size in common with all others of the
- *     mount; the first two of those are drift and bend
+ *     mount; the first three of those are the drift and its bends
  * @param moving how many of each run's columns are those in which a sinusoid moves
  * @param mayPlay whether the axis is turned both ways, so that play shows
  * @param priors what is known before

@@ -26,6 +26,12 @@ final class Evidence {
   /** The least pivot of a column that the rest of noise is counted without. */
   private static final double REPEATS = 1e-7;
 
+  /**
+   * Least variance of the noise as a share of what all frames move together: with less, rounding
+   * alone would be larger than what is left of them.
+   */
+  private static final double DIGITS = 1e-13;
+
   private final AxisModel model;
   private final Resolution resolution;
   private final double[][][] products;
@@ -39,6 +45,7 @@ final class Evidence {
   private double[][] heaviest;
   private double centre;
   private double width;
+  private double leastNoise;
 
   private Evidence(
       AxisModel model,
@@ -143,7 +150,11 @@ final class Evidence {
     for (int side = -1; side <= 1; side += 2) {
       double before = Double.NEGATIVE_INFINITY;
       for (int i = side < 0 ? 0 : 1; i < MOST_NOISES; i++) {
-        double here = atNoise(centre + side * i * noiseStep());
+        double noise = centre + side * i * noiseStep();
+        if (noise < leastNoise) {
+          break;
+        }
+        double here = atNoise(noise);
         top = Math.max(top, here);
         if (here < Math.max(top - resolution.elementCut(), floor) && !(here > before)) {
           break;
@@ -185,10 +196,14 @@ final class Evidence {
     double degrees = Math.max(1, steps - free);
     double deviation = model.priors().noiseLogDeviation();
     double precision = 2 * degrees + 1 / (deviation * deviation);
-    double least = Math.max(left, 1e-20 * whole[q] + 1e-300);
     double median = Math.log(model.priors().noiseMedianArcsec());
+    leastNoise =
+        Math.max(
+            0.5 * Math.log(DIGITS * (whole[q] + whole[0]) + Double.MIN_NORMAL),
+            median - 25 * deviation);
     centre =
-        steps > free ? Math.max(0.5 * Math.log(least / degrees), median - 25 * deviation) : median;
+        steps > free ? Math.max(0.5 * Math.log(Math.max(left, 0) / degrees), leastNoise) : median;
+    centre = Math.max(centre, leastNoise);
     width = 1 / Math.sqrt(precision);
   }
 

@@ -56,6 +56,12 @@ public record Priors(
   public static final double BEND = 1e-5;
 
   /**
+   * Standard deviation of the second change of a drift [arcsec/s^3]: what a polar axis makes is a
+   * sinusoid of the sidereal rate w, whose third order is w^2 / 6 of the first.
+   */
+  public static final double SECOND_BEND = 1e-10;
+
+  /**
    * The best of gears do not make a polar axis right, nor a rate, nor the air bend less: however
    * small all else is, a drift is taken to have at least this standard deviation [arcsec/s].
    */
@@ -63,6 +69,9 @@ public record Priors(
 
   /** The same of the drift's change [arcsec/s^2]. */
   static final double LEAST_BEND = 2e-6;
+
+  /** The same of its second change [arcsec/s^3]. */
+  static final double LEAST_SECOND_BEND = 2e-11;
 
   /**
    * Standard deviation of each amplitude of a sinusoid [arcsec]: worms of 30 arcsec exist. Those of
@@ -233,11 +242,17 @@ public record Priors(
   /**
    * Standard deviation of what one of the columns is multiplied by that have a size in common.
    *
-   * @param column drift first, then bend, then sinusoids
+   * @param column drift first, then its two bends, then sinusoids
    * @param deviation of a mount of size 1
    */
   static double ofSize(int column, double deviation, double size) {
-    double least = column == 0 ? LEAST_DRIFT : column == 1 ? LEAST_BEND : 0;
+    double least =
+        switch (column) {
+          case 0 -> LEAST_DRIFT;
+          case 1 -> LEAST_BEND;
+          case 2 -> LEAST_SECOND_BEND;
+          default -> 0;
+        };
     return Math.hypot(least, size * deviation);
   }
 
