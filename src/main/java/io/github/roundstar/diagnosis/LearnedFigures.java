@@ -2,52 +2,71 @@ package io.github.roundstar.diagnosis;
 
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.motion.Answer;
+import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.AxisKnowledge;
 import io.github.roundstar.motion.AxisMotion;
+import io.github.roundstar.motion.AxisNight;
 import io.github.roundstar.motion.GuideRate;
 import io.github.roundstar.motion.posterior.Figure;
 import io.github.roundstar.results.Learned;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.Function;
 
 /** How much a night taught of each axis, as the result shows it. */
 final class LearnedFigures {
+  private static final String NO_PERIOD = "no period stands out and none of a worm is known";
+
+  private static final String TRACKING =
+      "right ascension tracks one way, so that its gears do not cross their play";
+
   private LearnedFigures() {}
 
   static Learned of(List<RunStudy> studies, Equipment equipment, Reasons.Scope scope) {
     return new Learned(
-        scope.orNull("/learned/ra", axis(studies, equipment, RunStudy::ra, false)),
-        scope.orNull("/learned/dec", axis(studies, equipment, RunStudy::dec, true)));
+        axis(studies, equipment, RunStudy::ra, "/learned/ra", scope),
+        axis(studies, equipment, RunStudy::dec, "/learned/dec", scope));
   }
 
-  private static Answer<Learned.Axis> axis(
+  private static Learned.Axis axis(
       List<RunStudy> studies,
       Equipment equipment,
       Function<RunStudy, Answer<AxisMotion>> axis,
-      boolean mayPlay) {
+      String figure,
+      Reasons.Scope scope) {
     String because = "there is no run";
     for (RunStudy study : studies) {
       Answer<AxisMotion> motion = axis.apply(study);
       if (motion.value().isPresent()) {
         double rate = GuideRate.declaredAxis(study.run(), equipment).value().orElse(0.0);
-        return Answer.of(axis(motion.value().get().known(), rate, mayPlay));
+        return axis(motion.value().get().known(), rate, figure, scope);
       }
       because = motion.because();
     }
-    return Answer.none(because);
+    return scope.orNull(figure, Answer.none(because));
   }
 
-  private static Learned.Axis axis(AxisKnowledge known, double rate, boolean mayPlay) {
-    Optional<Figure> lost = known.playArcsecAxis().or(known::stickingArcsecAxis);
+  private static Learned.Axis axis(
+      AxisKnowledge known, double rate, String figure, Reasons.Scope scope) {
+    Figure lost = known.playArcsecAxis().or(known::stickingArcsecAxis).orElseThrow();
     return new Learned.Axis(
         known.strength().learned(),
         known.noiseArcsec().learned(),
-        known.familyCount() == 0 ? null : (Double) known.amplitudeArcsecAxis(0).learned(),
-        mayPlay ? lost.map(Figure::learned).orElse(null) : null,
-        mayPlay ? (Double) known.posterior().playProbability() : null,
+        scope.orNull(
+            figure + "/periodic",
+            known.familyCount() == 0
+                ? Answer.none(known.axis() == Axis.RA ? NO_PERIOD : AxisNight.NOT_TURNING)
+                : Answer.of(known.amplitudeArcsecAxis(0).learned())),
+        scope.orNull(figure + "/backlash", playing(known, lost.learned())),
+        scope.orNull(
+            figure + "/backlashProbability", playing(known, known.posterior().playProbability())),
         known.posterior().explanations().stream()
             .map(e -> new Learned.Explanation(e.probability(), rate * e.strength(), e.memory()))
             .toList());
+  }
+
+  private static Answer<Double> playing(AxisKnowledge known, double value) {
+    return known.axis() == Axis.RA
+        ? Answer.none(TRACKING)
+        : known.pushedBothWays() ? Answer.of(value) : Answer.none(PulseFigures.ONE_WAY);
   }
 }

@@ -14,6 +14,14 @@ import io.github.roundstar.results.RaResponse;
 /** What a run tells of its pulses and its noise, as the result shows it. */
 final class PulseFigures {
   static final String NO_PULSE = "no pulse was sent in declination";
+  static final String ONE_WAY =
+      "declination was guided one way only, so the gears never crossed their play";
+
+  private static final String NEITHER = "no lost motion stands out";
+
+  /** Less likely than this no lost motion is told from another. */
+  private static final double EVEN = 0.5;
+
   static final String PLAYS = "play of the gears describes the lost motion better than sticking";
   static final String STICKS =
       "the axis sticks and lets go rather than having play: see the figure for sticking";
@@ -64,7 +72,12 @@ final class PulseFigures {
                             .known()
                             .stickingArcsecAxis()
                             .map(figure -> Answer.of(figure.estimate()))
-                            .orElseGet(() -> Answer.none(PLAYS)))));
+                            .orElseGet(
+                                () ->
+                                    Answer.none(
+                                        motion.known().posterior().playProbability() < EVEN
+                                            ? NEITHER
+                                            : PLAYS)))));
   }
 
   private Answer<Estimate> play(AxisMotion motion) {
@@ -72,8 +85,7 @@ final class PulseFigures {
       return Answer.none(NO_PULSE);
     }
     if (!motion.known().pushedBothWays()) {
-      return Answer.none(
-          "declination was guided one way only, so the gears never crossed their play");
+      return Answer.none(ONE_WAY);
     }
     return motion
         .known()

@@ -184,6 +184,11 @@ public final class AxisKnowledge {
     return question;
   }
 
+  /** The axis. */
+  public Axis axis() {
+    return question.axis();
+  }
+
   /** The posterior itself. */
   public AxisPosterior posterior() {
     return posterior;

@@ -24,8 +24,8 @@ public record AxisNight(List<Answer<AxisMotion>> runs, Answer<PeriodicError> per
   /** Orders that a worm always is taken to have. */
   private static final int HARMONICS = 4;
 
-  private static final String NOT_TURNING =
-      "declination is not turned by a worm while it is guided";
+  /** Why declination has no periodic error. */
+  public static final String NOT_TURNING = "declination is not turned by a worm while it is guided";
 
   /** Copies. */
   public AxisNight {

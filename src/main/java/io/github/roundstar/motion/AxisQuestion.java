@@ -160,9 +160,8 @@ final class AxisQuestion {
     }
   }
 
-  /** Whether there is a run. */
-  boolean hasRuns() {
-    return !runs.isEmpty();
+  Axis axis() {
+    return axis;
   }
 
   /** The whole question. */

@@ -63,7 +63,7 @@ final class DecBacklashRule implements Rule {
         .title(
             "The Dec gears have " + Wording.number(play.value()) + " arcsec of play",
             "Play in Dec is no trouble")
-        .say("A reversal in Dec takes up " + Wording.both(play) + " arcsec before it acts.")
+        .say("A reversal in Dec takes up " + width(play) + " arcsec before it acts.")
         .say(
             "Whether the axis sticks instead: "
                 + facts.because("/runs/*/stickingArcsecAxis/dec")
@@ -74,6 +74,11 @@ final class DecBacklashRule implements Rule {
             "Balance Dec a little to one side, so that the gears stay on one flank.",
             "Look for a loose belt, pinion or clamp in Dec.",
             "Only then set the Dec worm's mesh closer, by the maker's manual.");
+  }
+
+  /** Where none stands out, what it can be at most. */
+  private static String width(Estimate play) {
+    return play.lo95() > 0 ? Wording.both(play) : "at most " + Wording.number(play.hi95());
   }
 
   private Draft stuck(Facts facts, Estimate sticking) {

@@ -48,12 +48,15 @@ final class PosteriorDraws {
   private Draw draw(Entry entry, double[][] normals, int i, double[][][] moments) {
     Element e = entry.element();
     Place place = entry.place();
+    // An axis that is turned round draws the mirror image.
+    Evidence.Steady first = e.steady()[0];
+    double mirrored = first.columns() > 0 && first.reduced()[Pushes.COLUMNS][0] < 0 ? -1 : 1;
     double root = Math.sqrt(e.rr());
     double r = e.r() + root * normals[0][i];
     double d =
         e.d()
             + e.rd() / root * normals[0][i]
-            + Math.sqrt(Math.max(0, e.dd() - e.rd() * e.rd() / e.rr())) * normals[1][i];
+            + Math.sqrt(Math.max(0, e.dd() - e.rd() * e.rd() / e.rr())) * mirrored * normals[1][i];
     double[] even = new double[4];
     for (int j = 0; j < 4; j++) {
       double[] m = moments[place.peak()][j];
@@ -84,19 +87,26 @@ final class PosteriorDraws {
         noise * Math.sqrt(Math.pow(10, logRatio)),
         width * r,
         start,
-        columns(e, r, d, normals, i));
+        columns(e, r, d, normals, i, mirrored));
   }
 
-  private double[][] columns(Element e, double r, double d, double[][] normals, int i) {
+  private double[][] columns(
+      Element e, double r, double d, double[][] normals, int i, double mirrored) {
     double[][] columns = new double[e.steady().length][];
     int next = 8;
     for (int run = 0; run < columns.length; run++) {
       Evidence.Steady steady = e.steady()[run];
       double[][] c = steady.reduced();
       double[] x = new double[steady.columns()];
+      int staying = search.model().columns() - search.model().moving();
       for (int j = 0; j < x.length; j++) {
         double[] taken = Evidence.taken(search.model(), c, e.delay(), j);
-        x[j] = c[Pushes.COLUMNS][j] + r * taken[0] + d * taken[1] + normals[next + j][i];
+        boolean rate = j >= search.model().scaled() && j < staying;
+        x[j] =
+            c[Pushes.COLUMNS][j]
+                + r * taken[0]
+                + d * taken[1]
+                + (rate ? 1 : mirrored) * normals[next + j][i];
       }
       steady.lower().backward(x);
       columns[run] = Arrays.copyOf(x, search.model().columns());
