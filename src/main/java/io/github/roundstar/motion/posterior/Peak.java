@@ -13,6 +13,9 @@ record Peak(double[] at, double logDensity, double[][] spread) {
   private static final int MOST_CLIMBS = 8;
   private static final int MOST_HALVINGS = 4;
 
+  /** Points so much closer to each other than the last make another parabola. */
+  private static final double CLOSER = 0.7;
+
   /** A parabola this far from its top is not believed any farther [steps]. */
   private static final double FARTHEST = 3;
 
@@ -66,11 +69,15 @@ record Peak(double[] at, double logDensity, double[][] spread) {
           break;
         }
       }
+      boolean closer = false;
       for (int i = 0; i < n; i++) {
         double sigma = 1 / Math.sqrt(curvature[i][i]);
-        h[i] = Math.max(step[i] / 20, Math.min(step[i], sigma));
+        double next = Math.max(step[i] / 20, Math.min(step[i], sigma));
+        closer |= next < CLOSER * h[i];
+        h[i] = next;
       }
-      if (gained < 0.1) {
+      // A parabola through points too far from each other may lead nowhere.
+      if (gained < 0.1 && !closer) {
         break;
       }
     }
