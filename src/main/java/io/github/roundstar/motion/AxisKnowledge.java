@@ -14,6 +14,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.IntFunction;
 import java.util.function.ToDoubleFunction;
+import org.apache.commons.math3.linear.EigenDecomposition;
+import org.apache.commons.math3.stat.correlation.Covariance;
 
 /**
  * What the frames of one axis tell over all runs of a night: every figure out of the one posterior.
@@ -34,11 +36,8 @@ public final class AxisKnowledge {
   /** A sinusoid's amplitude is known to nobody before: an interval as wide as its prior. */
   private static final double TONE_WIDTH = 2 * Estimate.SIGMAS_95 * Priors.TONE;
 
-  /** Of the draws, every so many stands for all where each one costs a motion of its own. */
-  private static final int EVERY = 10;
-
-  /** Multiples of it, less their whole numbers, fill the range from zero to one evenly. */
-  private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
+  /** Place of the start among the numbers of an effect. */
+  private static final int START = 4;
 
   /** Angles at which a turn's curve is looked at for its extremes. */
   private static final int ANGLES = 180;
@@ -48,6 +47,7 @@ public final class AxisKnowledge {
   private final List<Family> families;
   private final LostMotion.Kind kind;
   private final List<Part> parts;
+  private final Lazy<double[][]> away = new Lazy<>(this::away);
 
   private AxisKnowledge(
       AxisPosterior posterior,
@@ -126,16 +126,9 @@ public final class AxisKnowledge {
       Draw draw = search.likeliest();
       List<PulseEffect> effects = new ArrayList<>();
       for (int r = 0; r < parts.size(); r++) {
-        double start = r == 0 ? draw.start() : 0.5;
-        effects.add(
-            effect(
-                draw.oneWay(),
-                draw.otherWay(),
-                draw.delay(),
-                draw.playArcsec(),
-                start,
-                kind,
-                parts.get(r).sense()));
+        double[] numbers = numbers(draw);
+        numbers[START] = r == 0 ? draw.start() : 0.5;
+        effects.add(effect(numbers, kind, parts.get(r).sense()));
       }
       return effects;
     }
@@ -211,7 +204,35 @@ public final class AxisKnowledge {
 
   /** What pulses do in a run, each number at its median. */
   PulseEffect effect(int runId) {
+    return effect(likely(part(runId)), kind, part(runId).sense());
+  }
+
+  /**
+   * What else pulses may do in a run: effects each a standard deviation away from that, along
+   * directions that are independent of each other and the same in all runs; the mean square of what
+   * they change is the sum of their squares.
+   */
+  List<PulseEffect> others(int runId) {
     Part part = part(runId);
+    int place = parts.indexOf(part);
+    List<PulseEffect> others = new ArrayList<>();
+    for (double[] direction : away.get()) {
+      double[] numbers = likely(part);
+      for (int j = 0; j < numbers.length; j++) {
+        numbers[j] += place > 0 && j == START ? 0 : direction[j];
+      }
+      others.add(effect(numbers, kind, part.sense()));
+    }
+    double[] numbers = likely(part);
+    if (place > 0) {
+      // Where the gears rest when a later run begins nobody asks: anywhere in the play.
+      numbers[START] += (place % 2 == 0 ? 1 : -1) / Math.sqrt(12);
+    }
+    others.add(effect(numbers, kind, part.sense()));
+    return others;
+  }
+
+  private double[] likely(Part part) {
     double start =
         parts.indexOf(part) == 0
             ? posterior.draws().stream()
@@ -222,27 +243,47 @@ public final class AxisKnowledge {
                 .findFirst()
                 .orElse(0.5)
             : 0.5;
-    return effect(
-        posterior.oneWay().estimate().value(),
-        posterior.otherWay().estimate().value(),
-        posterior.delay().estimate().value(),
-        posterior.play().estimate().value(),
-        start,
-        kind,
-        part.sense());
+    return new double[] {
+      posterior.oneWay().estimate().value(),
+      posterior.otherWay().estimate().value(),
+      posterior.delay().estimate().value(),
+      posterior.play().estimate().value(),
+      start
+    };
   }
 
-  private static PulseEffect effect(
-      double oneWay,
-      double otherWay,
-      double delay,
-      double playArcsec,
-      double start,
-      LostMotion.Kind kind,
-      int sense) {
+  private static double[] numbers(Draw draw) {
+    return new double[] {
+      draw.oneWay(), draw.otherWay(), draw.delay(), draw.playArcsec(), draw.start()
+    };
+  }
+
+  /** Principal directions of the draws' numbers, a standard deviation long. */
+  private double[][] away() {
+    double[][] draws =
+        posterior.draws().stream().map(AxisKnowledge::numbers).toArray(double[][]::new);
+    EigenDecomposition principal =
+        new EigenDecomposition(new Covariance(draws).getCovarianceMatrix());
+    double[][] away = new double[START + 1][];
+    for (int j = 0; j < away.length; j++) {
+      double deviation = Math.sqrt(Math.max(0, principal.getRealEigenvalue(j)));
+      away[j] = principal.getEigenvector(j).mapMultiply(deviation).toArray();
+    }
+    return away;
+  }
+
+  /**
+   * An effect in a run.
+   *
+   * @param numbers as in {@link #numbers}
+   */
+  private static PulseEffect effect(double[] numbers, LostMotion.Kind kind, int sense) {
+    double oneWay = numbers[0];
+    double otherWay = numbers[1];
+    double start = Math.max(0, Math.min(1, numbers[START]));
     double strength = (oneWay + otherWay) / 2;
     double unlike = sense * (oneWay - otherWay) / (oneWay + otherWay);
-    double width = strength > 0 ? playArcsec / strength : 0;
+    double width = strength > 0 ? Math.max(0, numbers[3]) / strength : 0;
     double begin = sense > 0 ? start : 1 - start;
     LostMotion lost =
         width <= 0
@@ -251,27 +292,10 @@ public final class AxisKnowledge {
                 ? LostMotion.play(width, begin, unlike)
                 : LostMotion.sticking(width, 2 * begin - 1, unlike);
     return new PulseEffect(
-        sense > 0 ? oneWay : otherWay, sense > 0 ? otherWay : oneWay, delay, lost);
-  }
-
-  /** What pulses do in a run, by each of some draws; the same draws for all runs. */
-  List<PulseEffect> effects(int runId) {
-    Part part = part(runId);
-    boolean first = parts.indexOf(part) == 0;
-    List<PulseEffect> effects = new ArrayList<>();
-    for (int i = 0; i < posterior.draws().size(); i += EVERY) {
-      Draw draw = posterior.draws().get(i);
-      effects.add(
-          effect(
-              draw.oneWay(),
-              draw.otherWay(),
-              draw.delay(),
-              draw.playArcsec(),
-              first ? draw.start() : (effects.size() * GOLDEN) % 1,
-              kind,
-              part.sense()));
-    }
-    return effects;
+        sense > 0 ? oneWay : otherWay,
+        sense > 0 ? otherWay : oneWay,
+        Math.max(0, numbers[2]),
+        lost);
   }
 
   /** Standard deviation of the strength, as a share of it. */

@@ -194,7 +194,7 @@ public record AxisNight(List<Answer<AxisMotion>> runs, Answer<PeriodicError> per
         Part part = fit.get(i);
         int id = part.run().id();
         PulseEffect effect = known.effect(id);
-        AxisRun run = run(part, effect, known.effects(id));
+        AxisRun run = run(part, effect, known.others(id));
         WanderNoise all = known.wanderNoise(id);
         AxisRun before = searched.get(i);
         JoltFree quiet =

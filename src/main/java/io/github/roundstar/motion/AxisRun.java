@@ -14,9 +14,9 @@ import java.util.Arrays;
  * @param cadenceSeconds median time between frames [s]
  * @param cosine cosine of the declination; what is left at 1 stays on the sky
  * @param originSeconds time that phases count from: the run's first used frame [s]
- * @param others what the motion would be less what it is, for each of some effects of the pulses
- *     that are equally likely, the same in all runs of a night; none where they are taken to push
- *     as declared [arcsec]
+ * @param others what the motion would be less what it is if the pulses did something else, a
+ *     standard deviation away in each of some directions that are independent of each other and the
+ *     same in all runs of a night; none where they are taken to push as declared [arcsec]
  */
 public record AxisRun(
     int runId,
@@ -65,7 +65,7 @@ public record AxisRun(
     double[][] declared = {ToneColumns.byExcess(this, 0), ToneColumns.byExcess(this, 1)};
     for (double[] column : declared) {
       for (int i = 0; i < column.length; i++) {
-        column[i] *= DECLARED_WITHIN * Math.sqrt(declared.length);
+        column[i] *= DECLARED_WITHIN;
       }
     }
     return declared;

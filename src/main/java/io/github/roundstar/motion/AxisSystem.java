@@ -163,7 +163,7 @@ final class AxisSystem {
     return all;
   }
 
-  /** The covariance with what other effects of the pulses, equally likely, would change. */
+  /** The covariance with what other effects of the pulses would change. */
   Covariance withOthers(Covariance covariance, LeastSquares design) {
     return ToneModel.withOthers(backgrounds, frameRows + raRows + beside(), covariance, design);
   }

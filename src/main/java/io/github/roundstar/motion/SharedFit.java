@@ -16,7 +16,7 @@ import java.util.Optional;
  * steps: data and derivatives pass through each run's whitening filter and are weighted by its
  * noise. The covariance of the parameters is that of the white steps' scores with whatever
  * autocorrelation the filter left (prewhitened kernel estimate), and what other effects of the
- * pulses, equally likely, would change.
+ * pulses would change.
  *
  * @see "Andrews &amp; Monahan (1992), Econometrica 60, 953, for the prewhitened covariance"
  */

@@ -143,7 +143,7 @@ final class ToneModel {
     return all;
   }
 
-  /** The covariance with what other effects of the pulses, equally likely, would change. */
+  /** The covariance with what other effects of the pulses would change. */
   Covariance withOthers(Covariance covariance, LeastSquares design) {
     return withOthers(backgrounds, rows, covariance, design);
   }
@@ -168,11 +168,7 @@ final class ToneModel {
                 ? append(background, others.get(r)[k], change, next)
                 : next + background.whitening().size();
       }
-      double[] moved = design.fit(change).coefficients();
-      for (int j = 0; j < moved.length; j++) {
-        moved[j] /= Math.sqrt(count);
-      }
-      sum = sum.plus(moved);
+      sum = sum.plus(design.fit(change).coefficients());
     }
     return sum;
   }
