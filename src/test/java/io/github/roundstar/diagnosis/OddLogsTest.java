@@ -92,8 +92,8 @@ class OddLogsTest {
       assertThat(because(result, "/responseArcsecPerSecond/dec/north"))
           .contains("no pulse was sent this way");
     } else {
-      // The star drifts south and is pulled back only after dithers: too few pulses.
-      assertThat(because(result, "/backlashArcsecAxis/dec")).contains("tell their strength only");
+      // The star drifts south and is pulled back only after dithers.
+      assertThat(because(result, "/backlashArcsecAxis/dec")).contains("one way only");
     }
   }
 
@@ -109,8 +109,9 @@ class OddLogsTest {
   }
 
   @Test
-  void threeMinutesTellNeitherNoiseNorWormNorDriftInRightAscension() throws Exception {
-    GuideRun night = run(PLAIN).log();
+  void threeMinutesTellNoWormAndLittleOfPulses() throws Exception {
+    SimulatedRun simulated = run(PLAIN);
+    GuideRun night = simulated.log();
     NightResult result = analysed(with(night, night.frames().slice(0, 60)));
 
     RunResult run = result.runs().get(0);
@@ -119,17 +120,10 @@ class OddLogsTest {
     assertThat(run.driftArcsecPerMinuteSky().dec()).isNotNull();
     assertThat(run.guided().rmsRadialArcsec()).isPositive();
     assertThat(run.periodic().components()).isEmpty();
-    assertThat(run.noiseFloorArcsec().decBySecondDifferences()).isNull();
-    for (String figure :
-        List.of(
-            "/responseArcsecPerSecond/ra",
-            "/responseArcsecPerSecond/dec",
-            "/noiseFloorArcsec/dec",
-            "/noiseFloorArcsec/decBySecondDifferences",
-            "/backlashArcsecAxis/dec",
-            "/periodic/peakToPeakArcsecAxis")) {
-      assertThat(because(result, figure)).as(figure).isNotEmpty();
-    }
+    assertThat(because(result, "/periodic/peakToPeakArcsecAxis")).isNotEmpty();
+    assertThat(run.noiseFloorArcsec().dec().covers(simulated.truth().dec().noiseArcsec())).isTrue();
+    assertThat(run.responseArcsecPerSecond().dec().axis().covers(RATE)).isTrue();
+    assertThat(result.night().learned().dec().response()).isLessThan(0.6);
   }
 
   @Test

@@ -16,10 +16,12 @@ import io.github.roundstar.simulate.SimulatedRun;
 import io.github.roundstar.simulate.Simulation;
 import io.github.roundstar.sky.SiderealTime;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -34,6 +36,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 class PolarAxisTruthTest {
   private static final double WITHIN_ARCMIN = 0.5;
   private static final double WITHIN_SHARE = 0.05;
+  private static final int NIGHTS = 20;
+  private static final int FEWEST = 16;
+
   static final String WANDER = "dec_wander_arcsec_per_root_s = 0.01\n";
 
   /** Site, axis and the runs of a night; the pulses push unlike north and south by a share. */
@@ -131,22 +136,36 @@ class PolarAxisTruthTest {
     return run(0, 34 * north, -3.2, "west") + run(66, 48 * north, 1.4, "east");
   }
 
-  /** Two runs of an hour, design section 13: within 0.5 arcmin and 5 %, inside its interval. */
+  /** Two runs of an hour: within 0.5 arcmin and 5 %, and inside the intervals. */
   @ParameterizedTest(name = "latitude {0}, azimuth {1}, altitude {2}")
   @CsvSource({"47.2, 11, -7", "-33, -6, 4"})
   void axisIsRecovered(double latitude, double azimuth, double altitude) throws Exception {
     Sky sky = new Sky(latitude, azimuth, altitude, WANDER, eastAndWest(latitude));
+    List<PolarAxis> axes = axes(sky);
 
-    PolarAxis axis = sky.result(4, run -> run).polarAxis();
+    for (PolarAxis axis : axes) {
+      assertThat(axis.basis()).isEqualTo("two-pointings");
+      assertThat(axis.totalArcmin().value())
+          .isBetween(0.95 * sky.total() - 0.5, 1.05 * sky.total() + 0.5);
+      assertThat(axis.trackingRate().kingArcsecPerMinuteAxis()).isBetween(-0.5, -0.1);
+    }
+    assertHeld(axes, PolarAxis::consistent);
+    assertHeld(axes, axis -> axis.azimuthArcmin().covers(azimuth));
+    assertHeld(axes, axis -> axis.altitudeArcmin().covers(altitude));
+    assertHeld(axes, axis -> axis.trackingRate().errorArcsecPerMinuteAxis().covers(0));
+  }
 
-    assertThat(axis.basis()).isEqualTo("two-pointings");
-    assertThat(axis.consistent()).isTrue();
-    assertThat(axis.totalArcmin().value())
-        .isBetween(0.95 * sky.total() - 0.5, 1.05 * sky.total() + 0.5);
-    assertThat(axis.azimuthArcmin().covers(azimuth)).isTrue();
-    assertThat(axis.altitudeArcmin().covers(altitude)).isTrue();
-    assertThat(axis.trackingRate().errorArcsecPerMinuteAxis().covers(0)).isTrue();
-    assertThat(axis.trackingRate().kingArcsecPerMinuteAxis()).isBetween(-0.5, -0.1);
+  private static List<PolarAxis> axes(Sky sky) throws FormatException {
+    List<PolarAxis> axes = new ArrayList<>();
+    for (int seed = 1; seed <= NIGHTS; seed++) {
+      axes.add(sky.result(seed, run -> run).polarAxis());
+    }
+    return axes;
+  }
+
+  /** Of 95 % fewer hold by a chance of 1 in 400. */
+  private static void assertHeld(List<PolarAxis> axes, Predicate<PolarAxis> held) {
+    assertThat(axes.stream().filter(held).count()).isGreaterThanOrEqualTo(FEWEST);
   }
 
   /** A hundred nights, axes up to 17 arcmin off, response unlike by 2 % either way. */
@@ -191,13 +210,11 @@ class PolarAxisTruthTest {
   void axisIsRecoveredNearThePole(double latitude) throws Exception {
     double north = Math.signum(latitude);
     String runs = run(0, 80 * north, -3.2, "west") + run(66, 84 * north, 1.4, "east");
-    Sky sky = new Sky(latitude, 11, -7, WANDER, runs);
+    List<PolarAxis> axes = axes(new Sky(latitude, 11, -7, WANDER, runs));
 
-    PolarAxis axis = sky.result(2, run -> run).polarAxis();
-
-    assertThat(axis.azimuthArcmin().covers(11)).isTrue();
-    assertThat(axis.altitudeArcmin().covers(-7)).isTrue();
-    assertThat(axis.consistent()).isTrue();
+    assertHeld(axes, axis -> axis.azimuthArcmin().covers(11));
+    assertHeld(axes, axis -> axis.altitudeArcmin().covers(-7));
+    assertHeld(axes, PolarAxis::consistent);
   }
 
   private static String oneLongRun(double latitude) {
