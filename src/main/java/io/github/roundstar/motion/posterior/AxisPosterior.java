@@ -2,6 +2,7 @@ package io.github.roundstar.motion.posterior;
 
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.motion.posterior.Evidence.Element;
+import io.github.roundstar.signal.LeastSquares;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -23,7 +24,8 @@ public final class AxisPosterior {
   /** As many elements as draws, at even steps of weight. */
   private final List<Entry> sample;
 
-  private final NormalMixture[] byComponent;
+  private final Figure[] strengths;
+  private final double[] strengthMoments;
   private final double[] firstColumn;
   private final double logEvidence;
   private final Draw[] draws;
@@ -85,9 +87,11 @@ public final class AxisPosterior {
       double playProbability) {
     this.model = model;
     this.sample = sample(entries).stream().map(e -> new Entry(e.element(), 0, e.place())).toList();
-    this.byComponent = new NormalMixture[3];
+    NormalMixture[] byComponent = byComponent(entries);
+    this.strengthMoments = moments(byComponent[1]);
+    this.strengths = new Figure[3];
     for (int direction = -1; direction <= 1; direction++) {
-      byComponent[direction + 1] = byComponent(entries, direction);
+      strengths[direction + 1] = strength(direction, byComponent[direction + 1]);
     }
     this.firstColumn = model.columns() == 0 ? new double[2] : moments(columnMixture(entries, 0, 0));
     this.logEvidence = logEvidence;
@@ -113,27 +117,27 @@ public final class AxisPosterior {
 
   /** Mean strength of pulses [declared]. */
   public Figure strength() {
-    return strength(0);
+    return strengths[1];
   }
 
   /** Strength of pulses east or north [declared]. */
   public Figure oneWay() {
-    return strength(1);
+    return strengths[2];
   }
 
   /** Strength of pulses west or south [declared]. */
   public Figure otherWay() {
-    return strength(-1);
+    return strengths[0];
   }
 
-  private Figure strength(int direction) {
+  private Figure strength(int direction, NormalMixture byComponent) {
     NormalMixture mixture = mixture(sample, direction);
     NormalMixture prior =
         new NormalMixture(
             model.priors().strengths().stream().mapToDouble(Priors.Strength::weight).toArray(),
             model.priors().strengths().stream().mapToDouble(Priors.Strength::mean).toArray(),
             model.priors().strengths().stream().mapToDouble(Priors.Strength::deviation).toArray());
-    double learned = 1 - inner(byComponent[direction + 1]) / inner(prior);
+    double learned = 1 - inner(byComponent) / inner(prior);
     return new Figure(Figure.of(mixture, 1).estimate(), Math.max(0, learned));
   }
 
@@ -141,9 +145,39 @@ public final class AxisPosterior {
    * One Gaussian for each component of the strength's prior, from all elements: what a sample holds
    * of a component with little weight is too few to hold it against the prior.
    */
-  private NormalMixture byComponent(List<Entry> entries, int direction) {
-    int[] component = entries.stream().mapToInt(e -> e.element().strength()).toArray();
-    return mixture(entries, direction).grouped(component, model.priors().strengths().size());
+  private NormalMixture[] byComponent(List<Entry> entries) {
+    double[][] weights = new double[3][model.priors().strengths().size()];
+    double[][] means = new double[3][weights[0].length];
+    double[][] squares = new double[3][weights[0].length];
+    double top = entries.stream().mapToDouble(Entry::logWeight).max().orElseThrow();
+    for (Entry entry : entries) {
+      Element e = entry.element();
+      double weight = Math.exp(entry.logWeight() - top);
+      for (int direction = -1; direction <= 1; direction++) {
+        double r = 1 + direction * entry.place().play().unlikeness();
+        double mean = r * e.r() + direction * e.d();
+        int c = e.strength();
+        weights[direction + 1][c] += weight;
+        means[direction + 1][c] += weight * mean;
+        squares[direction + 1][c] += weight * (mean * mean + variance(e, r, direction));
+      }
+    }
+    NormalMixture[] all = new NormalMixture[3];
+    for (int k = 0; k < all.length; k++) {
+      for (int c = 0; c < weights[k].length; c++) {
+        double weight = Math.max(Double.MIN_NORMAL, weights[k][c]);
+        means[k][c] /= weight;
+        squares[k][c] = Math.sqrt(Math.max(0, squares[k][c] / weight - means[k][c] * means[k][c]));
+      }
+      all[k] = new NormalMixture(weights[k], means[k], squares[k]);
+    }
+    return all;
+  }
+
+  /** Variance of r times the strength and, for a direction, what it is unlike by. */
+  private static double variance(Element e, double r, int direction) {
+    return Math.max(
+        0, r * r * e.rr() + 2 * r * direction * e.rd() + direction * direction * e.dd());
   }
 
   private static double[] moments(NormalMixture mixture) {
@@ -157,7 +191,7 @@ public final class AxisPosterior {
 
   /** Mean and variance of the strength over the whole mixture. */
   double[] strengthMoments() {
-    return moments(byComponent[1]);
+    return strengthMoments.clone();
   }
 
   /** The same of what the first column of the first run is multiplied by. */
@@ -176,10 +210,7 @@ public final class AxisPosterior {
       double r = 1 + direction * of.get(i).place().play().unlikeness();
       weights[i] = Math.exp(of.get(i).logWeight() - top);
       means[i] = r * e.r() + direction * e.d();
-      deviations[i] =
-          Math.sqrt(
-              Math.max(
-                  0, r * r * e.rr() + 2 * r * direction * e.rd() + direction * direction * e.dd()));
+      deviations[i] = Math.sqrt(variance(e, r, direction));
     }
     return new NormalMixture(weights, means, deviations);
   }
@@ -189,6 +220,9 @@ public final class AxisPosterior {
     double[] means = new double[of.size()];
     double[] deviations = new double[of.size()];
     double top = of.stream().mapToDouble(Entry::logWeight).max().orElseThrow();
+    Evidence.Steady last = null;
+    double[][] dots = new double[Pushes.COLUMNS + 1][1];
+    double own = 0;
     for (int i = 0; i < weights.length; i++) {
       Element e = of.get(i).element();
       weights[i] = Math.exp(of.get(i).logWeight() - top);
@@ -196,25 +230,26 @@ public final class AxisPosterior {
       if (column >= steady.columns()) {
         continue;
       }
-      double[] unit = new double[steady.columns()];
-      unit[column] = 1;
-      steady.lower().forward(unit);
-      double[][] c = steady.reduced();
-      double mean = 0;
-      double byR = 0;
-      double byD = 0;
-      double own = 0;
-      for (int j = column; j < unit.length; j++) {
-        mean += unit[j] * c[Pushes.COLUMNS][j];
-        double[] taken = Evidence.taken(model, c, e.delay(), j);
-        byR += unit[j] * taken[0];
-        byD += unit[j] * taken[1];
-        own += unit[j] * unit[j];
+      if (steady != last) {
+        last = steady;
+        double[] unit = new double[steady.columns()];
+        unit[column] = 1;
+        steady.lower().forward(unit);
+        own = LeastSquares.dot(unit, unit);
+        for (int c = 0; c < dots.length; c++) {
+          dots[c][0] = LeastSquares.dot(unit, steady.reduced()[c]);
+        }
       }
-      means[i] = mean + byR * e.r() + byD * e.d();
+      double[] taken = Evidence.taken(model, dots, e.delay(), 0);
+      means[i] = dots[Pushes.COLUMNS][0] + taken[0] * e.r() + taken[1] * e.d();
       deviations[i] =
           Math.sqrt(
-              Math.max(0, own + byR * byR * e.rr() + 2 * byR * byD * e.rd() + byD * byD * e.dd()));
+              Math.max(
+                  0,
+                  own
+                      + taken[0] * taken[0] * e.rr()
+                      + 2 * taken[0] * taken[1] * e.rd()
+                      + taken[1] * taken[1] * e.dd()));
     }
     return new NormalMixture(weights, means, deviations);
   }

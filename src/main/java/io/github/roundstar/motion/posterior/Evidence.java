@@ -44,6 +44,7 @@ final class Evidence {
   private final List<Element> elements = new ArrayList<>();
   private double highest = Double.NEGATIVE_INFINITY;
   private boolean[][] light;
+  private List<Delay> delays;
   private double centre;
   private double width;
   private double leastNoise;
@@ -245,6 +246,7 @@ final class Evidence {
 
   private double atNoise(double logNoise) {
     double best = Double.NEGATIVE_INFINITY;
+    delays = null;
     List<Movement> movements = model.priors().movements();
     List<Scale> scales = model.priors().scales();
     double prior =
@@ -284,12 +286,19 @@ final class Evidence {
       base += atRun(r, unit, walk, scale, left, steady);
     }
     base -= 0.5 * left[q - 1][q - 1];
-    List<Pushed> delays = delays(left);
+    if (delays == null) {
+      // Movement and size change hardly which delays have weight.
+      delays = delays(left);
+    }
+    List<Pushed> pushed = new ArrayList<>(delays.size());
+    for (Delay delay : delays) {
+      pushed.add(pushed(left, delay));
+    }
     double best = Double.NEGATIVE_INFINITY;
     List<Strength> strengths = model.priors().strengths();
     for (int c = 0; c < strengths.size(); c++) {
       best =
-          Math.max(best, atStrength(logNoise, movement, c, strengths.get(c), base, delays, steady));
+          Math.max(best, atStrength(logNoise, movement, c, strengths.get(c), base, pushed, steady));
     }
     return best;
   }
@@ -340,28 +349,25 @@ final class Evidence {
   }
 
   /**
-   * Pushes that wait for so long, whatever their strength.
+   * A delay that stands for those near it.
    *
-   * @param delay how long [s], from and to the delays that this one stands for
+   * @param seconds how long [s], from and to the delays that this one stands for
    * @param log logarithm of the prior times the part it stands for
+   */
+  private record Delay(double seconds, double from, double to, double log) {}
+
+  /**
+   * What the frames say of pushes that wait for so long, whatever their strength.
+   *
    * @param rr precision of the strength that the frames give, rd and dd those with unlikeness
    * @param ry what the frames pull the strength by, dy the unlikeness
    */
-  private record Pushed(
-      double delay,
-      double from,
-      double to,
-      double log,
-      double rr,
-      double rd,
-      double dd,
-      double ry,
-      double dy) {}
+  private record Pushed(Delay delay, double rr, double rd, double dd, double ry, double dy) {}
 
   /** Delays where any strength may have weight, by the widest of the priors. */
-  private List<Pushed> delays(double[][] left) {
+  private List<Delay> delays(double[][] left) {
     GaussLegendre rule = GaussLegendre.of(resolution.lateNodes());
-    List<Pushed> delays = new ArrayList<>(2 * rule.size());
+    List<Delay> delays = new ArrayList<>(2 * rule.size());
     double begin = 0;
     double end = model.partDelay();
     for (int part = 0; part < Pushes.DELAYS - 1; part++) {
@@ -377,8 +383,7 @@ final class Evidence {
       for (int i = 0; i < rule.size(); i++) {
         double delay = rule.node(i, from, to);
         delays.add(
-            pushed(
-                left,
+            new Delay(
                 delay,
                 rule.edge(i, from, to),
                 rule.edge(i + 1, from, to),
@@ -391,8 +396,8 @@ final class Evidence {
     return delays;
   }
 
-  private Pushed pushed(double[][] left, double delay, double from, double to, double log) {
-    double[] between = model.betweenColumns(delay);
+  private Pushed pushed(double[][] left, Delay delay) {
+    double[] between = model.betweenColumns(delay.seconds());
     int i = (int) between[0];
     int j = i + 1;
     double b = between[1];
@@ -400,13 +405,10 @@ final class Evidence {
     int k = Pushes.DELAYS;
     int l = k + 1;
     int y = l + 1;
-    double late = delay / model.cadence();
+    double late = delay.seconds() / model.cadence();
     double now = 1 - late;
     return new Pushed(
         delay,
-        from,
-        to,
-        log,
         a * a * left[i][i] + 2 * a * b * left[i][j] + b * b * left[j][j],
         now * (a * left[i][k] + b * left[j][k]) + late * (a * left[i][l] + b * left[j][l]),
         now * now * left[k][k] + 2 * now * late * left[k][l] + late * late * left[l][l],
@@ -420,7 +422,7 @@ final class Evidence {
       int index,
       Strength strength,
       double base,
-      List<Pushed> delays,
+      List<Pushed> pushed,
       Steady[] steady) {
     double m = strength.mean();
     double v = strength.deviation() * strength.deviation();
@@ -428,7 +430,7 @@ final class Evidence {
     u *= u;
     double prior = base + Math.log(strength.weight()) - 0.5 * (Math.log(v * u) + m * m / v);
     double best = Double.NEGATIVE_INFINITY;
-    for (Pushed at : delays) {
+    for (Pushed at : pushed) {
       double rr = at.rr + 1 / v + unlikeness * unlikeness / u;
       double rd = at.rd + unlikeness / u;
       double dd = at.dd + 1 / u;
@@ -440,7 +442,8 @@ final class Evidence {
       }
       double r = (dd * ry - rd * at.dy) / determinant;
       double d = (rr * at.dy - rd * ry) / determinant;
-      double weight = prior + at.log - 0.5 * Math.log(determinant) + 0.5 * (r * ry + d * at.dy);
+      double weight =
+          prior + at.delay.log - 0.5 * Math.log(determinant) + 0.5 * (r * ry + d * at.dy);
       best = Math.max(best, weight);
       if (weight > least() - MARGIN) {
         highest = Math.max(highest, weight);
@@ -449,9 +452,9 @@ final class Evidence {
                 weight,
                 logNoise,
                 movement,
-                at.delay,
-                at.from,
-                at.to,
+                at.delay.seconds,
+                at.delay.from,
+                at.delay.to,
                 index,
                 r,
                 d,

@@ -17,26 +17,6 @@ final class NormalMixture {
     this.deviations = deviations;
   }
 
-  /** One density for each group, with its weight, mean and variance. */
-  NormalMixture grouped(int[] group, int groups) {
-    double[] all = new double[groups];
-    double[] mean = new double[groups];
-    double[] spread = new double[groups];
-    for (int i = 0; i < means.length; i++) {
-      int g = group[i];
-      all[g] += weights[i];
-      mean[g] += weights[i] * means[i];
-      spread[g] += weights[i] * (means[i] * means[i] + deviations[i] * deviations[i]);
-    }
-    for (int g = 0; g < groups; g++) {
-      if (all[g] > 0) {
-        mean[g] /= all[g];
-        spread[g] = Math.sqrt(Math.max(0, spread[g] / all[g] - mean[g] * mean[g]));
-      }
-    }
-    return new NormalMixture(all, mean, spread);
-  }
-
   double mean() {
     double sum = 0;
     double all = 0;
