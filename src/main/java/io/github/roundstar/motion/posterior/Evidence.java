@@ -21,6 +21,9 @@ final class Evidence {
 
   private static final int MOST_NOISES = 60;
 
+  /** Room for so many elements at first. */
+  private static final int EXPECTED = 256;
+
   /** Delays are looked at over at least this share of the way between two columns. */
   private static final double LEAST_SHARE = 0.1;
 
@@ -41,7 +44,7 @@ final class Evidence {
   private final double unlikeness;
   private final double floor;
   private final double cellDeviation;
-  private final List<Element> elements = new ArrayList<>();
+  private final List<Element> elements = new ArrayList<>(EXPECTED);
   private double highest = Double.NEGATIVE_INFINITY;
   private boolean[][] light;
   private List<Delay> delays;
