@@ -9,7 +9,10 @@ import io.github.roundstar.motion.AxisNight;
 import io.github.roundstar.motion.GuideRate;
 import io.github.roundstar.motion.posterior.Figure;
 import io.github.roundstar.results.Learned;
+import io.github.roundstar.signal.Portmanteau;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 
 /** How much a night taught of each axis, as the result shows it. */
@@ -18,6 +21,9 @@ final class LearnedFigures {
 
   private static final String TRACKING =
       "right ascension tracks one way, so that its gears do not cross their play";
+
+  /** Numbers of the noise model: wander over noise, and memory. */
+  private static final int FITTED = 2;
 
   private LearnedFigures() {}
 
@@ -38,7 +44,7 @@ final class LearnedFigures {
       Answer<AxisMotion> motion = axis.apply(study);
       if (motion.value().isPresent()) {
         double rate = GuideRate.declaredAxis(study.run(), equipment).value().orElse(0.0);
-        return axis(motion.value().get().known(), rate, figure, scope);
+        return axis(motion.value().get().known(), rate, residual(studies, axis), figure, scope);
       }
       because = motion.because();
     }
@@ -46,7 +52,11 @@ final class LearnedFigures {
   }
 
   private static Learned.Axis axis(
-      AxisKnowledge known, double rate, String figure, Reasons.Scope scope) {
+      AxisKnowledge known,
+      double rate,
+      Answer<Learned.Residual> residual,
+      String figure,
+      Reasons.Scope scope) {
     Figure lost = known.playArcsecAxis().or(known::stickingArcsecAxis).orElseThrow();
     return new Learned.Axis(
         known.strength().learned(),
@@ -59,9 +69,28 @@ final class LearnedFigures {
         scope.orNull(figure + "/backlash", playing(known, lost.learned())),
         scope.orNull(
             figure + "/backlashProbability", playing(known, known.posterior().playProbability())),
+        scope.orNull(figure + "/residual", residual),
         known.posterior().explanations().stream()
             .map(e -> new Learned.Explanation(e.probability(), rate * e.strength(), e.memory()))
             .toList());
+  }
+
+  private static Answer<Learned.Residual> residual(
+      List<RunStudy> studies, Function<RunStudy, Answer<AxisMotion>> axis) {
+    List<double[]> white = new ArrayList<>();
+    double cadence = 0;
+    for (RunStudy study : studies) {
+      Optional<AxisMotion> motion = axis.apply(study).value();
+      if (motion.isPresent()) {
+        motion.get().whiteResiduals().ifPresent(white::add);
+        cadence = Math.max(cadence, motion.get().run().cadenceSeconds());
+      }
+    }
+    double seconds = cadence;
+    return Portmanteau.of(white, FITTED)
+        .map(test -> new Learned.Residual(test.chance(), test.correlation(), seconds * test.lag()))
+        .map(Answer::of)
+        .orElseGet(() -> Answer.none("too few frames to tell whether the model of the axis fits"));
   }
 
   private static Answer<Double> playing(AxisKnowledge known, double value) {

@@ -2,6 +2,7 @@ package io.github.roundstar.motion;
 
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.motion.posterior.Figure;
+import java.util.Optional;
 
 /**
  * A run's motion in one axis with the corrections taken out as the posterior of the night has them.
@@ -44,6 +45,12 @@ public record AxisMotion(
   /** Strength of pulses west or south [declared]. */
   public Figure otherWay() {
     return known.otherWay(run.runId());
+  }
+
+  /** What drift, gears, wander and noise leave, made white; nothing of a run that is too short. */
+  public Optional<double[]> whiteResiduals() {
+    return RunBackground.of(quiet, known.families(), jolts.wanderNoise())
+        .map(background -> background.fit().residuals());
   }
 
   /** Whether any pulse east or north was sent in the run. */

@@ -41,6 +41,7 @@ final class PulseSection {
     List<String> sentences = new ArrayList<>(strength(result));
     sentences.addAll(play(result));
     sentences.addAll(learned(night));
+    sentences.addAll(residual(night.learned()));
     sentences.addAll(angle(night.responseArcsecPerSecond()));
     sentences.addAll(noise(night.noiseFloorArcsec()));
     blocks.add(new Block(sentences, null, table(night), null, null));
@@ -183,6 +184,34 @@ final class PulseSection {
               + " arcsec/s and the noise goes on from frame to frame ("
               + Numbers.percent(told.get(1).probability())
               + "). One dither of some arcsec would decide.");
+    }
+  }
+
+  /** Where an axis does something that its model does not know, and how that shows. */
+  private static List<String> residual(Learned learned) {
+    List<String> sentences = new ArrayList<>();
+    if (learned != null) {
+      residual("RA", learned.ra(), sentences);
+      residual("Dec", learned.dec(), sentences);
+    }
+    return sentences;
+  }
+
+  private static void residual(String axis, Learned.Axis learned, List<String> sentences) {
+    if (learned != null && learned.residual() != null && !learned.residual().fits()) {
+      sentences.add(
+          "Take the figures of "
+              + axis
+              + " as rough: what is left once drift, gears, pulses, wander and noise are taken out"
+              + " should be random, and is not. Frames "
+              + Numbers.plain(learned.residual().lagSeconds())
+              + " s apart "
+              + (learned.residual().correlation() > 0
+                  ? "still go together"
+                  : "go against each other")
+              + " (correlation "
+              + Numbers.plain(learned.residual().correlation())
+              + "): the axis does something that the model does not know.");
     }
   }
 

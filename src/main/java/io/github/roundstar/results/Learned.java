@@ -26,6 +26,7 @@ public record Learned(Axis ra, Axis dec) {
    *     none
    * @param backlash of the play; null in right ascension
    * @param backlashProbability how likely there is any play or sticking; null in right ascension
+   * @param residual whether what the model of the axis leaves is random, as it should be
    * @param explanations what may be behind the log, likeliest first
    */
   public record Axis(
@@ -34,10 +35,31 @@ public record Learned(Axis ra, Axis dec) {
       Double periodic,
       Double backlash,
       Double backlashProbability,
+      Residual residual,
       List<Explanation> explanations) {
     /** Copies the list. */
     public Axis {
       explanations = List.copyOf(explanations);
+    }
+  }
+
+  /**
+   * What the model of an axis leaves of the frames.
+   *
+   * @param chance chance of autocorrelations at least so large if the model were right (Ljung and
+   *     Box)
+   * @param correlation the largest autocorrelation
+   * @param lagSeconds between which frames it stands [s]
+   */
+  public record Residual(double chance, double correlation, double lagSeconds) {
+    /** A chance below this is none, a smaller correlation changes no figure much. */
+    private static final double NO_CHANCE = 1e-3;
+
+    private static final double MATTERS = 0.1;
+
+    /** Whether the model fits well enough. */
+    public boolean fits() {
+      return chance >= NO_CHANCE || Math.abs(correlation) < MATTERS;
     }
   }
 
