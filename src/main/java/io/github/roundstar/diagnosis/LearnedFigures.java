@@ -43,7 +43,7 @@ final class LearnedFigures {
     for (RunStudy study : studies) {
       Answer<AxisMotion> motion = axis.apply(study);
       if (motion.value().isPresent()) {
-        double rate = GuideRate.declaredAxis(study.run(), equipment).value().orElse(0.0);
+        double rate = GuideRate.unitAxis(study.run(), equipment);
         return axis(motion.value().get().known(), rate, residual(studies, axis), figure, scope);
       }
       because = motion.because();

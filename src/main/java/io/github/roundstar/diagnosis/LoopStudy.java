@@ -99,7 +99,7 @@ record LoopStudy(
    */
   private static Answer<Estimate> gain(
       LoopFit fit, AxisMotion motion, GuideRun run, Axis axis, Equipment equipment) {
-    return GuideRate.declaredSky(run, axis, equipment)
+    return GuideRate.unitSky(run, axis, equipment)
         .map(
             rate ->
                 motion

@@ -144,9 +144,11 @@ final class NightPulses {
   private Double declared(String axis, List<Double> rates) {
     return scope.orNull(
         RESPONSE + axis + "/declaredAxis",
-        rates.stream().distinct().count() == 1
-            ? Answer.of(rates.get(0))
-            : Answer.none("the runs declare different guide rates"));
+        rates.stream().distinct().count() > 1
+            ? Answer.none("the runs declare different guide rates")
+            : rates.get(0) == null
+                ? Answer.none("no guide rate is declared")
+                : Answer.of(rates.get(0)));
   }
 
   private Estimate pooled(String figure, Function<RunResult, Estimate> ofRun) {

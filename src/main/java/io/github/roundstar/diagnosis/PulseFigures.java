@@ -30,11 +30,13 @@ final class PulseFigures {
 
   private final RunStudy study;
   private final Answer<Double> declared;
+  private final double unit;
   private final Reasons.Scope scope;
 
   PulseFigures(RunStudy study, Equipment equipment, Reasons.Scope scope) {
     this.study = study;
     this.declared = GuideRate.declaredAxis(study.run(), equipment);
+    this.unit = GuideRate.unitAxis(study.run(), equipment);
     this.scope = scope;
   }
 
@@ -100,48 +102,42 @@ final class PulseFigures {
 
   private RaResponse ra() {
     Answer<AxisMotion> motion = study.axis().then(cosine -> study.ra()).then(this::pushing);
-    if (motion.value().isEmpty() || declared.value().isEmpty()) {
-      return scope.orNull(RESPONSE + "/ra", missing(motion));
+    if (motion.value().isEmpty()) {
+      return scope.orNull(RESPONSE + "/ra", Answer.none(motion.because()));
     }
-    double rate = declared.value().get();
     AxisMotion known = motion.value().get();
-    Estimate both = known.known().strength().times(rate).estimate();
+    Estimate both = known.known().strength().times(unit).estimate();
     return new RaResponse(
         both.times(study.axis().value().orElseThrow()),
         both,
-        oneWay(Axis.RA, "/ra/east", known, rate),
-        otherWay(Axis.RA, "/ra/west", known, rate),
-        rate);
+        oneWay(Axis.RA, "/ra/east", known),
+        otherWay(Axis.RA, "/ra/west", known),
+        scope.orNull(RESPONSE + "/ra/declaredAxis", declared));
   }
 
   private DecResponse dec() {
     Answer<AxisMotion> motion = study.dec().then(this::pushing);
-    if (motion.value().isEmpty() || declared.value().isEmpty()) {
-      return scope.orNull(RESPONSE + "/dec", missing(motion));
+    if (motion.value().isEmpty()) {
+      return scope.orNull(RESPONSE + "/dec", Answer.none(motion.because()));
     }
-    double rate = declared.value().get();
     AxisMotion known = motion.value().get();
     return new DecResponse(
-        known.known().strength().times(rate).estimate(),
-        oneWay(Axis.DEC, "/dec/north", known, rate),
-        otherWay(Axis.DEC, "/dec/south", known, rate),
-        rate);
+        known.known().strength().times(unit).estimate(),
+        oneWay(Axis.DEC, "/dec/north", known),
+        otherWay(Axis.DEC, "/dec/south", known),
+        scope.orNull(RESPONSE + "/dec/declaredAxis", declared));
   }
 
   private Answer<AxisMotion> pushing(AxisMotion motion) {
     return pushed(motion) ? Answer.of(motion) : Answer.none("no pulse was sent in this axis");
   }
 
-  private <T> Answer<T> missing(Answer<AxisMotion> motion) {
-    return Answer.none(motion.value().isEmpty() ? motion.because() : declared.because());
+  private Estimate oneWay(Axis axis, String figure, AxisMotion motion) {
+    return direction(axis, figure, motion.pushedOneWay(), motion.oneWay().times(unit));
   }
 
-  private Estimate oneWay(Axis axis, String figure, AxisMotion motion, double rate) {
-    return direction(axis, figure, motion.pushedOneWay(), motion.oneWay().times(rate));
-  }
-
-  private Estimate otherWay(Axis axis, String figure, AxisMotion motion, double rate) {
-    return direction(axis, figure, motion.pushedOtherWay(), motion.otherWay().times(rate));
+  private Estimate otherWay(Axis axis, String figure, AxisMotion motion) {
+    return direction(axis, figure, motion.pushedOtherWay(), motion.otherWay().times(unit));
   }
 
   private Estimate direction(Axis axis, String figure, boolean pushed, Figure strength) {

@@ -70,9 +70,15 @@ public final class AxisKnowledge {
    * @param quiet which of its samples are without jolts; all where nothing was found
    * @param cosine cosine of the declination; 1 in declination itself
    * @param sense 1, or -1 where the motor turns the other way than the sky's directions
+   * @param declared whether the log or the equipment file declares a guide rate
    */
   record Part(
-      GuideRun run, Reconstruction made, Optional<JoltFree> quiet, double cosine, int sense) {
+      GuideRun run,
+      Reconstruction made,
+      Optional<JoltFree> quiet,
+      double cosine,
+      int sense,
+      boolean declared) {
     /** Why the run tells nothing; nothing where it does. */
     Optional<String> unfit() {
       MotionSeries plain = made.sky();
@@ -91,7 +97,7 @@ public final class AxisKnowledge {
     }
 
     Part without(Optional<JoltFree> jolts) {
-      return new Part(run, made, jolts, cosine, sense);
+      return new Part(run, made, jolts, cosine, sense, declared);
     }
   }
 
@@ -118,7 +124,12 @@ public final class AxisKnowledge {
         List<Part> parts, Axis axis, List<Family> families, LostMotion.Kind kind) {
       AxisQuestion question = asked(parts, axis, families, kind);
       return new Peaks(
-          parts, axis, families, kind, question, new PosteriorSearch(question.model(Priors.USUAL)));
+          parts,
+          axis,
+          families,
+          kind,
+          question,
+          new PosteriorSearch(question.model(priors(parts))));
     }
 
     /** What pulses do in each run at the highest peak alone. */
@@ -144,7 +155,7 @@ public final class AxisKnowledge {
       double ofPlay =
           play.logEvidence() + Math.log(play.playProbability()) + Math.log(1 - STICKING);
       return search
-          .sticking(sticks.model(Priors.USUAL))
+          .sticking(sticks.model(priors(parts)))
           .filter(sticking -> sticking.logEvidence() + Math.log(STICKING) > ofPlay)
           .map(
               sticking ->
@@ -155,6 +166,10 @@ public final class AxisKnowledge {
     private AxisKnowledge whole() {
       return new AxisKnowledge(search.posterior(), question, families, kind, parts);
     }
+  }
+
+  private static Priors priors(List<Part> parts) {
+    return parts.stream().allMatch(Part::declared) ? Priors.USUAL : Priors.USUAL.undeclared();
   }
 
   private static AxisQuestion asked(

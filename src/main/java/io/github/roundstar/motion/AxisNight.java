@@ -161,7 +161,8 @@ public record AxisNight(List<Answer<AxisMotion>> runs, Answer<PeriodicError> per
                             made,
                             Optional.empty(),
                             axis == Axis.DEC ? 1 : CosDec.of(run).value().orElse(1.0),
-                            axis == Axis.DEC ? sense(run) : 1));
+                            axis == Axis.DEC ? sense(run) : 1,
+                            GuideRate.declaredAxis(run, equipment).value().isPresent()));
         String unfit =
             part.value().isEmpty() ? part.because() : part.value().get().unfit().orElse("");
         if (unfit.isEmpty()) {

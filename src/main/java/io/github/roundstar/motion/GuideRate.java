@@ -9,6 +9,9 @@ import java.util.OptionalDouble;
  * How fast a pulse moves the star by the settings; the log's own word wins over the equipment file.
  */
 public final class GuideRate {
+  /** Half the sidereal rate; common practice, no source. */
+  private static final double UNDECLARED = 0.5 * SiderealRate.ARCSEC_PER_SECOND;
+
   private GuideRate() {}
 
   /** Declared speed of a pulse at the axis [arcsec/s]. */
@@ -22,9 +25,17 @@ public final class GuideRate {
                 + " the equipment file");
   }
 
-  /** Declared speed of a pulse on the sky [arcsec/s]. */
-  public static Answer<Double> declaredSky(GuideRun run, Axis axis, Equipment equipment) {
-    Answer<Double> rate = declaredAxis(run, equipment);
-    return axis == Axis.DEC ? rate : rate.then(r -> CosDec.of(run).map(cosine -> r * cosine));
+  /**
+   * Speed of a pulse at the axis that strengths are told in multiples of: the declared one, or what
+   * many mounts have where none is declared [arcsec/s].
+   */
+  public static double unitAxis(GuideRun run, Equipment equipment) {
+    return declaredAxis(run, equipment).value().orElse(UNDECLARED);
+  }
+
+  /** The same on the sky [arcsec/s]. */
+  public static Answer<Double> unitSky(GuideRun run, Axis axis, Equipment equipment) {
+    double rate = unitAxis(run, equipment);
+    return axis == Axis.DEC ? Answer.of(rate) : CosDec.of(run).map(cosine -> rate * cosine);
   }
 }

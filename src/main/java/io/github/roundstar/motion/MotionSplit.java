@@ -112,7 +112,7 @@ public final class MotionSplit {
       OptionalInt trained,
       Equipment equipment,
       List<FrameSpan> jolts) {
-    double declared = GuideRate.declaredSky(run, axis, equipment).value().orElse(0.0);
+    double declared = GuideRate.unitSky(run, axis, equipment).value().orElse(0.0);
     return Reconstruction.of(run, axis, equipment)
         .map(
             made ->

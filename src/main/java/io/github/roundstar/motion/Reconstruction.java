@@ -60,7 +60,7 @@ public final class Reconstruction {
     if (!sent.pushes()) {
       return Answer.of(new Reconstruction(run, axis, 0, sent));
     }
-    return GuideRate.declaredSky(run, axis, equipment)
+    return GuideRate.unitSky(run, axis, equipment)
         .map(rate -> new Reconstruction(run, axis, rate, sent));
   }
 

@@ -86,7 +86,7 @@ final class PulseSection {
     String moves =
         "A second of pulse in " + axis + " moves the axis by " + Numbers.both(found) + " arcsec";
     if (declared == null) {
-      return moves + ".";
+      return moves + ", by the log alone: no guide rate is declared.";
     }
     return found.covers(declared)
         ? moves + ", as the guide rate says."
@@ -150,16 +150,17 @@ final class PulseSection {
     Response response = night.responseArcsecPerSecond();
     if (night.learned() != null && response != null) {
       if (response.ra() != null) {
-        learned("RA", night.learned().ra(), sentences);
+        learned("RA", night.learned().ra(), response.ra().declaredAxis() != null, sentences);
       }
       if (response.dec() != null) {
-        learned("Dec", night.learned().dec(), sentences);
+        learned("Dec", night.learned().dec(), response.dec().declaredAxis() != null, sentences);
       }
     }
     return sentences;
   }
 
-  private static void learned(String axis, Learned.Axis learned, List<String> sentences) {
+  private static void learned(
+      String axis, Learned.Axis learned, boolean declared, List<String> sentences) {
     if (learned == null) {
       return;
     }
@@ -169,8 +170,10 @@ final class PulseSection {
       sentences.add(
           "How strongly "
               + axis
-              + " answers rests on the declared guide rate; this log adds little to it. A dither of"
-              + " some arcsec, or one long pulse by hand, would teach it.");
+              + " answers rests on "
+              + (declared ? "the declared guide rate" : "what guide rates usually are")
+              + "; this log adds little to it. A dither of some arcsec, or one long pulse by hand,"
+              + " would teach it.");
     } else if (told.size() > 1) {
       sentences.add(
           "Two explanations of "

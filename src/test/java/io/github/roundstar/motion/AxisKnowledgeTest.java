@@ -77,6 +77,22 @@ class AxisKnowledgeTest {
   }
 
   @Test
+  void strengthIsFoundWhereNoRateIsDeclared() {
+    Runs undeclared = Runs.NOTHING_KNOWN.declination(0).exposure(1);
+    for (double strength : new double[] {0.5, 1, 1.8}) {
+      GuideRun run = run(undeclared, 400, strength, AxisKnowledgeTest::random, frame -> false);
+      Figure found = known(run, Axis.DEC).posterior().strength();
+      assertThat(found.estimate().covers(strength)).isTrue();
+      assertThat(found.estimate().value()).isCloseTo(strength, within(0.05 * strength));
+      assertThat(found.learned()).isGreaterThan(0.8);
+    }
+    GuideRun steady = run(undeclared, 300, 1, i -> 20, frame -> false);
+    Figure unknown = known(steady, Axis.RA).posterior().strength();
+    assertThat(unknown.estimate().hi95() - unknown.estimate().lo95()).isGreaterThan(1);
+    assertThat(unknown.learned()).isLessThan(0.5);
+  }
+
+  @Test
   void driftIsFoundWithoutAnyPulse() {
     AxisKnowledge known = known(run(300, 1, i -> 0), Axis.DEC);
     assertThat(known.driftArcsecPerMinuteSky(1).orElseThrow().estimate().covers(0.2)).isTrue();

@@ -38,9 +38,9 @@ class GuideRateTest {
   void onTheSkyRightAscensionIsSlowerAndDeclinationIsNot() {
     GuideRun run = run(Runs.NOTHING_KNOWN.guideRate(1).declination(60));
     double axis = GuideRate.declaredAxis(run, Equipment.UNKNOWN).value().orElseThrow();
-    assertThat(GuideRate.declaredSky(run, Axis.RA, Equipment.UNKNOWN).value().orElseThrow())
+    assertThat(GuideRate.unitSky(run, Axis.RA, Equipment.UNKNOWN).value().orElseThrow())
         .isCloseTo(axis / 2, within(1e-12));
-    assertThat(GuideRate.declaredSky(run, Axis.DEC, Equipment.UNKNOWN).value().orElseThrow())
+    assertThat(GuideRate.unitSky(run, Axis.DEC, Equipment.UNKNOWN).value().orElseThrow())
         .isEqualTo(axis);
   }
 
@@ -48,12 +48,12 @@ class GuideRateTest {
   void reasonsNameWhatIsMissing() {
     GuideRun noRate = run(Runs.NOTHING_KNOWN.declination(10));
     GuideRun noDeclination = run(Runs.NOTHING_KNOWN.guideRate(1));
-    assertThat(GuideRate.declaredSky(noRate, Axis.RA, Equipment.UNKNOWN).because())
-        .contains("guide_rate");
-    assertThat(GuideRate.declaredSky(noDeclination, Axis.RA, Equipment.UNKNOWN).because())
+    assertThat(GuideRate.declaredAxis(noRate, Equipment.UNKNOWN).because()).contains("guide_rate");
+    assertThat(GuideRate.unitAxis(noRate, Equipment.UNKNOWN))
+        .isCloseTo(0.5 * 15.041067, within(2e-6));
+    assertThat(GuideRate.unitSky(noDeclination, Axis.RA, Equipment.UNKNOWN).because())
         .contains("declination");
-    assertThat(GuideRate.declaredSky(noDeclination, Axis.DEC, Equipment.UNKNOWN).value())
-        .isPresent();
+    assertThat(GuideRate.unitSky(noDeclination, Axis.DEC, Equipment.UNKNOWN).value()).isPresent();
   }
 
   private static GuideRun run(Runs settings) {

@@ -165,8 +165,15 @@ public record Priors(
           new Strength(0.05, 1, 0.5, ALIKE),
           new Strength(0.01, 0.7, 0.4, 0.6));
 
-  /** Nothing declared: anything from a tenth to one and a half times the sidereal rate. */
-  private static final List<Strength> UNDECLARED = List.of(new Strength(1, 1, 0.5, ALIKE));
+  /**
+   * Nothing declared: most mounts are set to about half the sidereal rate, many to nearly all of
+   * it, some to a quarter.
+   */
+  private static final List<Strength> UNDECLARED =
+      List.of(
+          new Strength(0.5, 1, 0.3, ALIKE),
+          new Strength(0.35, 1.9, 0.3, ALIKE),
+          new Strength(0.15, 0.5, 0.2, ALIKE));
 
   /** Those that hold for a mount whose guide rate is declared. */
   public static final Priors USUAL =
