@@ -18,7 +18,7 @@ class StickingKnowledgeTest {
     GuideRun run = SimulatedRuns.of(seed, mount).log();
     Reconstruction made = Reconstruction.of(run, Axis.DEC, Equipment.UNKNOWN).value().orElseThrow();
     return AxisKnowledge.Peaks.of(
-            List.of(new Part(run, made, Optional.empty(), 1, 1)), Axis.DEC, List.of())
+            List.of(new Part(run, made, Optional.empty(), 1, 1, true)), Axis.DEC, List.of())
         .known();
   }
 
