@@ -161,7 +161,8 @@ public final class OtherWorldsTable {
         seeds from %d on, logs rounded as programs write them. An interval of 95 %% is held where it holds the truth; nights
         on which a figure was not told count as not held. Errors are shares of the truth for response, amplitude, period
         and noise, arcsec/min for drift, arcsec for play and sticking. Response, amplitude, period and noise in right ascension are those of all
-        runs together; drift and all of declination those of the run with most frames.
+        runs together; drift and all of declination those of the run with most frames. An axis that sticks is told as
+        play here: where it lets go in these worlds a rest stays wound up, which the model of sticking does not know.
         """,
         nights,
         first);
