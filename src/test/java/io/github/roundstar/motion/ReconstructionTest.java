@@ -62,14 +62,21 @@ class ReconstructionTest {
     assertThat(answer.because()).contains("no pulses");
   }
 
+  /** The posterior tells strengths in multiples of it, whatever the mount does. */
   @Test
-  void withoutAGuideRateTheReasonNamesIt() {
-    Answer<MotionSeries> answer =
-        Reconstruction.of(
-                Runs.NOTHING_KNOWN.declination(10).of(guided()), Axis.RA, Equipment.UNKNOWN)
-            .map(Reconstruction::sky);
-    assertThat(answer.value()).isEmpty();
-    assertThat(answer.because()).contains("guide rate", "guide_rate");
+  void withoutAGuideRatePulsesAreTakenToMoveByHalfTheTurnOfTheSky() {
+    Runs settings = Runs.NOTHING_KNOWN.declination(10);
+    MotionSeries undeclared =
+        Reconstruction.of(settings.of(guided()), Axis.RA, Equipment.UNKNOWN)
+            .map(Reconstruction::sky)
+            .value()
+            .orElseThrow();
+    MotionSeries half =
+        Reconstruction.of(settings.guideRate(0.5).of(guided()), Axis.RA, Equipment.UNKNOWN)
+            .map(Reconstruction::sky)
+            .value()
+            .orElseThrow();
+    assertThat(undeclared.arcsec()).containsExactly(half.arcsec());
   }
 
   @Test
