@@ -230,20 +230,20 @@ public final class AxisKnowledge {
   List<PulseEffect> others(int runId) {
     Part part = part(runId);
     int place = parts.indexOf(part);
+    double[] likely = likely(part);
     List<PulseEffect> others = new ArrayList<>();
     for (double[] direction : away.get()) {
-      double[] numbers = likely(part);
+      double[] numbers = likely.clone();
       for (int j = 0; j < numbers.length; j++) {
         numbers[j] += place > 0 && j == START ? 0 : direction[j];
       }
       others.add(effect(numbers, kind, part.sense()));
     }
-    double[] numbers = likely(part);
     if (place > 0) {
       // Where the gears rest when a later run begins nobody asks: anywhere in the play.
-      numbers[START] += (place % 2 == 0 ? 1 : -1) / Math.sqrt(12);
+      likely[START] += (place % 2 == 0 ? 1 : -1) / Math.sqrt(12);
+      others.add(effect(likely, kind, part.sense()));
     }
-    others.add(effect(numbers, kind, part.sense()));
     return others;
   }
 

@@ -1,8 +1,6 @@
 package io.github.roundstar.motion;
 
 import io.github.roundstar.model.Estimate;
-import io.github.roundstar.signal.Covariance;
-import io.github.roundstar.signal.LeastSquares;
 import io.github.roundstar.sky.Refraction;
 import io.github.roundstar.sky.Site;
 import java.util.Arrays;
@@ -17,14 +15,16 @@ import java.util.List;
  * rate's error [arcsec/min at the axis]; and on request a drift beside the axis [arcsec/min] with a
  * weight for each run. The level of every piece of every run is free. The strength of the pulses is
  * the posterior's, since the same frames have told it already: what is not known of it widens the
- * intervals ({@link #withOthers}), and nothing here changes it.
+ * intervals ({@link RunBackground#withOthers}), and nothing here changes it.
  */
 final class AxisSystem {
   static final int EAST = 0;
   static final int HIGH = 1;
   static final int LIFT = 2;
   static final int RATE = 3;
-  private static final int BESIDE = 4;
+
+  /** The drift beside the axis. */
+  static final int BESIDE = 4;
 
   /**
    * One standard deviation of either error before anything is measured: so wide that it only keeps
@@ -89,12 +89,7 @@ final class AxisSystem {
   }
 
   int size() {
-    return beside() + (besideWeights.length > 0 ? 1 : 0);
-  }
-
-  /** The drift beside the axis. */
-  int beside() {
-    return BESIDE;
+    return BESIDE + (besideWeights.length > 0 ? 1 : 0);
   }
 
   /** Nothing known. */
@@ -104,7 +99,7 @@ final class AxisSystem {
 
   /** White residuals, all rows. */
   double[] residuals(double[] p) {
-    double[] all = new double[frameRows + raRows + beside()];
+    double[] all = new double[frameRows + raRows + BESIDE];
     int next = 0;
     for (int r = 0; r < runs.size(); r++) {
       double[] left = backgrounds.get(r).run().motion().arcsec();
@@ -113,8 +108,7 @@ final class AxisSystem {
         left[i] -= axis[i];
       }
       if (besideWeights.length > 0) {
-        subtract(
-            left, p[beside()] * besideWeights[r] / 60, backgrounds.get(r).run().phaseSeconds());
+        subtract(left, p[BESIDE] * besideWeights[r] / 60, backgrounds.get(r).run().phaseSeconds());
       }
       next = ToneModel.append(backgrounds.get(r), left, all, next);
     }
@@ -125,7 +119,7 @@ final class AxisSystem {
         all[next++] = (drift - axis - p[RATE] * cosine(r)) / raDeviation(r);
       }
     }
-    for (int j = 0; j < beside(); j++) {
+    for (int j = 0; j < BESIDE; j++) {
       all[next++] = -p[j] / prior(j);
     }
     return all;
@@ -133,7 +127,7 @@ final class AxisSystem {
 
   /** White derivatives: one column per parameter, rows as in the residuals. */
   double[][] derivatives(double[] p) {
-    double[][] all = new double[size()][frameRows + raRows + beside()];
+    double[][] all = new double[size()][frameRows + raRows + BESIDE];
     int next = 0;
     for (int r = 0; r < runs.size(); r++) {
       RunBackground background = backgrounds.get(r);
@@ -145,7 +139,7 @@ final class AxisSystem {
         for (int i = 0; i < column.length; i++) {
           column[i] *= besideWeights[r] / 60;
         }
-        ToneModel.append(background, column, all[beside()], next);
+        ToneModel.append(background, column, all[BESIDE], next);
       }
       next += background.whitening().size();
     }
@@ -157,15 +151,10 @@ final class AxisSystem {
         all[RATE][next++] = cosine(r) / raDeviation(r);
       }
     }
-    for (int j = 0; j < beside(); j++) {
+    for (int j = 0; j < BESIDE; j++) {
       all[j][next++] = 1 / prior(j);
     }
     return all;
-  }
-
-  /** The covariance with what other effects of the pulses would change. */
-  Covariance withOthers(Covariance covariance, LeastSquares design) {
-    return ToneModel.withOthers(backgrounds, frameRows + raRows + beside(), covariance, design);
   }
 
   private double[] northBy(int r, double[] p, int j) {

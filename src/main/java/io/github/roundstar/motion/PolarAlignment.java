@@ -128,7 +128,8 @@ public final class PolarAlignment {
                 new Solution(
                     system,
                     parameters,
-                    system.withOthers(
+                    RunBackground.withOthers(
+                        system.backgrounds(),
                         NeweyWest.covarianceWithPriors(
                             design, ofFrames, NeweyWest.plugInLag(ofFrames)),
                         design),
@@ -140,7 +141,7 @@ public final class PolarAlignment {
     /** Slopes, bends and right-ascension drifts less what explains them. */
     int freedom() {
       int shared = system.raRows() > 0 ? 3 : 2;
-      int beside = system.size() - system.beside();
+      int beside = system.size() - AxisSystem.BESIDE;
       return 2 * system.runs().size() + system.raRows() - shared - beside;
     }
 
@@ -232,7 +233,7 @@ public final class PolarAlignment {
 
   /** The drift beside the axis where its residuals have a pattern [arcsec/min]. */
   public Optional<Estimate> besideArcsecPerMinute() {
-    return residual.pattern().regular() ? Optional.of(single(system.beside())) : Optional.empty();
+    return residual.pattern().regular() ? Optional.of(single(AxisSystem.BESIDE)) : Optional.empty();
   }
 
   /** Largest error that may be left on the sky once the one found has been taken out [arcmin]. */

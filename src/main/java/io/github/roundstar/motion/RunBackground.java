@@ -1,5 +1,7 @@
 package io.github.roundstar.motion;
 
+import io.github.roundstar.signal.Covariance;
+import io.github.roundstar.signal.LeastSquares;
 import io.github.roundstar.signal.WanderNoise;
 import io.github.roundstar.signal.WhiteRegression;
 import io.github.roundstar.signal.Whitening;
@@ -54,6 +56,31 @@ record RunBackground(
                   WhiteRegression.of(motion.white(whitening), whitening.apply(columns));
               return new RunBackground(run, wanderNoise, whitening, fit);
             });
+  }
+
+  /**
+   * The covariance of a fit with what other effects of the pulses would change.
+   *
+   * @param design its first rows are the white motion of these runs
+   */
+  static Covariance withOthers(
+      List<RunBackground> backgrounds, Covariance covariance, LeastSquares design) {
+    List<double[][]> others = backgrounds.stream().map(b -> b.run().otherwise()).toList();
+    int count = others.stream().mapToInt(o -> o.length).max().orElse(0);
+    Covariance sum = covariance;
+    for (int k = 0; k < count; k++) {
+      double[] change = new double[design.size()];
+      int next = 0;
+      for (int r = 0; r < backgrounds.size(); r++) {
+        RunBackground background = backgrounds.get(r);
+        next =
+            k < others.get(r).length
+                ? ToneModel.append(background, others.get(r)[k], change, next)
+                : next + background.whitening().size();
+      }
+      sum = sum.plus(design.fit(change).coefficients());
+    }
+    return sum;
   }
 
   /** Times of the white steps since the run's origin [s]. */

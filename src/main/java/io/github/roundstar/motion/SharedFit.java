@@ -56,7 +56,7 @@ final class SharedFit {
   private static Covariance covariance(LeastSquares design, ToneModel model, double[] residuals) {
     Covariance covariance =
         NeweyWest.covarianceCorrected(design, residuals, NeweyWest.plugInLag(residuals));
-    return model.withOthers(covariance, design);
+    return RunBackground.withOthers(model.backgrounds(), covariance, design);
   }
 
   /** The families at the periods that fit best, without a covariance. */

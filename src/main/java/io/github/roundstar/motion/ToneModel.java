@@ -1,7 +1,5 @@
 package io.github.roundstar.motion;
 
-import io.github.roundstar.signal.Covariance;
-import io.github.roundstar.signal.LeastSquares;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -13,8 +11,8 @@ import java.util.List;
  * w (t - s_r)) + b_h sin(h w (t - s_r)), dimmed by the exposure's averaging; s is 0 in the first
  * run.
  *
- * <p>Pulses have been taken out of the motion; what is not known of their strength moves the
- * parameters by {@link #withOthers(Covariance, LeastSquares)}.
+ * <p>Pulses have been taken out of the motion; what else they may do is added to the covariance of
+ * a fit ({@link RunBackground#withOthers}).
  */
 final class ToneModel {
   private final List<RunBackground> backgrounds;
@@ -141,36 +139,6 @@ final class ToneModel {
       next += background.whitening().size();
     }
     return all;
-  }
-
-  /** The covariance with what other effects of the pulses would change. */
-  Covariance withOthers(Covariance covariance, LeastSquares design) {
-    return withOthers(backgrounds, rows, covariance, design);
-  }
-
-  /**
-   * The same of any fit whose first rows are the white motion of these runs.
-   *
-   * @param rows all rows
-   */
-  static Covariance withOthers(
-      List<RunBackground> backgrounds, int rows, Covariance covariance, LeastSquares design) {
-    List<double[][]> others = backgrounds.stream().map(b -> b.run().otherwise()).toList();
-    int count = others.stream().mapToInt(o -> o.length).max().orElse(0);
-    Covariance sum = covariance;
-    for (int k = 0; k < count; k++) {
-      double[] change = new double[rows];
-      int next = 0;
-      for (int r = 0; r < backgrounds.size(); r++) {
-        RunBackground background = backgrounds.get(r);
-        next =
-            k < others.get(r).length
-                ? append(background, others.get(r)[k], change, next)
-                : next + background.whitening().size();
-      }
-      sum = sum.plus(design.fit(change).coefficients());
-    }
-    return sum;
   }
 
   private void appendFamily(double[] parameters, int family, int run, double[][] all, int next) {

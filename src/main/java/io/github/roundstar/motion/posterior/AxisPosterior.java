@@ -159,7 +159,8 @@ public final class AxisPosterior {
         int c = e.strength();
         weights[direction + 1][c] += weight;
         means[direction + 1][c] += weight * mean;
-        squares[direction + 1][c] += weight * (mean * mean + variance(e, r, direction));
+        squares[direction + 1][c] +=
+            weight * (mean * mean + Math.max(0, variance(e, r, direction)));
       }
     }
     NormalMixture[] all = new NormalMixture[3];
@@ -174,10 +175,9 @@ public final class AxisPosterior {
     return all;
   }
 
-  /** Variance of r times the strength and, for a direction, what it is unlike by. */
-  private static double variance(Element e, double r, int direction) {
-    return Math.max(
-        0, r * r * e.rr() + 2 * r * direction * e.rd() + direction * direction * e.dd());
+  /** Variance of a times the strength and b times the excess unlikeness. */
+  private static double variance(Element e, double a, double b) {
+    return a * a * e.rr() + 2 * a * b * e.rd() + b * b * e.dd();
   }
 
   private static double[] moments(NormalMixture mixture) {
@@ -210,7 +210,7 @@ public final class AxisPosterior {
       double r = 1 + direction * of.get(i).place().play().unlikeness();
       weights[i] = Math.exp(of.get(i).logWeight() - top);
       means[i] = r * e.r() + direction * e.d();
-      deviations[i] = Math.sqrt(variance(e, r, direction));
+      deviations[i] = Math.sqrt(Math.max(0, variance(e, r, direction)));
     }
     return new NormalMixture(weights, means, deviations);
   }
@@ -242,14 +242,7 @@ public final class AxisPosterior {
       }
       double[] taken = Evidence.taken(model, dots, e.delay(), 0);
       means[i] = dots[Pushes.COLUMNS][0] + taken[0] * e.r() + taken[1] * e.d();
-      deviations[i] =
-          Math.sqrt(
-              Math.max(
-                  0,
-                  own
-                      + taken[0] * taken[0] * e.rr()
-                      + 2 * taken[0] * taken[1] * e.rd()
-                      + taken[1] * taken[1] * e.dd()));
+      deviations[i] = Math.sqrt(Math.max(0, own + variance(e, taken[0], taken[1])));
     }
     return new NormalMixture(weights, means, deviations);
   }

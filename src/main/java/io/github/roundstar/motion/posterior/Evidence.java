@@ -212,9 +212,8 @@ final class Evidence {
         Math.max(
             0.5 * Math.log(DIGITS * (whole[q] + whole[0]) + Double.MIN_NORMAL),
             median - 25 * deviation);
-    centre =
-        steps > free ? Math.max(0.5 * Math.log(Math.max(left, 0) / degrees), leastNoise) : median;
-    centre = Math.max(centre, leastNoise);
+    double plainly = steps > free ? 0.5 * Math.log(Math.max(left, 0) / degrees) : median;
+    centre = Math.max(plainly, leastNoise);
     width = 1 / Math.sqrt(precision);
   }
 

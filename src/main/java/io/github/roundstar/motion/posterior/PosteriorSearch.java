@@ -30,10 +30,14 @@ public final class PosteriorSearch {
 
   private static final int SKETCH_BLOCKS = 6;
 
-  /** For one point so many pairs of it with a play at most, and plays at most. */
+  /** With more plays than this there are fewer points of wander and memory, each for all plays. */
   private static final int PAIRS = 40;
 
   private static final int MOST_PLAYS = 600;
+
+  /**
+   * A posterior that is wide beside the steps of its peak is summed up with steps so much wider.
+   */
   private static final double COARSER = 1.5;
 
   /** Few posteriors are narrower than this on an even scale; steps need not be. */
