@@ -426,9 +426,8 @@ public final class AxisKnowledge {
   /** Period of a family, mean of the runs by what each knows [s]. */
   public Figure periodSeconds(int family) {
     double rate = families.get(family).angularRate();
-    int at = question.rate(family);
     return pooled(
-        run -> draw -> 2 * Math.PI / (rate + draw.columns()[run][at]),
+        run -> draw -> 2 * Math.PI / (rate + question.rateError(run, family, draw.columns()[run])),
         0.2 * families.get(family).periodSeconds());
   }
 

@@ -3,7 +3,6 @@ package io.github.roundstar.motion;
 import io.github.roundstar.motion.posterior.AxisModel;
 import io.github.roundstar.motion.posterior.ObservedRun;
 import io.github.roundstar.motion.posterior.Priors;
-import io.github.roundstar.motion.posterior.Pushes;
 import io.github.roundstar.signal.WhiteRegression;
 import io.github.roundstar.signal.Whitening;
 import java.util.ArrayList;
@@ -15,12 +14,12 @@ import java.util.Optional;
  *
  * <p>First the drift and how it bends about the middle of the run, once and twice; then, for every
  * harmonic of every family, cosine and sine; then for each family what an error of its rate
- * changes; last, where a family may move, its leading sinusoid times slow waves over the run: a
- * walk of its complex amplitude, but for its mean, is a sum of those (the expansion of Karhunen and
- * Lo&egrave;ve).
+ * changes; last, where a family may move, its curve and the curve's change with the angle, each
+ * times slow waves over the run: a walk of its size and of its phase, but for the mean, is a sum of
+ * those (the expansion of Karhunen and Lo&egrave;ve).
  */
 final class AxisQuestion {
-  /** Waves that a moving sinusoid is made of: what more would follow is slower than wander. */
+  /** Waves that a moving family is made of: what more would follow is slower than wander. */
   private static final int WAVES = 6;
 
   /** Drift and its bends. */
@@ -45,6 +44,10 @@ final class AxisQuestion {
   private final double partDelay;
   private final List<Family> families;
   private final List<ObservedRun> runs = new ArrayList<>();
+
+  /** For each run what its columns of drift and sinusoids were multiplied by, at first sight. */
+  private final List<double[]> shapes = new ArrayList<>();
+
   private boolean turned;
 
   /** A question about an axis with these families. */
@@ -110,24 +113,23 @@ final class AxisQuestion {
       }
     }
     if (!families.isEmpty()) {
-      for (double[] column :
-          byRate(columns, shape(columns, seconds, starts, arcsec, pushes), since)) {
+      double[] shape = shape(columns, seconds, starts, arcsec, pushes);
+      shapes.add(shape);
+      for (double[] column : byRate(columns, shape, since)) {
         add(columns, deviations, column, 1 / span);
       }
       Family first = families.get(0);
-      double rate = first.harmonics().get(0) * first.angularRate();
-      double dimming = cosine * ToneColumns.averaging(rate, exposureSeconds);
-      double turns = span * rate / (2 * Math.PI);
+      double turns = span * first.harmonics().get(0) * first.angularRate() / (2 * Math.PI);
+      double[][] moves = moves(columns, shape, first, seconds.length);
       for (int m = 1; m <= WAVES; m++) {
-        double[] cosineColumn = wave(since, rate, dimming, true);
-        double[] sineColumn = wave(since, rate, dimming, false);
-        for (int i = 0; i < since.length; i++) {
-          double slow = Math.sqrt(2) * Math.cos(Math.PI * m * (since[i] / span + 0.5));
-          cosineColumn[i] *= slow;
-          sineColumn[i] *= slow;
+        for (double[] move : moves) {
+          double[] column = new double[since.length];
+          for (int i = 0; i < since.length; i++) {
+            double slow = Math.sqrt(2) * Math.cos(Math.PI * m * (since[i] / span + 0.5));
+            column[i] = slow * move[i];
+          }
+          add(columns, deviations, column, Math.sqrt(turns) / (Math.PI * m));
         }
-        add(columns, deviations, cosineColumn, Math.sqrt(turns) / (Math.PI * m));
-        add(columns, deviations, sineColumn, Math.sqrt(turns) / (Math.PI * m));
       }
     }
     runs.add(
@@ -186,24 +188,49 @@ final class AxisQuestion {
   }
 
   /** Column of the error of a family's rate [rad/s]. */
-  int rate(int family) {
+  private int rate(int family) {
     return tone(families.size(), 0) + family;
   }
 
-  /** What each column is multiplied by, about, pulses free to push as they like. */
+  /**
+   * How much more a family's rate is than it was taken for [rad/s]. The rate's column is what a
+   * change of rate does to the sinusoids seen at first sight; what it does to those of these
+   * amplitudes is more where they are smaller.
+   *
+   * @param columns what the run's columns are multiplied by
+   */
+  double rateError(int run, int family, double[] columns) {
+    double[] shape = shapes.get(run);
+    double seen = 0;
+    double own = 0;
+    List<Integer> harmonics = families.get(family).harmonics();
+    for (int h = 0; h < harmonics.size(); h++) {
+      int at = tone(family, h);
+      double weight = harmonics.get(h) * harmonics.get(h);
+      seen += weight * (shape[at] * columns[at] + shape[at + 1] * columns[at + 1]);
+      own += weight * (columns[at] * columns[at] + columns[at + 1] * columns[at + 1]);
+    }
+    return columns[rate(family)] * (own > 0 ? seen / own : 1);
+  }
+
+  /**
+   * What each column is multiplied by, about, pulses of the declared strength. Left free, pushes
+   * that follow the gears well take the place of the sinusoids, and their phase is lost.
+   */
   private static double[] shape(
       List<double[]> columns,
       double[] seconds,
       boolean[] starts,
       double[] arcsec,
       RunPushes pushes) {
-    double[][] pushed = pushes.columns(0, 0.5, 0);
-    List<double[]> all = new ArrayList<>(columns);
-    all.add(pushed[0]);
-    all.add(pushed[Pushes.DELAYS]);
+    double[] pushed = pushes.columns(0, 0.5, 0)[0];
+    double[] motion = new double[arcsec.length];
+    for (int i = 0; i < motion.length; i++) {
+      motion[i] = arcsec[i] + pushed[i];
+    }
     Whitening whitening = Whitening.of(seconds, starts, USUAL_RATIO, USUAL_MEMORY_SECONDS);
     return WhiteRegression.of(
-            whitening.apply(arcsec), whitening.apply(all.toArray(double[][]::new)))
+            whitening.apply(motion), whitening.apply(columns.toArray(double[][]::new)))
         .coefficients();
   }
 
@@ -222,6 +249,35 @@ final class AxisQuestion {
       }
     }
     return rates;
+  }
+
+  /**
+   * What an arc second more of the curve of a family is, and an arc second of it sooner: all its
+   * harmonics grow together, and turn together.
+   */
+  private double[][] moves(List<double[]> columns, double[] shape, Family family, int samples) {
+    double[][] moves = new double[2][samples];
+    double[] squares = new double[2];
+    int at = BENDS;
+    for (int h : family.harmonics()) {
+      double a = shape[at];
+      double b = shape[at + 1];
+      double[] cosine = columns.get(at);
+      double[] sine = columns.get(at + 1);
+      for (int i = 0; i < samples; i++) {
+        moves[0][i] += a * cosine[i] + b * sine[i];
+        moves[1][i] += h * (b * cosine[i] - a * sine[i]);
+      }
+      squares[0] += a * a + b * b;
+      squares[1] += h * h * (a * a + b * b);
+      at += 2;
+    }
+    for (int k = 0; k < moves.length; k++) {
+      for (int i = 0; i < samples; i++) {
+        moves[k][i] /= Math.max(Double.MIN_NORMAL, Math.sqrt(squares[k]));
+      }
+    }
+    return moves;
   }
 
   private static double[] wave(double[] since, double rate, double factor, boolean cosine) {

@@ -415,10 +415,9 @@ public final class PosteriorSearch {
             + logPlayPrior(x);
   }
 
-  /** The unlikeness that is likeliest at a peak. */
-  private double unlikeness(Joint peak) {
-    double[] even = peak.outer().at();
-    Evidence there = full.at(ratios.number(even[0]), memories.number(even[1]), peak.play());
+  /** The unlikeness that is likeliest with a play, by a step from the play's own. */
+  private double unlikeness(double[] even, Play play) {
+    Evidence there = full.at(ratios.number(even[0]), memories.number(even[1]), play);
     double r = 0;
     double d = 0;
     double top = there.elements().stream().mapToDouble(Element::logWeight).max().orElse(0);
@@ -428,7 +427,7 @@ public final class PosteriorSearch {
       d += weight * e.d();
     }
     double bound = LARGEST_UNLIKENESS;
-    return r > 0 ? Math.max(-bound, Math.min(bound, d / r)) : 0;
+    return r > 0 ? Math.max(-bound, Math.min(bound, play.unlikeness() + d / r)) : 0;
   }
 
   /**
@@ -482,9 +481,11 @@ public final class PosteriorSearch {
         if (known == null) {
           double[] expected = new double[peaks.size()];
           Arrays.fill(expected, Double.NEGATIVE_INFINITY);
+          // How a push changes with unlikeness depends on it where there is play.
+          double own = unlikeness(even, playAt(point.x(), unlike));
           known =
               new PlayPoint(
-                  playAt(point.x(), unlike),
+                  playAt(point.x(), own),
                   point.x(),
                   logPlayPrior(point.x()) + cell,
                   expected,
@@ -619,7 +620,10 @@ public final class PosteriorSearch {
                 null));
     double[] playKernel = new double[2];
     if (model.mayPlay()) {
-      unlike = joints.get(0).play().width() > 0 ? unlikeness(joints.get(0)) : 0;
+      unlike =
+          joints.get(0).play().width() > 0
+              ? unlikeness(joints.get(0).outer().at(), joints.get(0).play())
+              : 0;
       double shared = unlike;
       List<Joint> unlikes =
           joints.stream()

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import java.util.SplittableRandom;
 
 /**
  * A night whose every number is drawn from the priors, played frame by frame: the star walks,
@@ -33,7 +34,8 @@ final class PriorNight {
   private double cadence;
 
   private PriorNight(long seed, Priors priors, boolean worm) {
-    this.random = new Random(seed);
+    // Seeds that follow each other make first draws that are nearly the same; a scrambled one not.
+    this.random = new Random(new SplittableRandom(seed).nextLong());
     this.priors = priors;
     this.worm = worm;
   }
