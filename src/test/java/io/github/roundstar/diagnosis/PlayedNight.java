@@ -11,6 +11,7 @@ import io.github.roundstar.simulate.Simulation;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
+import java.util.SplittableRandom;
 
 /**
  * A night to play, drawn at random: geometry, seeing, cadence and gain of a sound set-up, to which
@@ -55,7 +56,8 @@ final class PlayedNight {
 
   private PlayedNight(long seed) {
     this.seed = seed;
-    random = new Random(seed);
+    // First draws of seeds that follow each other are nearly the same; scrambled ones are not.
+    random = new Random(new SplittableRandom(seed).nextLong());
     declination = between(-5, 60);
     hourAngle = between(-3, 1);
     cadence = 2 + random.nextInt(3);
