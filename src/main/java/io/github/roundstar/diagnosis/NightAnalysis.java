@@ -127,6 +127,7 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
                             siteShown,
                             reasons.below("/night/comparison")),
                     null),
+            siteShown,
             reasons.below("/night"));
     AxisFigures axis = new AxisFigures(axisBeside.join(), equipment, siteShown);
     Optional<SitelessAxisFigures> siteless =

@@ -106,12 +106,15 @@ public final class NightPage {
       SiteDetail site,
       SectionGuard guard) {
     guard.optional("exposures", () -> ExposureSection.of(result, evidence, charts));
+    guard.optional("fields", () -> FieldsSection.of(result, site));
+    guard.optional("flip", () -> FlipSection.of(result));
     guard.add("budget", () -> BudgetSection.of(result, charts));
     guard.add("star", () -> MovementSection.of(result, evidence, charts));
     guard.add("periodic", () -> PeriodicSection.of(result, evidence, charts));
     guard.add("drift", () -> DriftSection.of(result, evidence, charts, site));
     guard.add("polar-axis", () -> PolarSection.of(result, evidence, charts, site));
     guard.optional("seeing", () -> SeeingSection.of(result, evidence, charts));
+    guard.optional("height", () -> HeightSection.of(result, charts));
     guard.add("loop", () -> LoopSection.of(result));
     guard.add("replay", () -> ReplaySection.of(result, charts));
     guard.add("pulses", () -> PulseSection.of(result));

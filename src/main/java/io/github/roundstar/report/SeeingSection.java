@@ -6,7 +6,6 @@ import io.github.roundstar.report.Page.Column;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
 import io.github.roundstar.report.chart.AirChart;
-import io.github.roundstar.report.chart.Svg;
 import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.NightEvidence;
@@ -66,15 +65,6 @@ final class SeeingSection {
         Block.text(sentences.toArray(String[]::new))
             .with(charts.of("the air by time", () -> AirChart.byTime(result, evidence)))
             .with(table.withoutEmptyColumns()));
-    Svg airmass = charts.of("the air by airmass", () -> AirChart.byAirmass(result));
-    if (airmass != null) {
-      blocks.add(
-          Block.text(
-                  "Through twice the air a star wanders more; what does not follow the airmass is"
-                      + " not the height of the star.")
-              .with(airmass));
-    }
-    PierSides.table(result.runs()).ifPresent(sides -> blocks.add(Block.text().with(sides)));
     return Optional.of(
         new Section(
             "seeing",
