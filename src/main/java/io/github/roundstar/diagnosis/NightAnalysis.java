@@ -193,6 +193,7 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             studies,
             periodic,
             equipment,
+            siteShown,
             () -> siteless.map(SitelessAxisFigures::trace).orElseGet(axis::trace),
             faults);
     NightResult judged = Diagnosis.of(result, equipment, faults).addedTo(result);

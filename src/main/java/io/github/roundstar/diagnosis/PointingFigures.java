@@ -7,6 +7,7 @@ import io.github.roundstar.model.Night;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.StarScatter;
 import io.github.roundstar.results.AxisDrift;
+import io.github.roundstar.results.Flip;
 import io.github.roundstar.results.Pointings;
 import io.github.roundstar.results.RunResult;
 import io.github.roundstar.results.Target;
@@ -14,13 +15,30 @@ import io.github.roundstar.signal.MovingBlocks;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 import java.util.function.Function;
 
 /** Fields, flips and airmass of a night as the result shows them. */
 final class PointingFigures {
   private static final double STEP_SECONDS = 300;
+  private static final String SITE = "left out on request, since it tells the site";
+  private static final String LOG = "the log does not tell";
+  private static final String UNUSED = "no frame of the field was usable";
+
+  private static final Map<String, Function<Flip, Flip.Change>> FLIP_FIGURES =
+      new TreeMap<>(
+          Map.of(
+              "raRmsArcsec", Flip::raRmsArcsec,
+              "decRmsArcsec", Flip::decRmsArcsec,
+              "raNoiseArcsec", Flip::raNoiseArcsec,
+              "decNoiseArcsec", Flip::decNoiseArcsec,
+              "raDriftArcsecPerMinuteSky", Flip::raDriftArcsecPerMinuteSky,
+              "decDriftArcsecPerMinuteSky", Flip::decDriftArcsecPerMinuteSky,
+              "raResponseArcsecPerSecondAxis", Flip::raResponseArcsecPerSecondAxis,
+              "decResponseArcsecPerSecondAxis", Flip::decResponseArcsecPerSecondAxis));
 
   private PointingFigures() {}
 
@@ -38,11 +56,55 @@ final class PointingFigures {
       List<RunStudy> own = fields.runs().get(f).stream().map(studies::get).toList();
       targets.add(target(f + 1, own, equipment, siteShown));
     }
-    return new Pointings(
-        targets,
-        FlipFigures.of(studies, runs, fields, clock),
-        scope.orNull(
-            "/pointings/airmass", AirmassFigures.of(studies, fields, clock, equipment, siteShown)));
+    Pointings pointings =
+        new Pointings(
+            targets,
+            FlipFigures.of(studies, runs, fields, clock),
+            scope.orNull(
+                "/pointings/airmass",
+                AirmassFigures.of(studies, fields, clock, equipment, siteShown)));
+    reasons(pointings, siteShown, scope);
+    return pointings;
+  }
+
+  /** Why figures are missing, once for all fields and flips. */
+  private static void reasons(Pointings pointings, boolean siteShown, Reasons.Scope scope) {
+    String height = siteShown ? "latitude, declination or hour angle is not surely known" : SITE;
+    String motion = "too little is known of the motion in the runs concerned: see the runs";
+    String field = "/pointings/targets/*";
+    missing(pointings.targets(), Target::declinationDeg, field + "/declinationDeg", LOG, scope);
+    missing(
+        pointings.targets(),
+        Target::rightAscensionHours,
+        field + "/rightAscensionHours",
+        LOG,
+        scope);
+    missing(
+        pointings.targets(), Target::leastAltitudeDeg, field + "/leastAltitudeDeg", height, scope);
+    missing(
+        pointings.targets(), Target::mostAltitudeDeg, field + "/mostAltitudeDeg", height, scope);
+    missing(pointings.targets(), Target::raRmsArcsec, field + "/raRmsArcsec", UNUSED, scope);
+    missing(pointings.targets(), Target::decRmsArcsec, field + "/decRmsArcsec", UNUSED, scope);
+    String drift = field + "/driftArcsecPerMinuteSky";
+    missing(
+        pointings.targets(), t -> t.driftArcsecPerMinuteSky().ra(), drift + "/ra", motion, scope);
+    missing(
+        pointings.targets(), t -> t.driftArcsecPerMinuteSky().dec(), drift + "/dec", motion, scope);
+    missing(pointings.flips(), Flip::utc, "/pointings/flips/*/utc", Instants.UNDATED, scope);
+    FLIP_FIGURES.forEach(
+        (name, figure) ->
+            missing(pointings.flips(), figure, "/pointings/flips/*/" + name, motion, scope));
+    if (pointings.airmass() != null && !siteShown) {
+      scope.note("/pointings/airmass/leastAirmass", SITE);
+      scope.note("/pointings/airmass/mostAirmass", SITE);
+    }
+  }
+
+  private static <T> void missing(
+      List<T> items, Function<T, ?> figure, String place, String because, Reasons.Scope scope) {
+    if (items.stream().anyMatch(item -> figure.apply(item) == null)) {
+      scope.note(place, because);
+    }
   }
 
   private static Target target(

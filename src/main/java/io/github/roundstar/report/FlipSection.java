@@ -5,8 +5,8 @@ import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
+import io.github.roundstar.report.words.Clock;
 import io.github.roundstar.report.words.Sentences;
-import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.Flip;
 import io.github.roundstar.results.Flip.Change;
 import io.github.roundstar.results.NightResult;
@@ -36,7 +36,7 @@ final class FlipSection {
   private FlipSection() {}
 
   /** The section; nothing of a night without a flip that tells anything. */
-  static Optional<Section> of(NightResult result) {
+  static Optional<Section> of(NightResult result, Clock clock) {
     List<Flip> flips =
         result.night().pointings() == null ? List.of() : result.night().pointings().flips();
     List<Block> blocks = new ArrayList<>();
@@ -49,7 +49,7 @@ final class FlipSection {
         sure.stream().filter(name -> !changed.contains(name)).forEach(changed::add);
         blocks.add(
             Block.text(sentences(flip, sure, result).toArray(String[]::new))
-                .with(table(flip, known)));
+                .with(table(flip, known, clock)));
       }
     }
     return blocks.isEmpty()
@@ -99,11 +99,11 @@ final class FlipSection {
             + " tube goes over.";
   }
 
-  private static Table table(Flip flip, List<Figure> known) {
+  private static Table table(Flip flip, List<Figure> known, Clock clock) {
     String when =
         flip.utc() == null
             ? "Before run " + flip.run()
-            : Times.clock(Instant.parse(flip.utc())) + " UTC";
+            : clock.both(Instant.parse(flip.utc())) + " " + clock.name();
     return new Table(
         when
             + ", the tube goes to the "

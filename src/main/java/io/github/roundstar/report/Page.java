@@ -1,7 +1,9 @@
 package io.github.roundstar.report;
 
 import io.github.roundstar.report.chart.Svg;
+import io.github.roundstar.report.words.Clock;
 import io.github.roundstar.report.words.Numbers;
+import java.time.Instant;
 import java.util.List;
 import java.util.stream.IntStream;
 
@@ -120,6 +122,11 @@ record Page(
 
     static Cell of(String text) {
       return new Cell(text, "");
+    }
+
+    /** A time of day in UTC, the local one in quiet ink. */
+    static Cell of(Instant instant, Clock clock) {
+      return new Cell(clock.utc(instant), clock.inBrackets(instant).strip());
     }
 
     static Cell of(Double value) {

@@ -231,7 +231,12 @@
     if (!this.svg.dataset.start) {
       return (seconds / 60).toFixed(1) + ' min';
     }
-    return new Date(Date.parse(this.svg.dataset.start) + seconds * 1000).toISOString().slice(11, 19) + ' UTC';
+    var local = this.svg.dataset.local;
+    return this.clock(seconds) + ' UTC' + (local ? ' (' + this.clock(seconds + +local) + ')' : '');
+  };
+
+  Timeline.prototype.clock = function (seconds) {
+    return new Date(Date.parse(this.svg.dataset.start) + seconds * 1000).toISOString().slice(11, 19);
   };
 
   // x on the unstretched chart.

@@ -26,6 +26,7 @@ import org.junit.jupiter.api.Test;
 
 /** Fields, flips and airmass on invented nights whose truth is known. */
 @Tag("identity")
+@Tag("slow")
 class PointingsTruthTest {
   private static final double LATITUDE = 47.2;
 
@@ -44,7 +45,7 @@ class PointingsTruthTest {
   void aFlipThatChangesNothingIsNotSaidToHaveChangedAnything() throws Exception {
     int sure = 0;
     int told = 0;
-    for (int seed = 1; seed <= 12; seed++) {
+    for (int seed = 1; seed <= 8; seed++) {
       Flip flip = flip(seed, 0.4, 1, "");
       assertThat(flip.to()).isEqualTo(PierSide.EAST);
       assertThat(flip.sameTarget()).isTrue();
@@ -53,9 +54,9 @@ class PointingsTruthTest {
         sure += change.sure() ? 1 : 0;
       }
     }
-    assertThat(told).isGreaterThanOrEqualTo(80);
+    assertThat(told).isEqualTo(64);
     // Eight figures of a flip together miss in 5 of 100 flips.
-    assertThat(sure).as("false changes").isLessThanOrEqualTo(2);
+    assertThat(sure).as("false changes").isLessThanOrEqualTo(1);
   }
 
   @Test
@@ -63,15 +64,15 @@ class PointingsTruthTest {
     int found = 0;
     int covered = 0;
     int others = 0;
-    for (int seed = 1; seed <= 10; seed++) {
+    for (int seed = 1; seed <= 6; seed++) {
       Flip flip = flip(seed, 0.4, 0.6, "");
       Change response = flip.raResponseArcsecPerSecondAxis();
       found += response.sure() && !response.grew() ? 1 : 0;
       covered += response.change().covers(0.6) ? 1 : 0;
       others += flip.decResponseArcsecPerSecondAxis().sure() ? 1 : 0;
     }
-    assertThat(found).as("found").isGreaterThanOrEqualTo(8);
-    assertThat(covered).as("covered").isGreaterThanOrEqualTo(8);
+    assertThat(found).as("found").isGreaterThanOrEqualTo(5);
+    assertThat(covered).as("covered").isGreaterThanOrEqualTo(5);
     assertThat(others).as("declination").isLessThanOrEqualTo(1);
   }
 
@@ -90,19 +91,19 @@ class PointingsTruthTest {
   void noiseThatGrowsWithTheRootOfTheAirmassShowsAndIsCovered() throws Exception {
     int shows = 0;
     int covered = 0;
-    for (int seed = 1; seed <= 6; seed++) {
+    for (int seed = 1; seed <= 4; seed++) {
       AirmassGrowth growth = rising(seed, 1);
       shows += growth.shows() ? 1 : 0;
       covered += growth.noisePerDoubling().covers(Math.sqrt(2)) ? 1 : 0;
     }
-    assertThat(shows).as("shows").isGreaterThanOrEqualTo(4);
-    assertThat(covered).as("covered").isGreaterThanOrEqualTo(5);
+    assertThat(shows).as("shows").isGreaterThanOrEqualTo(3);
+    assertThat(covered).as("covered").isGreaterThanOrEqualTo(3);
   }
 
   @Test
   void noiseThatDoesNotFollowTheAirmassGivesNoAdvice() throws Exception {
     int shows = 0;
-    for (int seed = 1; seed <= 6; seed++) {
+    for (int seed = 1; seed <= 4; seed++) {
       shows += rising(seed, 0).shows() ? 1 : 0;
     }
     assertThat(shows).isLessThanOrEqualTo(1);
@@ -155,7 +156,7 @@ class PointingsTruthTest {
     return pointings.flips().get(0);
   }
 
-  /** A star that rises from an altitude of 21 degrees to 63 and sinks again, in eight parts. */
+  /** A star that rises from an altitude of 21 degrees to 63 and sinks again, in twelve parts. */
   private static AirmassGrowth rising(int seed, double power) throws FormatException {
     List<Part> parts = new ArrayList<>();
     for (int i = 0; i < 12; i++) {

@@ -6,6 +6,7 @@ import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.PierSide;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Section;
+import io.github.roundstar.report.words.Clock;
 import io.github.roundstar.results.AirmassGrowth;
 import io.github.roundstar.results.AxisDrift;
 import io.github.roundstar.results.Faults;
@@ -21,6 +22,7 @@ import org.junit.jupiter.api.Test;
 
 /** Fields, flip and height on the page, of figures that are made up. */
 class PointingSectionsTest {
+  private static final Clock UTC = new Clock(Optional.empty());
   private static final Estimate HALF = new Estimate(0.5, 0.45, 0.55);
   private static final Change NONE = new Change(HALF, HALF, new Estimate(1.02, 0.9, 1.15), 1);
   private static final Change GREW =
@@ -55,7 +57,8 @@ class PointingSectionsTest {
   @Test
   void aFlipThatChangedNothingSaysSoInItsHeading() {
     Section section =
-        FlipSection.of(night(List.of(target(1)), List.of(flip(NONE, true)), null)).orElseThrow();
+        FlipSection.of(night(List.of(target(1)), List.of(flip(NONE, true)), null), UTC)
+            .orElseThrow();
 
     assertThat(section.heading()).isEqualTo("At the flip nothing changed that this night can tell");
     assertThat(verdicts(section)).containsOnly("no change told");
@@ -64,7 +67,8 @@ class PointingSectionsTest {
   @Test
   void whatSurelyChangedIsNamedAndNothingElse() {
     Section section =
-        FlipSection.of(night(List.of(target(1)), List.of(flip(GREW, true)), null)).orElseThrow();
+        FlipSection.of(night(List.of(target(1)), List.of(flip(GREW, true)), null), UTC)
+            .orElseThrow();
 
     assertThat(section.heading()).isEqualTo("At the flip changed: RMS in Dec");
     assertThat(verdicts(section)).containsExactly("no change told", "grew");
@@ -73,7 +77,8 @@ class PointingSectionsTest {
   @Test
   void anotherFieldAfterTheFlipIsSaidToBePossiblyTheCause() {
     Section section =
-        FlipSection.of(night(List.of(target(1)), List.of(flip(GREW, false)), null)).orElseThrow();
+        FlipSection.of(night(List.of(target(1)), List.of(flip(GREW, false)), null), UTC)
+            .orElseThrow();
 
     assertThat(String.join(" ", section.blocks().get(0).sentences()))
         .contains("a change may be the field's");

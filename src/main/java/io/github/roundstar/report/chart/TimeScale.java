@@ -1,11 +1,13 @@
 package io.github.roundstar.report.chart;
 
+import io.github.roundstar.report.words.Clock;
 import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import java.time.Instant;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 
 /** The horizontal axis of a night: time of day where it is known, else minutes. */
@@ -13,11 +15,13 @@ final class TimeScale {
   private static final int TICKS = 10;
 
   private final Instant start;
+  private final Clock clock;
   private final double low;
   private final double high;
 
-  private TimeScale(Instant start, double low, double high) {
+  private TimeScale(Instant start, Clock clock, double low, double high) {
     this.start = start;
+    this.clock = clock;
     this.low = low;
     this.high = high;
   }
@@ -28,7 +32,10 @@ final class TimeScale {
     Extent wide = extent.padded(0.004, 60);
     String startUtc = result.night().startUtc();
     return new TimeScale(
-        startUtc == null ? null : Instant.parse(startUtc), wide.low(), wide.high());
+        startUtc == null ? null : Instant.parse(startUtc),
+        new Clock(evidence.localTime()),
+        wide.low(),
+        wide.high());
   }
 
   ListedAxis axis(ChartStyle style) {
@@ -36,8 +43,26 @@ final class TimeScale {
         ? style.horizontal(
             new ListedAxis(low, high, Ticks.minutes(low, high, TICKS)),
             "minutes since the first frame")
-        : style.horizontal(
-            new ListedAxis(low, high, Ticks.clock(start, low, high, TICKS)), "time of day, UTC");
+        : style.horizontal(new ListedAxis(low, high, clockTicks(TICKS)), title());
+  }
+
+  /** Ticks at round times in UTC, the local time beside them. */
+  private List<Tick> clockTicks(int wanted) {
+    return Ticks.clock(start, low, high, wanted).stream()
+        .map(
+            tick ->
+                new Tick(
+                    tick.value(),
+                    tick.label()
+                        + clock.inBrackets(
+                            start.plusMillis(Math.round(tick.value() * 1000) + 500))))
+        .toList();
+  }
+
+  private String title() {
+    return clock.local().isEmpty()
+        ? "time of day, UTC"
+        : "time of day, UTC (" + clock.explained() + ")";
   }
 
   /** What the axis tells, as the heading of a column. */
@@ -61,6 +86,7 @@ final class TimeScale {
     data.put("high", SvgStep.decimals(high));
     if (start != null) {
       data.put("start", start.toString());
+      clock.local().ifPresent(local -> data.put("local", String.valueOf(local.offsetSeconds())));
     }
     return data;
   }
