@@ -109,6 +109,8 @@ final class JoltSection {
   }
 
   private static Table table(List<Placed> events, Clock clock) {
+    boolean oneRun =
+        events.stream().mapToInt(placed -> placed.run().id()).distinct().count() == 1;
     List<Placed> largest =
         events.stream()
             .sorted(Comparator.comparingDouble(JoltSection::weight).reversed())
@@ -124,7 +126,7 @@ final class JoltSection {
                 Column.numbers("size", "arcsec"),
                 Column.numbers("light lost", "%"),
                 Column.numbers("lasting", "s")),
-            largest.stream().map(placed -> row(placed, clock)).toList())
+            largest.stream().map(placed -> row(placed, clock, oneRun)).toList())
         .withoutEmptyColumns();
   }
 
@@ -137,11 +139,11 @@ final class JoltSection {
     return event.lightLost() == null ? Double.MAX_VALUE : 10 * event.lightLost();
   }
 
-  private static List<Cell> row(Placed placed, Clock clock) {
+  private static List<Cell> row(Placed placed, Clock clock, boolean oneRun) {
     Event event = placed.event();
     String start = placed.run().startUtc();
     return List.of(
-        Cell.count(placed.run().id()),
+        oneRun ? Cell.NONE : Cell.count(placed.run().id()),
         start == null
             ? Cell.of(Numbers.fixed(event.time() / 60, 1))
             : Cell.of(Instant.parse(start).plusMillis(Math.round(event.time() * 1000)), clock),

@@ -116,6 +116,24 @@ public record NightEvidence(
         localTime);
   }
 
+  /** The same with the runs drawn otherwise. */
+  public NightEvidence withTimeline(List<RunTrace> runs) {
+    return new NightEvidence(
+        mountName,
+        imagingArcsecPerPixel,
+        runs,
+        offsets,
+        raMotion,
+        decMotion,
+        spectrum,
+        worm,
+        axis,
+        warnings,
+        sense,
+        exposures,
+        localTime);
+  }
+
   /** The same with exposures. */
   public NightEvidence withExposures(ExposureEvidence shown) {
     return new NightEvidence(

@@ -12,21 +12,37 @@ import java.util.Map;
 
 /** The horizontal axis of a night: time of day where it is known, else minutes. */
 final class TimeScale {
-  private static final int TICKS = 10;
+  /** Room for a tick's label, without and with the local time beside it [px]. */
+  private static final double LABEL = 75;
+
+  private static final double LONG_LABEL = 105;
+
+  /** Names on the left of a chart take so much of its width [px]. */
+  private static final int LEFT = 90;
+
+  /** A long label nearer than this share of its width to an end would be cut there. */
+  private static final double EDGE = 0.35;
 
   private final Instant start;
   private final Clock clock;
   private final double low;
   private final double high;
+  private final int width;
 
-  private TimeScale(Instant start, Clock clock, double low, double high) {
+  private TimeScale(Instant start, Clock clock, double low, double high, int width) {
     this.start = start;
     this.clock = clock;
     this.low = low;
     this.high = high;
+    this.width = width;
   }
 
   static TimeScale of(NightResult result, NightEvidence evidence) {
+    return of(result, evidence, Sheet.WIDE);
+  }
+
+  /** The same of a chart of another width [px]. */
+  static TimeScale of(NightResult result, NightEvidence evidence, int width) {
     Extent extent = new Extent();
     evidence.timeline().forEach(run -> extent.add(run.startSeconds()).add(run.endSeconds()));
     Extent wide = extent.padded(0.004, 60);
@@ -35,20 +51,28 @@ final class TimeScale {
         startUtc == null ? null : Instant.parse(startUtc),
         new Clock(evidence.localTime()),
         wide.low(),
-        wide.high());
+        wide.high(),
+        width);
   }
 
   ListedAxis axis(ChartStyle style) {
     return start == null
         ? style.horizontal(
-            new ListedAxis(low, high, Ticks.minutes(low, high, TICKS)),
+            new ListedAxis(low, high, Ticks.minutes(low, high, wanted(LABEL))),
             "minutes since the first frame")
-        : style.horizontal(new ListedAxis(low, high, clockTicks(TICKS)), title());
+        : style.horizontal(new ListedAxis(low, high, clockTicks()), title());
+  }
+
+  private int wanted(double room) {
+    return (int) Math.max(2, (width - LEFT) / room);
   }
 
   /** Ticks at round times in UTC, the local time beside them. */
-  private List<Tick> clockTicks(int wanted) {
-    return Ticks.clock(start, low, high, wanted).stream()
+  private List<Tick> clockTicks() {
+    double room = clock.local().isEmpty() ? LABEL : LONG_LABEL;
+    double edge = clock.local().isEmpty() ? 0 : EDGE * room * (high - low) / (width - LEFT);
+    return Ticks.clock(start, low, high, wanted(room)).stream()
+        .filter(tick -> tick.value() >= low + edge && tick.value() <= high - edge)
         .map(
             tick ->
                 new Tick(
@@ -60,9 +84,8 @@ final class TimeScale {
   }
 
   private String title() {
-    return clock.local().isEmpty()
-        ? "time of day, UTC"
-        : "time of day, UTC (" + clock.explained() + ")";
+    String utc = clock.local().isEmpty() ? "UTC" : "UTC (" + clock.explained() + ")";
+    return width == Sheet.NARROW ? utc : "time of day, " + utc;
   }
 
   /** What the axis tells, as the heading of a column. */
@@ -93,6 +116,6 @@ final class TimeScale {
 
   /** Pixels, about, that a stretch of time takes on a wide chart. */
   double pixels(double seconds) {
-    return seconds / (high - low) * (Sheet.WIDE - 90);
+    return seconds / (high - low) * (width - LEFT);
   }
 }

@@ -53,20 +53,23 @@ public record Clock(Optional<LocalTime> local) {
         .orElse(utc);
   }
 
-  /** What the local time is; empty where it is not known. */
+  /** {@code local +02:00}; empty where it is not known. */
   public String explained() {
-    return local.map(time -> "local: " + source(time)).orElse("");
+    return local.map(time -> "local " + offset(time)).orElse("");
+  }
+
+  private static String offset(LocalTime time) {
+    int minutes = Math.round(time.offsetSeconds() / 60f);
+    return String.format(
+        Locale.ROOT,
+        "%s%02d:%02d",
+        minutes < 0 ? "\u2212" : "+",
+        Math.abs(minutes) / 60,
+        Math.abs(minutes) % 60);
   }
 
   private static String source(LocalTime time) {
-    int minutes = Math.round(time.offsetSeconds() / 60f);
-    String offset =
-        String.format(
-            Locale.ROOT,
-            "%s%02d:%02d",
-            minutes < 0 ? "\u2212" : "+",
-            Math.abs(minutes) / 60,
-            Math.abs(minutes) % 60);
+    String offset = offset(time);
     return time.source() == LocalTime.Source.LOG
         ? "log's offset, " + offset
         : "mean solar time by the longitude, " + offset;
