@@ -1,8 +1,8 @@
 package io.github.roundstar.report;
 
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Section;
-import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Level;

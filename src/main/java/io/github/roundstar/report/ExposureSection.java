@@ -1,6 +1,7 @@
 package io.github.roundstar.report;
 
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
@@ -10,7 +11,6 @@ import io.github.roundstar.report.Page.Table;
 import io.github.roundstar.report.chart.FootprintSheet;
 import io.github.roundstar.report.words.Clock;
 import io.github.roundstar.report.words.Numbers;
-import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.results.Exposure;
 import io.github.roundstar.results.ExposureCounts;
 import io.github.roundstar.results.ExposureEvidence;
@@ -168,7 +168,7 @@ final class ExposureSection {
                 : "Exposures; position angles run from north through east",
             List.of(
                 Column.numbers("no.", ""),
-                Column.words("file"),
+                Column.files("file"),
                 Column.numbers("start", clock.name()),
                 Column.words("verdict"),
                 Column.words("cause"),

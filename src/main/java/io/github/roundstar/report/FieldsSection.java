@@ -48,12 +48,13 @@ final class FieldsSection {
     return Optional.of(
         new Section(
             "fields",
-            "The night's " + pointings.targets().size() + " fields",
+            "Field by field",
             List.of(
                 Block.text(
                         "Each field has its own star and height, so that a difference between"
-                            + " fields need not be the mount's. RMS about the mean of each run;"
-                            + " drift of the mount without guiding, east and north positive.")
+                            + " fields need not be the mount's.",
+                        "RMS about the mean of each run; drift of the mount without guiding, east"
+                            + " and north positive.")
                     .with(new Table("", COLUMNS, rows).withoutEmptyColumns()))));
   }
 

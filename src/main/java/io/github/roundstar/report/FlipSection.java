@@ -1,12 +1,12 @@
 package io.github.roundstar.report;
 
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
 import io.github.roundstar.report.words.Clock;
-import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.results.Flip;
 import io.github.roundstar.results.Flip.Change;
 import io.github.roundstar.results.NightResult;
@@ -41,12 +41,18 @@ final class FlipSection {
         result.night().pointings() == null ? List.of() : result.night().pointings().flips();
     List<Block> blocks = new ArrayList<>();
     List<String> changed = new ArrayList<>();
+    boolean explained = false;
     for (Flip flip : flips) {
       List<Figure> known =
           FIGURES.stream().filter(figure -> figure.change().apply(flip) != null).toList();
       if (!known.isEmpty()) {
         List<String> sure = sure(flip, known);
-        sure.stream().filter(name -> !changed.contains(name)).forEach(changed::add);
+        boolean drifts = sure.stream().anyMatch(FlipSection::drift);
+        explained |= drifts && axisExplains(result);
+        sure.stream()
+            .filter(name -> !(drift(name) && axisExplains(result)))
+            .filter(name -> !changed.contains(name))
+            .forEach(changed::add);
         blocks.add(
             Block.text(sentences(flip, sure, result).toArray(String[]::new))
                 .with(table(flip, known, clock)));
@@ -54,13 +60,24 @@ final class FlipSection {
     }
     return blocks.isEmpty()
         ? Optional.empty()
-        : Optional.of(new Section("flip", heading(changed, blocks.size()), blocks));
+        : Optional.of(new Section("flip", heading(changed, explained, blocks.size()), blocks));
   }
 
-  private static String heading(List<String> changed, int flips) {
+  private static boolean drift(String name) {
+    return name.startsWith("drift");
+  }
+
+  private static boolean axisExplains(NightResult result) {
+    return result.polarAxis() != null && Boolean.TRUE.equals(result.polarAxis().consistent());
+  }
+
+  private static String heading(List<String> changed, boolean explained, int flips) {
     String where = flips == 1 ? "At the flip" : "At the " + flips + " flips";
     return changed.isEmpty()
-        ? where + " nothing changed that this night can tell"
+        ? where
+            + (explained
+                ? " nothing changed that the polar axis does not explain"
+                : " nothing changed that this night can tell")
         : where + " changed: " + Sentences.list(changed);
   }
 

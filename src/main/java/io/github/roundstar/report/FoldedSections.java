@@ -1,5 +1,6 @@
 package io.github.roundstar.report;
 
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
@@ -7,7 +8,6 @@ import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
 import io.github.roundstar.report.words.Clock;
 import io.github.roundstar.report.words.Numbers;
-import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.results.Input;
 import io.github.roundstar.results.Mark;
 import io.github.roundstar.results.Method;
@@ -95,7 +95,7 @@ final class FoldedSections {
         new Table(
             "",
             List.of(
-                Column.words("file"),
+                Column.files("file"),
                 Column.words("layout"),
                 Column.numbers("rows", ""),
                 Column.numbers("used", ""),

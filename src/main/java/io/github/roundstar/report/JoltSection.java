@@ -1,5 +1,6 @@
 package io.github.roundstar.report;
 
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
@@ -8,7 +9,6 @@ import io.github.roundstar.report.Page.Table;
 import io.github.roundstar.report.chart.JoltChart;
 import io.github.roundstar.report.words.Clock;
 import io.github.roundstar.report.words.Numbers;
-import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.results.Event;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
@@ -109,8 +109,7 @@ final class JoltSection {
   }
 
   private static Table table(List<Placed> events, Clock clock) {
-    boolean oneRun =
-        events.stream().mapToInt(placed -> placed.run().id()).distinct().count() == 1;
+    boolean oneRun = events.stream().mapToInt(placed -> placed.run().id()).distinct().count() == 1;
     List<Placed> largest =
         events.stream()
             .sorted(Comparator.comparingDouble(JoltSection::weight).reversed())

@@ -78,19 +78,30 @@ record Page(
     }
   }
 
-  /** Heading of a column with its unit, and whether it holds numbers. */
-  record Column(String name, String unit, boolean numbers) {
+  /**
+   * Heading of a column.
+   *
+   * @param name what it holds
+   * @param unit of its numbers; may be empty
+   * @param numbers whether it holds numbers
+   * @param unbroken whether its words stand in one line, as names of files do
+   */
+  record Column(String name, String unit, boolean numbers, boolean unbroken) {
     /** Name and unit, for a place without a heading. */
     String wording() {
-      return unit.isEmpty() || unit.contains(" ") ? name : name + ", " + unit;
+      return unit.isEmpty() ? name : name + ", " + unit;
     }
 
     static Column words(String name) {
-      return new Column(name, "", false);
+      return new Column(name, "", false, false);
     }
 
     static Column numbers(String name, String unit) {
-      return new Column(name, unit, true);
+      return new Column(name, unit, true, false);
+    }
+
+    static Column files(String name) {
+      return new Column(name, "", false, true);
     }
   }
 

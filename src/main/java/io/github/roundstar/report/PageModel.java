@@ -129,7 +129,7 @@ final class PageModel {
   }
 
   private static String kind(Column column) {
-    return column.numbers() ? "n" : "w";
+    return column.numbers() ? "n" : column.unbroken() ? "w whole" : "w";
   }
 
   private static <T> List<Object> list(

@@ -63,8 +63,8 @@ final class TimeScale {
         : style.horizontal(new ListedAxis(low, high, clockTicks()), title());
   }
 
-  private int wanted(double room) {
-    return (int) Math.max(2, (width - LEFT) / room);
+  private double wanted(double room) {
+    return Math.max(2, (width - LEFT) / room);
   }
 
   /** Ticks at round times in UTC, the local time beside them. */
