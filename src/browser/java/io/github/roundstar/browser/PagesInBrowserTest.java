@@ -84,18 +84,37 @@ class PagesInBrowserTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"320, block", "768, block", "1440, none"})
-  void chartThatScrollsSaysSo(int width, String display) {
+  @ValueSource(ints = {320, 768, 1440})
+  void chartThatScrollsSaysSoAndNoOther(int width) {
+    browser.open(night, width);
+    browser.script(UNFOLD);
+
+    assertThat(
+            browser.script(
+                """
+                return [...document.querySelectorAll('figure')].filter(f => {
+                  const box = f.querySelector('.scroll');
+                  const hint = f.querySelector('.sideways');
+                  const said = hint !== null && getComputedStyle(hint).display === 'block';
+                  return box.tabIndex !== 0 || said !== box.scrollWidth > box.clientWidth + 1;
+                }).map(f => f.querySelector('figcaption').textContent).join('; ')"""))
+        .isEqualTo("");
+  }
+
+  @ParameterizedTest
+  @CsvSource({"320, narrow", "768, medium", "1440, wide"})
+  void timelineHasAFormThatFitsEveryScreen(int width, String form) {
     browser.open(night, width);
 
     assertThat(
             browser.script(
                 """
-                const p = document.querySelector('#timeline .sideways');
-                const f = document.querySelector('#timeline .scroll');
-                return getComputedStyle(p).display + ' ' + (f.scrollWidth > f.clientWidth)
-                    + ' ' + f.tabIndex"""))
-        .isEqualTo(display + " " + (width < 1000) + " 0");
+                const box = document.querySelector('#timeline .scroll');
+                const seen = [...box.querySelectorAll('svg')].filter(s => s.getClientRects().length);
+                return seen.length + ' ' + seen[0].classList[1] + ' '
+                    + (box.scrollWidth <= box.clientWidth) + ' '
+                    + (seen[0].getBoundingClientRect().width / seen[0].viewBox.baseVal.width > 0.85)"""))
+        .isEqualTo("1 " + form + " true true");
   }
 
   @ParameterizedTest

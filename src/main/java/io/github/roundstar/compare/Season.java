@@ -1,5 +1,6 @@
 package io.github.roundstar.compare;
 
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.results.ComparedFigure;
 import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.Method;
@@ -175,13 +176,7 @@ public final class Season {
 
   private static String one(SeasonChange change) {
     String what = change.what().isEmpty() ? "change" : change.what();
-    return Character.toUpperCase(what.charAt(0))
-        + what.substring(1)
-        + " on "
-        + change.date()
-        + ": "
-        + change.summary()
-        + " ";
+    return Sentences.capital(what) + " on " + change.date() + ": " + change.summary() + " ";
   }
 
   private static String counted(List<SeasonChange> changes) {

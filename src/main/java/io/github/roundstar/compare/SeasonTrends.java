@@ -65,9 +65,12 @@ final class SeasonTrends {
             .toList();
     List<Line> sloped = lines.stream().filter(line -> line.slope() != null).toList();
     double[] levels = Judge.levels(sloped.stream().mapToDouble(Line::probability).toArray());
-    return lines.stream()
-        .map(line -> line.trend(line.slope() == null ? 1 : levels[sloped.indexOf(line)]))
-        .toList();
+    List<Trend> trends = new ArrayList<>();
+    int next = 0;
+    for (Line line : lines) {
+      trends.add(line.trend(line.slope() == null ? 1 : levels[next++]));
+    }
+    return trends;
   }
 
   private static List<Line> lines(Telescope telescope, List<MountChange> changes, Instant first) {

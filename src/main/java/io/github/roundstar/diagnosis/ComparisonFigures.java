@@ -8,7 +8,6 @@ import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.StarScatter;
 import io.github.roundstar.results.ComparisonBasis;
 import io.github.roundstar.results.GuidedIntervals;
-import io.github.roundstar.signal.BlockLength;
 import io.github.roundstar.signal.MovingBlocks;
 import java.util.Arrays;
 import java.util.List;
@@ -63,27 +62,23 @@ final class ComparisonFigures {
     }
     double[] ra = pooled.get().aboutMeanArcsec(Axis.RA);
     double[] dec = pooled.get().aboutMeanArcsec(Axis.DEC);
-    double[] raSquares = products(ra, ra);
-    double[] decSquares = products(dec, dec);
+    double[] raSquares = ScatterIntervals.products(ra, ra);
+    double[] decSquares = ScatterIntervals.products(dec, dec);
     double[] radial = new double[ra.length];
     Arrays.setAll(radial, i -> raSquares[i] + decSquares[i]);
-    MovingBlocks blocks = new MovingBlocks(radial.length, BlockLength.of(radial));
+    MovingBlocks blocks = ScatterIntervals.blocks(raSquares, decSquares);
     return new GuidedIntervals(
-        root(blocks, raSquares),
-        root(blocks, decSquares),
-        root(blocks, radial),
+        ScatterIntervals.root(blocks, raSquares),
+        ScatterIntervals.root(blocks, decSquares),
+        ScatterIntervals.root(blocks, radial),
         scope.orNull(
             "/guidedIntervals/scatterElongation",
-            elongation(blocks, new double[][] {ra, dec, raSquares, decSquares, products(ra, dec)}),
+            elongation(
+                blocks,
+                new double[][] {
+                  ra, dec, raSquares, decSquares, ScatterIntervals.products(ra, dec)
+                }),
             "the offsets have no extent across their long axis"));
-  }
-
-  /** Root of a mean with the error of the mean carried through. */
-  private static Estimate root(MovingBlocks blocks, double[] squares) {
-    double root = Math.sqrt(Arrays.stream(squares).average().orElseThrow());
-    double error = root == 0 ? 0 : blocks.standardErrorOfMean(squares) / (2 * root);
-    return new Estimate(
-        root, Math.max(0, root - Estimate.SIGMAS_95 * error), root + Estimate.SIGMAS_95 * error);
   }
 
   private static Optional<Estimate> elongation(MovingBlocks blocks, double[][] columns) {
@@ -106,11 +101,5 @@ final class ComparisonFigures {
     double half = Math.hypot((ra - dec) / 2, mean[4] - mean[0] * mean[1]);
     double minor = (ra + dec) / 2 - half;
     return minor > 1e-12 * (ra + dec) ? Math.sqrt(((ra + dec) / 2 + half) / minor) : Double.NaN;
-  }
-
-  private static double[] products(double[] a, double[] b) {
-    double[] products = new double[a.length];
-    Arrays.setAll(products, i -> a[i] * b[i]);
-    return products;
   }
 }

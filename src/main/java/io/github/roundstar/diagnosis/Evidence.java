@@ -6,6 +6,7 @@ import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.PeriodicError;
 import io.github.roundstar.results.AxisTrace;
 import io.github.roundstar.results.Faults;
+import io.github.roundstar.results.LocalTime;
 import io.github.roundstar.results.MotionTrace;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.RunTrace;
@@ -17,6 +18,8 @@ import java.util.function.Supplier;
 
 /** Gathers what the charts of a night show. */
 final class Evidence {
+  private static final double SECONDS_PER_DEGREE = 240;
+
   private Evidence() {}
 
   static NightEvidence of(
@@ -24,6 +27,7 @@ final class Evidence {
       List<RunStudy> studies,
       Answer<PeriodicError> periodic,
       Equipment equipment,
+      boolean siteShown,
       Supplier<Optional<AxisTrace>> axis,
       Faults faults) {
     NightClock clock = NightClock.of(night.runs());
@@ -51,6 +55,28 @@ final class Evidence {
         faults.within("drift against hour angle", axis, Optional.<AxisTrace>empty()),
         List.of(),
         Directions.of(studies),
-        Optional.empty());
+        Optional.empty(),
+        localTime(night, clock, equipment, siteShown));
+  }
+
+  /** The log's offset before the longitude; nothing where the site is to be kept back. */
+  private static Optional<LocalTime> localTime(
+      Night night, NightClock clock, Equipment equipment, boolean siteShown) {
+    if (!siteShown || clock.start().isEmpty()) {
+      return Optional.empty();
+    }
+    return night
+        .utcOffset()
+        .map(offset -> new LocalTime(offset.getTotalSeconds(), LocalTime.Source.LOG))
+        .or(
+            () ->
+                night.runs().stream()
+                    .flatMapToDouble(run -> equipment.longitudeDegrees(run.pointing()).stream())
+                    .mapToObj(
+                        east ->
+                            new LocalTime(
+                                (int) Math.round(east * SECONDS_PER_DEGREE),
+                                LocalTime.Source.LONGITUDE))
+                    .findFirst());
   }
 }

@@ -144,6 +144,26 @@ final class Methods {
                   + " from the autocorrelation of the squared distance from the mean (Politis and"
                   + " White 2004, Patton et al. 2009); closed form for the RMS, 400 resamples with a"
                   + " fixed seed for the elongation."),
+          new Method(
+              "/night/pointings/targets",
+              "Runs whose guide stars stand within half a degree, or within 0.15 h by their hour"
+                  + " angles. RMS by the moving-block bootstrap as for the night; drift as a mean"
+                  + " over the runs, weighted by their length."),
+          new Method(
+              "/night/pointings/flips",
+              "RMS and noise: logarithms of mean squares in blocks of five minutes, fitted with a"
+                  + " step at the flip beside a random walk and the scatter of blocks, by restricted"
+                  + " likelihood (Patterson and Thompson 1971), averaged over the walk's share."
+                  + " Noise by second differences of the motion with the corrections taken out."
+                  + " Response: each run's motion fitted with what its pulses pushed, beside drift"
+                  + " and gears, through the filter that makes wander and noise white. Intervals of"
+                  + " changes by Bonferroni's inequality over the eight figures."),
+          new Method(
+              "/night/pointings/airmass",
+              "Airmass is the secant of the zenith distance. Logarithms of mean squares in blocks of"
+                  + " five minutes against that of the airmass, each field at its own level, beside"
+                  + " a random walk, as for flips. The variance of a star's motion grows with the"
+                  + " airmass (Roddier 1981, Progress in Optics 19, 281)."),
           new Method("/runs/*/periodic", PERIODIC),
           new Method("/runs/*/periodic/repeatability", REPEATABILITY),
           new Method("/night/periodic/repeatability", REPEATABILITY),

@@ -37,7 +37,7 @@ final class MixedRuns {
     for (GuideRun run : night.runs()) {
       parts(run).forEach(part -> runs.add(part.withId(runs.size() + 1)));
     }
-    return new Night(night.name(), runs, night.sources());
+    return new Night(night.name(), runs, night.sources(), night.utcOffset());
   }
 
   private static List<GuideRun> parts(GuideRun run) {

@@ -127,6 +127,7 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
                             siteShown,
                             reasons.below("/night/comparison")),
                     null),
+            siteShown,
             reasons.below("/night"));
     AxisFigures axis = new AxisFigures(axisBeside.join(), equipment, siteShown);
     Optional<SitelessAxisFigures> siteless =
@@ -192,6 +193,7 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             studies,
             periodic,
             equipment,
+            siteShown,
             () -> siteless.map(SitelessAxisFigures::trace).orElseGet(axis::trace),
             faults);
     NightResult judged = Diagnosis.of(result, equipment, faults).addedTo(result);

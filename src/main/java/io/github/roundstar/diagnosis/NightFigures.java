@@ -39,6 +39,7 @@ final class NightFigures {
       Gears gears,
       Equipment equipment,
       ComparisonBasis comparison,
+      boolean siteShown,
       Reasons.Scope scope) {
     return new NightSummary(
         night.name(),
@@ -83,7 +84,11 @@ final class NightFigures {
         scope.part(
             "/settling", () -> SettlingFigures.of(night.runs(), scope), SettlingFigures.NONE),
         comparison,
-        scope.part("/learned", () -> LearnedFigures.of(studies, equipment, scope), null));
+        scope.part("/learned", () -> LearnedFigures.of(studies, equipment, scope), null),
+        scope.part(
+            "/pointings",
+            () -> PointingFigures.of(night, studies, runs, equipment, siteShown, scope),
+            null));
   }
 
   private static String instant(String figure, Optional<Instant> instant, Reasons.Scope scope) {
@@ -114,7 +119,7 @@ final class NightFigures {
    * mount's response is the same in all runs, so their intervals are averaged too, not taken as
    * independent.
    */
-  private static Answer<Estimate> mean(
+  static Answer<Estimate> mean(
       List<RunStudy> studies, Function<RunStudy, Answer<Estimate>> figure) {
     double weight = 0;
     double sum = 0;

@@ -2,15 +2,11 @@ package io.github.roundstar.diagnosis;
 
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Frames;
-import io.github.roundstar.model.Pointing;
 import io.github.roundstar.motion.Answer;
-import io.github.roundstar.motion.HourAngles;
 import io.github.roundstar.results.Seeing;
 import io.github.roundstar.results.SeeingRun;
 import io.github.roundstar.sky.ImageScale;
 import io.github.roundstar.sky.SeeingMotion;
-import io.github.roundstar.sky.Site;
-import io.github.roundstar.sky.StarPlace;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -132,17 +128,10 @@ final class SeeingFigures {
   }
 
   private static Double airmass(RunStudy study, Equipment equipment) {
-    Pointing pointing = study.run().pointing();
-    Optional<Site> site =
-        Observatory.of(List.of(study.run()), equipment).value().map(Observatory::site);
-    Optional<Double> hourAngle = HourAngles.of(study.run(), equipment).value();
-    if (site.isEmpty() || hourAngle.isEmpty() || pointing.declinationDegrees().isEmpty()) {
-      return null;
-    }
-    StarPlace middle =
-        StarPlace.ofHours(hourAngle.get(), pointing.declinationDegrees().getAsDouble())
-            .later(study.durationSeconds() / 2);
-    double altitude = site.get().altitudeDegrees(middle);
-    return altitude < 5 ? null : Math.rint(10 / Math.sin(Math.toRadians(altitude))) / 10;
+    return StarHeight.of(study.run(), equipment)
+        .map(height -> height.airmass(study.durationSeconds() / 2))
+        .filter(OptionalDouble::isPresent)
+        .map(airmass -> Math.rint(10 * airmass.getAsDouble()) / 10)
+        .orElse(null);
   }
 }

@@ -80,7 +80,7 @@ public final class NightGrouping {
     for (GuideLog log : dated) {
       grouping.add(log, names);
     }
-    List<Night> result = grouping.dated();
+    List<Night> result = grouping.dated(utcOffset);
     distinct.stream()
         .filter(log -> !isDated(log))
         .map(
@@ -174,14 +174,21 @@ public final class NightGrouping {
         .anyMatch(span -> others.stream().anyMatch(other -> other.span().overlaps(span)));
   }
 
-  private List<Night> dated() {
+  private List<Night> dated(Optional<ZoneOffset> utcOffset) {
     List<Night> result = new ArrayList<>();
     for (String name : nights.keySet().stream().sorted().toList()) {
       List<GuideRun> runs = new ArrayList<>();
       nights.get(name).stream()
           .sorted(Comparator.comparing(placed -> placed.span().first()))
           .forEach(placed -> runs.add(placed.run().withId(runs.size() + 1)));
-      result.add(new Night(name, runs, sources.get(name).stream().map(Source::file).toList()));
+      Optional<ZoneOffset> logged =
+          sources.get(name).stream().flatMap(source -> source.log.utcOffset().stream()).findFirst();
+      result.add(
+          new Night(
+              name,
+              runs,
+              sources.get(name).stream().map(Source::file).toList(),
+              utcOffset.or(() -> logged)));
     }
     return result;
   }

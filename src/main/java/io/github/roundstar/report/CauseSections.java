@@ -1,8 +1,8 @@
 package io.github.roundstar.report;
 
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Section;
-import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Level;
@@ -49,7 +49,7 @@ record CauseSections(List<Section> open, List<Section> folded) {
           Map.entry("log-too-short", "rows"));
 
   /** Shown whether or not a cause rests on them. */
-  private static final Set<String> ALWAYS_OPEN = Set.of("exposures", "budget");
+  private static final Set<String> ALWAYS_OPEN = Set.of("exposures", "fields", "flip", "budget");
 
   /** Headings that would tell the title of their cause over again. */
   private static final Set<String> HEADED_ALIKE =

@@ -1,6 +1,7 @@
 package io.github.roundstar.report;
 
 import io.github.roundstar.model.RepeatedLines;
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.report.NightPage.Rendered;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.KeyFigure;
@@ -9,7 +10,6 @@ import io.github.roundstar.report.chart.HourAngleChart;
 import io.github.roundstar.report.chart.OverlayChart;
 import io.github.roundstar.report.chart.Svg;
 import io.github.roundstar.report.words.Numbers;
-import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.results.CompareEvidence;
 import io.github.roundstar.results.CompareResult;
 import io.github.roundstar.results.ComparedNight;

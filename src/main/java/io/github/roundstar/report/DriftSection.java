@@ -1,6 +1,7 @@
 package io.github.roundstar.report;
 
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
@@ -8,7 +9,6 @@ import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
 import io.github.roundstar.report.chart.MotionChart;
 import io.github.roundstar.report.words.Numbers;
-import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.results.AxisDrift;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;

@@ -1,6 +1,7 @@
 package io.github.roundstar.report;
 
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
@@ -8,9 +9,8 @@ import io.github.roundstar.report.Page.KeyFigure;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
 import io.github.roundstar.report.chart.FootprintSheet;
+import io.github.roundstar.report.words.Clock;
 import io.github.roundstar.report.words.Numbers;
-import io.github.roundstar.report.words.Sentences;
-import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.Exposure;
 import io.github.roundstar.results.ExposureCounts;
 import io.github.roundstar.results.ExposureEvidence;
@@ -49,7 +49,7 @@ final class ExposureSection {
               .orElse(sheet));
       blocks.add(
           Block.text(evidence(result.exposures()).toArray(String[]::new))
-              .with(table(result.exposures())));
+              .with(table(result.exposures(), new Clock(evidence.localTime()))));
     }
     problems(shown.problems()).ifPresent(blocks::add);
     return Optional.of(
@@ -156,11 +156,11 @@ final class ExposureSection {
     return sentences;
   }
 
-  private static Table table(List<Exposure> exposures) {
+  private static Table table(List<Exposure> exposures, Clock clock) {
     List<Exposure> shown = exposures.subList(0, Math.min(MOST_ROWS, exposures.size()));
     List<List<Cell>> rows = new ArrayList<>();
     for (int i = 0; i < shown.size(); i++) {
-      rows.add(row(i + 1, shown.get(i)));
+      rows.add(row(i + 1, shown.get(i), clock));
     }
     return new Table(
             shown.size() < exposures.size()
@@ -168,8 +168,8 @@ final class ExposureSection {
                 : "Exposures; position angles run from north through east",
             List.of(
                 Column.numbers("no.", ""),
-                Column.words("file"),
-                Column.numbers("start", "UTC"),
+                Column.files("file"),
+                Column.numbers("start", clock.name()),
                 Column.words("verdict"),
                 Column.words("cause"),
                 Column.numbers("elon\u00adgation, log", ""),
@@ -183,11 +183,11 @@ final class ExposureSection {
         .withoutEmptyColumns();
   }
 
-  private static List<Cell> row(int number, Exposure e) {
+  private static List<Cell> row(int number, Exposure e, Clock clock) {
     return List.of(
         Cell.count(number),
         Cell.of(e.file()),
-        Cell.of(Times.clock(Instant.parse(e.startUtc()))),
+        Cell.of(Instant.parse(e.startUtc()), clock),
         Cell.of(e.verdict()),
         Cell.of(e.cause() == null ? "" : plain(e.cause())),
         elongation(e.predictedElongation()),

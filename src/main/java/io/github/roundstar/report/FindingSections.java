@@ -1,5 +1,6 @@
 package io.github.roundstar.report;
 
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
@@ -7,7 +8,6 @@ import io.github.roundstar.report.Page.Judged;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
 import io.github.roundstar.report.words.Numbers;
-import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Judgement;

@@ -1,13 +1,13 @@
 package io.github.roundstar.report;
 
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
+import io.github.roundstar.report.words.Clock;
 import io.github.roundstar.report.words.Numbers;
-import io.github.roundstar.report.words.Sentences;
-import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.Input;
 import io.github.roundstar.results.Mark;
 import io.github.roundstar.results.Method;
@@ -50,27 +50,29 @@ final class FoldedSections {
     if (worded.isEmpty()) {
       return;
     }
+    Clock clock = new Clock(evidence.localTime());
     String startUtc = result.night().startUtc();
     List<Mark> shown = worded.subList(0, Math.min(MOST_NOTES, worded.size()));
     Table table =
         new Table(
             shown.size() < worded.size() ? "The first " + MOST_NOTES : "",
             List.of(
-                Column.numbers("time", startUtc == null ? "min since the first frame" : "UTC"),
+                Column.numbers(
+                    "time", startUtc == null ? "min since the first frame" : clock.name()),
                 Column.words("kind"),
                 Column.words("text")),
-            shown.stream().map(mark -> row(mark, startUtc)).toList());
+            shown.stream().map(mark -> row(mark, startUtc, clock)).toList());
     sections.add(new Section("notes", "Notes on the timeline", List.of(Block.text().with(table))));
   }
 
-  private static List<Cell> row(Mark mark, String startUtc) {
-    String time =
+  private static List<Cell> row(Mark mark, String startUtc, Clock clock) {
+    Cell time =
         startUtc == null
-            ? Numbers.fixed(mark.startSeconds() / 60, 1)
-            : Times.clock(
-                Instant.parse(startUtc).plusMillis(Math.round(mark.startSeconds() * 1000)));
+            ? Cell.of(Numbers.fixed(mark.startSeconds() / 60, 1))
+            : Cell.of(
+                Instant.parse(startUtc).plusMillis(Math.round(mark.startSeconds() * 1000)), clock);
     return List.of(
-        Cell.of(time), Cell.of(mark.kind().name().toLowerCase(Locale.ROOT)), Cell.of(mark.text()));
+        time, Cell.of(mark.kind().name().toLowerCase(Locale.ROOT)), Cell.of(mark.text()));
   }
 
   private static Section methods(NightResult result) {
@@ -93,7 +95,7 @@ final class FoldedSections {
         new Table(
             "",
             List.of(
-                Column.words("file"),
+                Column.files("file"),
                 Column.words("layout"),
                 Column.numbers("rows", ""),
                 Column.numbers("used", ""),

@@ -17,6 +17,7 @@ final class Glossary {
               "alias",
               "A false slow motion that sampling makes of a fast one; suspected below four cadences."),
           word("arcsec", "One 3600th of a degree on the sky."),
+          word("airmass", "How much air the star is seen through; 1 in the zenith."),
           word(
               "at the axis",
               "RA motion as the mount's axis turns; on the sky it is smaller by the cosine of the declination."),
@@ -47,6 +48,7 @@ final class Glossary {
           word("elongation", "Longest over shortest width of a star in the picture; 1 is round."),
           word("exposure", "One picture of the main camera."),
           word("false alarm", "Chance that wander and noise alone show a peak this strong."),
+          word("field", "A place in the sky that was guided on; runs on one star belong together."),
           word(
               "field rotation",
               "The picture turns about the guide star when the polar axis is off."),
@@ -73,10 +75,16 @@ final class Glossary {
               "limit",
               "What the user can bear: the RMS wished for, or what leaves a star of the usual seeing round."),
           word("loop", "Measuring the star and pushing the mount, over and over."),
+          word(
+              "local time",
+              "Time of day at the site: by the log's offset from UTC, else mean solar time."),
           word("lost", "Frames in which the star could not be measured."),
           word(
               "memory",
               "Share of the answered offset that comes from the frames before; 0 is the last frame only."),
+          word(
+              "mean solar time",
+              "Time by the Sun's mean course; noon when it stands in the south, or the north."),
           word("mesh", "How closely a worm sits in its wheel."),
           word("noise floor", "Error of measuring the star: air and camera, not the mount."),
           word("offset", "Where the star was, less where it should have been."),

@@ -1,14 +1,14 @@
 package io.github.roundstar.report;
 
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
 import io.github.roundstar.report.chart.JoltChart;
+import io.github.roundstar.report.words.Clock;
 import io.github.roundstar.report.words.Numbers;
-import io.github.roundstar.report.words.Sentences;
-import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.Event;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
@@ -61,7 +61,7 @@ final class JoltSection {
                 () ->
                     JoltChart.draw(result, evidence)
                         .map(chart -> events.size() > MOST_ROWS ? chart : chart.withoutNumbers())),
-            table(events),
+            table(events, new Clock(evidence.localTime())),
             null,
             null);
     return Optional.of(new Section("jolts", heading(events), List.of(block)));
@@ -108,7 +108,8 @@ final class JoltSection {
     return sentences;
   }
 
-  private static Table table(List<Placed> events) {
+  private static Table table(List<Placed> events, Clock clock) {
+    boolean oneRun = events.stream().mapToInt(placed -> placed.run().id()).distinct().count() == 1;
     List<Placed> largest =
         events.stream()
             .sorted(Comparator.comparingDouble(JoltSection::weight).reversed())
@@ -118,12 +119,13 @@ final class JoltSection {
             events.size() > MOST_ROWS ? "The " + MOST_ROWS + " largest, in order of size" : "",
             List.of(
                 Column.numbers("run", ""),
-                Column.numbers("time", ""),
+                Column.numbers(
+                    "time", events.get(0).run().startUtc() == null ? "min" : clock.name()),
                 Column.words("kind"),
                 Column.numbers("size", "arcsec"),
                 Column.numbers("light lost", "%"),
                 Column.numbers("lasting", "s")),
-            largest.stream().map(JoltSection::row).toList())
+            largest.stream().map(placed -> row(placed, clock, oneRun)).toList())
         .withoutEmptyColumns();
   }
 
@@ -136,16 +138,14 @@ final class JoltSection {
     return event.lightLost() == null ? Double.MAX_VALUE : 10 * event.lightLost();
   }
 
-  private static List<Cell> row(Placed placed) {
+  private static List<Cell> row(Placed placed, Clock clock, boolean oneRun) {
     Event event = placed.event();
     String start = placed.run().startUtc();
     return List.of(
-        Cell.count(placed.run().id()),
-        Cell.of(
-            start == null
-                ? Numbers.fixed(event.time() / 60, 1) + " min"
-                : Times.clock(Instant.parse(start).plusMillis(Math.round(event.time() * 1000)))
-                    + " UTC"),
+        oneRun ? Cell.NONE : Cell.count(placed.run().id()),
+        start == null
+            ? Cell.of(Numbers.fixed(event.time() / 60, 1))
+            : Cell.of(Instant.parse(start).plusMillis(Math.round(event.time() * 1000)), clock),
         Cell.of(event.kind().replace('-', ' ')),
         event.sizeArcsec() == null ? Cell.NONE : Cell.of(Numbers.fixed(event.sizeArcsec(), 1)),
         event.lightLost() == null ? Cell.NONE : Cell.of(Numbers.fixed(100 * event.lightLost(), 0)),

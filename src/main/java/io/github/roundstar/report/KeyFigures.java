@@ -2,9 +2,9 @@ package io.github.roundstar.report;
 
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.RowCounts;
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.report.Page.KeyFigure;
 import io.github.roundstar.report.words.Numbers;
-import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.results.AxisDrift;
 import io.github.roundstar.results.Guided;
 import io.github.roundstar.results.NightResult;

@@ -6,8 +6,8 @@ import io.github.roundstar.report.Page.Column;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
 import io.github.roundstar.report.chart.ScatterChart;
+import io.github.roundstar.report.words.Clock;
 import io.github.roundstar.report.words.Numbers;
-import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.Guided;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
@@ -24,7 +24,7 @@ final class MovementSection {
     Table table =
         new Table(
                 "Star motion, run by run",
-                columns(result.night().startUtc()),
+                columns(result.night().startUtc(), new Clock(evidence.localTime())),
                 result.runs().stream().map(run -> row(run, evidence)).toList())
             .withoutEmptyColumns();
     Block cloud =
@@ -37,10 +37,10 @@ final class MovementSection {
     return new Section("star", heading(result), List.of(cloud));
   }
 
-  private static List<Column> columns(String startUtc) {
+  private static List<Column> columns(String startUtc, Clock clock) {
     return List.of(
         Column.numbers("run", ""),
-        Column.numbers("start", startUtc == null ? "min" : "UTC"),
+        Column.numbers("start", startUtc == null ? "min" : clock.name()),
         Column.numbers("length", "min"),
         Column.numbers("frames used", ""),
         Column.numbers("RA RMS", "arcsec"),
@@ -93,7 +93,7 @@ final class MovementSection {
 
   private static Cell start(RunResult run, NightEvidence evidence) {
     if (run.startUtc() != null) {
-      return Cell.of(Times.clock(Instant.parse(run.startUtc())));
+      return Cell.of(Instant.parse(run.startUtc()), new Clock(evidence.localTime()));
     }
     return evidence.timeline().stream()
         .filter(trace -> trace.run() == run.id())

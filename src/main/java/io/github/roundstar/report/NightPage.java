@@ -5,9 +5,11 @@ import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.chart.Svg;
 import io.github.roundstar.report.chart.TimelineChart;
+import io.github.roundstar.report.words.Clock;
 import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.Faults;
+import io.github.roundstar.results.LocalTime;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
@@ -55,7 +57,11 @@ public final class NightPage {
    * @param faults those met so far; hears of charts and sections that a fault of the tool took
    */
   public static Rendered render(
-      NightResult result, NightEvidence evidence, SiteDetail site, Faults faults) {
+      NightResult result, NightEvidence shown, SiteDetail site, Faults faults) {
+    NightEvidence evidence =
+        site == SiteDetail.FULL
+            ? shown
+            : shown.withLocalTime(shown.localTime().map(LocalTime::rounded));
     Charts charts = new Charts(faults);
     Block timeline =
         faults.within(
@@ -106,12 +112,15 @@ public final class NightPage {
       SiteDetail site,
       SectionGuard guard) {
     guard.optional("exposures", () -> ExposureSection.of(result, evidence, charts));
+    guard.optional("fields", () -> FieldsSection.of(result, site));
+    guard.optional("flip", () -> FlipSection.of(result, new Clock(evidence.localTime())));
     guard.add("budget", () -> BudgetSection.of(result, charts));
     guard.add("star", () -> MovementSection.of(result, evidence, charts));
     guard.add("periodic", () -> PeriodicSection.of(result, evidence, charts));
     guard.add("drift", () -> DriftSection.of(result, evidence, charts, site));
     guard.add("polar-axis", () -> PolarSection.of(result, evidence, charts, site));
     guard.optional("seeing", () -> SeeingSection.of(result, evidence, charts));
+    guard.optional("height", () -> HeightSection.of(result, charts));
     guard.add("loop", () -> LoopSection.of(result));
     guard.add("replay", () -> ReplaySection.of(result, charts));
     guard.add("pulses", () -> PulseSection.of(result));
@@ -143,10 +152,8 @@ public final class NightPage {
     parts.add(night.date().startsWith("undated") ? "Undated night" : "Night of " + night.date());
     if (night.startUtc() != null && night.endUtc() != null) {
       parts.add(
-          Times.clock(Instant.parse(night.startUtc()))
-              + " to "
-              + Times.clock(Instant.parse(night.endUtc()))
-              + " UTC");
+          new Clock(evidence.localTime())
+              .span(Instant.parse(night.startUtc()), Instant.parse(night.endUtc())));
     }
     evidence.mountName().ifPresent(parts::add);
     parts.add(duration(Guiding.loggedSeconds(result), night.guidedHours() * 3600));

@@ -1,7 +1,9 @@
 package io.github.roundstar.report;
 
 import io.github.roundstar.report.chart.Svg;
+import io.github.roundstar.report.words.Clock;
 import io.github.roundstar.report.words.Numbers;
+import java.time.Instant;
 import java.util.List;
 import java.util.stream.IntStream;
 
@@ -76,19 +78,30 @@ record Page(
     }
   }
 
-  /** Heading of a column with its unit, and whether it holds numbers. */
-  record Column(String name, String unit, boolean numbers) {
+  /**
+   * Heading of a column.
+   *
+   * @param name what it holds
+   * @param unit of its numbers; may be empty
+   * @param numbers whether it holds numbers
+   * @param unbroken whether its words stand in one line, as names of files do
+   */
+  record Column(String name, String unit, boolean numbers, boolean unbroken) {
     /** Name and unit, for a place without a heading. */
     String wording() {
-      return unit.isEmpty() || unit.contains(" ") ? name : name + ", " + unit;
+      return unit.isEmpty() ? name : name + ", " + unit;
     }
 
     static Column words(String name) {
-      return new Column(name, "", false);
+      return new Column(name, "", false, false);
     }
 
     static Column numbers(String name, String unit) {
-      return new Column(name, unit, true);
+      return new Column(name, unit, true, false);
+    }
+
+    static Column files(String name) {
+      return new Column(name, "", false, true);
     }
   }
 
@@ -120,6 +133,11 @@ record Page(
 
     static Cell of(String text) {
       return new Cell(text, "");
+    }
+
+    /** A time of day in UTC, the local one in quiet ink. */
+    static Cell of(Instant instant, Clock clock) {
+      return new Cell(clock.utc(instant), clock.inBrackets(instant).strip());
     }
 
     static Cell of(Double value) {

@@ -66,7 +66,9 @@ final class PageModel {
         "shows",
         block.chart() == null ? null : block.chart().title(),
         "sideways",
-        block.beside() ? "sideways" : "sideways wide",
+        block.chart() == null || block.chart().fits()
+            ? null
+            : block.beside() ? "sideways" : "sideways wide",
         "numbers",
         block.chart() == null ? null : block.chart().table(),
         "table",
@@ -127,7 +129,7 @@ final class PageModel {
   }
 
   private static String kind(Column column) {
-    return column.numbers() ? "n" : "w";
+    return column.numbers() ? "n" : column.unbroken() ? "w whole" : "w";
   }
 
   private static <T> List<Object> list(

@@ -1,8 +1,8 @@
 package io.github.roundstar.report;
 
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.report.words.Numbers;
-import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.Component;
 import io.github.roundstar.results.Detectable;

@@ -1,6 +1,6 @@
 package io.github.roundstar.report;
 
-import io.github.roundstar.report.words.Sentences;
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.results.NotComputed;
 import java.util.List;
 

@@ -1,6 +1,7 @@
 package io.github.roundstar.report;
 
 import io.github.roundstar.model.RepeatedLines;
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.report.NightPage.Rendered;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Cell;
@@ -10,7 +11,6 @@ import io.github.roundstar.report.Page.Table;
 import io.github.roundstar.report.chart.SeasonChart;
 import io.github.roundstar.report.chart.Svg;
 import io.github.roundstar.report.words.Numbers;
-import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.results.ComparedFigure;
 import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.SeasonChange;

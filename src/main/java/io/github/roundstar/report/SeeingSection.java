@@ -6,9 +6,8 @@ import io.github.roundstar.report.Page.Column;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
 import io.github.roundstar.report.chart.AirChart;
-import io.github.roundstar.report.chart.Svg;
+import io.github.roundstar.report.words.Clock;
 import io.github.roundstar.report.words.Numbers;
-import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.RunResult;
@@ -21,17 +20,18 @@ import java.util.Optional;
 
 /** The air: what the guide star's noise allows, run by run, both sides of the pier together. */
 final class SeeingSection {
-  private static final List<Column> COLUMNS =
-      List.of(
-          Column.numbers("run", ""),
-          Column.words("begin, UTC"),
-          Column.words("pier side"),
-          Column.numbers("airmass", ""),
-          Column.numbers("noise floor, RA", "arcsec"),
-          Column.numbers("noise floor, Dec", "arcsec"),
-          Column.numbers("RMS, RA", "arcsec"),
-          Column.numbers("RMS, Dec", "arcsec"),
-          Column.numbers("least FWHM", "arcsec"));
+  private static List<Column> columns(Clock clock) {
+    return List.of(
+        Column.numbers("run", ""),
+        Column.numbers("start", clock.name()),
+        Column.words("pier side"),
+        Column.numbers("airmass", ""),
+        Column.numbers("noise floor, RA", "arcsec"),
+        Column.numbers("noise floor, Dec", "arcsec"),
+        Column.numbers("RMS, RA", "arcsec"),
+        Column.numbers("RMS, Dec", "arcsec"),
+        Column.numbers("least FWHM", "arcsec"));
+  }
 
   /** A range of a wider ratio tells nobody anything. */
   private static final double MOST_WORTH_SAYING = 3;
@@ -44,6 +44,7 @@ final class SeeingSection {
     if (seeing == null) {
       return Optional.empty();
     }
+    Clock clock = new Clock(evidence.localTime());
     List<String> sentences = new ArrayList<>();
     sentences.add(
         "A star that is measured so unsteadily would be at least "
@@ -59,22 +60,13 @@ final class SeeingSection {
     Table table =
         new Table(
             "Air and scatter, run by run",
-            COLUMNS,
-            result.runs().stream().map(run -> row(run, seeing)).toList());
+            columns(clock),
+            result.runs().stream().map(run -> row(run, seeing, clock)).toList());
     List<Block> blocks = new ArrayList<>();
     blocks.add(
         Block.text(sentences.toArray(String[]::new))
             .with(charts.of("the air by time", () -> AirChart.byTime(result, evidence)))
             .with(table.withoutEmptyColumns()));
-    Svg airmass = charts.of("the air by airmass", () -> AirChart.byAirmass(result));
-    if (airmass != null) {
-      blocks.add(
-          Block.text(
-                  "Through twice the air a star wanders more; what does not follow the airmass is"
-                      + " not the height of the star.")
-              .with(airmass));
-    }
-    PierSides.table(result.runs()).ifPresent(sides -> blocks.add(Block.text().with(sides)));
     return Optional.of(
         new Section(
             "seeing",
@@ -84,16 +76,14 @@ final class SeeingSection {
             blocks));
   }
 
-  private static List<Cell> row(RunResult run, Seeing seeing) {
+  private static List<Cell> row(RunResult run, Seeing seeing, Clock clock) {
     Optional<SeeingRun> air =
         seeing.runs().stream().filter(each -> each.run() == run.id()).findFirst();
     boolean guided = run.guided() != null;
     boolean floor = run.noiseFloorArcsec() != null;
     return List.of(
         Cell.count(run.id()),
-        run.startUtc() == null
-            ? Cell.NOT_KNOWN
-            : Cell.of(Times.clock(Instant.parse(run.startUtc()))),
+        run.startUtc() == null ? Cell.NOT_KNOWN : Cell.of(Instant.parse(run.startUtc()), clock),
         run.pierSide() == null
             ? Cell.NOT_KNOWN
             : Cell.of(run.pierSide().name().toLowerCase(java.util.Locale.ROOT)),

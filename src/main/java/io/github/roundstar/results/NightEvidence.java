@@ -21,6 +21,7 @@ import java.util.OptionalDouble;
  * @param warnings what the reader should know about the input
  * @param sense which directions of the sky all runs of the night tell apart
  * @param exposures what is shown of the main camera's exposures, where any were named
+ * @param localTime the time of day at the site, where it is known and may be told
  */
 public record NightEvidence(
     Optional<String> mountName,
@@ -34,7 +35,8 @@ public record NightEvidence(
     Optional<AxisTrace> axis,
     List<String> warnings,
     SkySense sense,
-    Optional<ExposureEvidence> exposures) {
+    Optional<ExposureEvidence> exposures,
+    Optional<LocalTime> localTime) {
   /** Copies the lists. */
   public NightEvidence {
     timeline = List.copyOf(timeline);
@@ -92,6 +94,7 @@ public record NightEvidence(
         axis,
         warnings,
         SkySense.KNOWN,
+        Optional.empty(),
         Optional.empty());
   }
 
@@ -109,7 +112,26 @@ public record NightEvidence(
         axis,
         toKnow,
         sense,
-        exposures);
+        exposures,
+        localTime);
+  }
+
+  /** The same with the runs drawn otherwise. */
+  public NightEvidence withTimeline(List<RunTrace> runs) {
+    return new NightEvidence(
+        mountName,
+        imagingArcsecPerPixel,
+        runs,
+        offsets,
+        raMotion,
+        decMotion,
+        spectrum,
+        worm,
+        axis,
+        warnings,
+        sense,
+        exposures,
+        localTime);
   }
 
   /** The same with exposures. */
@@ -126,6 +148,25 @@ public record NightEvidence(
         axis,
         warnings,
         sense,
-        Optional.of(shown));
+        Optional.of(shown),
+        localTime);
+  }
+
+  /** The same with another time of day. */
+  public NightEvidence withLocalTime(Optional<LocalTime> other) {
+    return new NightEvidence(
+        mountName,
+        imagingArcsecPerPixel,
+        timeline,
+        offsets,
+        raMotion,
+        decMotion,
+        spectrum,
+        worm,
+        axis,
+        warnings,
+        sense,
+        exposures,
+        other);
   }
 }

@@ -20,6 +20,7 @@ package io.github.roundstar.results;
  * @param comparison what a comparison with other nights needs besides; null in results of earlier
  *     versions
  * @param learned how much the log taught of these figures; null in results of earlier versions
+ * @param pointings fields, flips and what more air does; null in results of earlier versions
  */
 public record NightSummary(
     String date,
@@ -37,7 +38,8 @@ public record NightSummary(
     Sticking stickingArcsecAxis,
     Settling settling,
     ComparisonBasis comparison,
-    Learned learned) {
+    Learned learned,
+    Pointings pointings) {
   /** As in earlier versions. */
   public NightSummary(
       String date,
@@ -71,6 +73,7 @@ public record NightSummary(
         stickingArcsecAxis,
         settling,
         comparison,
+        null,
         null);
   }
 }

@@ -1,5 +1,6 @@
 package io.github.roundstar.stars;
 
+import io.github.roundstar.signal.Quantile;
 import java.util.Arrays;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
@@ -145,18 +146,12 @@ final class Background {
 
   /** Median of the level over the field. */
   double medianLevel() {
-    return median(level);
+    return Quantile.median(level);
   }
 
   /** Median of the noise over the field. */
   double medianNoise() {
-    return median(noise);
-  }
-
-  private static double median(double[] values) {
-    double[] sorted = values.clone();
-    Arrays.sort(sorted);
-    return sorted[sorted.length / 2];
+    return Quantile.median(noise);
   }
 
   private void line(double[] mesh, int y, float[] line) {

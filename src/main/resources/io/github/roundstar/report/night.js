@@ -211,6 +211,11 @@
     }
   };
 
+  // Only one of the forms of a chart is shown at a time.
+  Timeline.prototype.shownNow = function () {
+    return this.svg.getClientRects().length > 0;
+  };
+
   Timeline.prototype.stretch = function (zoom) {
     if (this.zoom === 1) {
       this.shown = this.svg.getBoundingClientRect().width;
@@ -231,7 +236,12 @@
     if (!this.svg.dataset.start) {
       return (seconds / 60).toFixed(1) + ' min';
     }
-    return new Date(Date.parse(this.svg.dataset.start) + seconds * 1000).toISOString().slice(11, 19) + ' UTC';
+    var local = this.svg.dataset.local;
+    return this.clock(seconds) + ' UTC' + (local ? ' (' + this.clock(seconds + +local) + ')' : '');
+  };
+
+  Timeline.prototype.clock = function (seconds) {
+    return new Date(Date.parse(this.svg.dataset.start) + seconds * 1000).toISOString().slice(11, 19);
   };
 
   // x on the unstretched chart.
@@ -259,7 +269,7 @@
     this.out = tools.querySelector('output');
     tools.addEventListener('click', function (event) {
       var factor = event.target.dataset && event.target.dataset.zoom;
-      if (factor) {
+      if (factor && self.shownNow()) {
         self.stretch(factor === 'all' ? 1 : Math.min(16, Math.max(1, self.zoom * factor)));
       }
     });
@@ -270,7 +280,7 @@
     });
     this.figure.addEventListener('keydown', function (event) {
       var step = {ArrowLeft: -1, ArrowRight: 1}[event.key];
-      if (step && !event.altKey && !event.ctrlKey && !event.metaKey) {
+      if (step && self.shownNow() && !event.altKey && !event.ctrlKey && !event.metaKey) {
         self.read((self.at || self.left) + step / self.zoom);
         event.preventDefault();
       }
@@ -284,9 +294,8 @@
     closeContentsAfterUse();
     openTargets();
     offerSorting();
-    var svg = document.querySelector('#timeline svg[data-lanes]');
-    if (svg) {
+    document.querySelectorAll('#timeline svg[data-lanes]').forEach(function (svg) {
       new Timeline(svg.parentNode, svg).offer();
-    }
+    });
   });
 })();

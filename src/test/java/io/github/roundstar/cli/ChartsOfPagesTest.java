@@ -55,7 +55,8 @@ class ChartsOfPagesTest {
       List<String> figures = FIGURE.matcher(html).results().map(found -> found.group(1)).toList();
 
       assertThat(figures).as("%s", page.getFileName()).isNotEmpty();
-      assertThat(html.split("<svg [^>]*class=\"chart", -1)).hasSize(figures.size() + 1);
+      assertThat(html.split("<svg [^>]*class=\"chart (?:wide|small)", -1))
+          .hasSize(figures.size() + 1);
       assertThat(figures)
           .as("%s", page.getFileName())
           .allSatisfy(
@@ -92,7 +93,10 @@ class ChartsOfPagesTest {
                 assertThat(section).containsOnlyOnce("<table").doesNotContain("class=\"data\""));
   }
 
-  /** Every open section of a cause, and what sums up, has a chart to look at. */
+  /**
+   * Every open section of a cause, and what sums up, has a chart to look at; fields and flips are
+   * few numbers beside each other, in a table.
+   */
   @Test
   void everyCauseHasAChart() throws IOException {
     List<Path> nights =
@@ -104,7 +108,13 @@ class ChartsOfPagesTest {
                   .matcher(Files.readString(page))
                   .results())
           .as("%s", page.getFileName())
-          .allSatisfy(section -> assertThat(section.group()).contains("<svg"));
+          .allSatisfy(
+              section ->
+                  assertThat(section.group())
+                      .contains(
+                          section.group().matches("(?s)<section id=\"(fields|flip)\".*")
+                              ? "<table"
+                              : "<svg"));
     }
   }
 

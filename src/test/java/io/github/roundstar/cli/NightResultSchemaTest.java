@@ -277,7 +277,7 @@ class NightResultSchemaTest {
         "date startUtc endUtc runs frames guidedHours guided driftArcsecPerMinuteSky"
             + " responseArcsecPerSecond noiseFloorArcsec periodic backlashArcsecAxis"
             + " stickingArcsecAxis settling"
-            + " comparison learned");
+            + " comparison learned pointings");
     for (JsonNode run : tree(name).get("runs")) {
       assertOrder(
           run,

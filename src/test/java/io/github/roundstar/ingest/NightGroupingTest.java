@@ -261,4 +261,18 @@ class NightGroupingTest {
     }
     return all.toString();
   }
+
+  @Test
+  void theNightKeepsTheLogsOffsetAndTheUsersGoesBeforeIt() throws Exception {
+    GuideLog log = log("a.ecsv", "start: '2026-10-15T20:20:00+02:00'", rows(0, 5));
+
+    assertThat(group(log).nights().get(0).utcOffset()).contains(ZoneOffset.ofHours(2));
+    assertThat(
+            NightGrouping.group(
+                    List.of(log), NO_LONGITUDE, Optional.of(ZoneOffset.ofHoursMinutes(5, 30)))
+                .nights()
+                .get(0)
+                .utcOffset())
+        .contains(ZoneOffset.ofHoursMinutes(5, 30));
+  }
 }

@@ -1,45 +1,37 @@
 package io.github.roundstar.diagnosis.finding;
 
+import io.github.roundstar.model.Decimals;
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.model.Sentences;
 import java.util.List;
-import java.util.Locale;
 
 /** Numbers and lists in the sentences of findings. */
 final class Wording {
   private Wording() {}
 
-  /** Three significant digits at most, without an exponent. */
+  /** A number without an interval. */
   static String number(double value) {
-    double size = Math.abs(value);
-    String digits =
-        String.format(Locale.ROOT, size >= 99.5 ? "%.0f" : size >= 9.95 ? "%.1f" : "%.2f", size);
-    boolean zero = digits.chars().allMatch(c -> c == '0' || c == '.');
-    return value < 0 && !zero ? "-" + digits : digits;
+    return Decimals.text(value);
   }
 
   /** {@code 1.84 (1.71 .. 1.98)}. */
   static String both(Estimate estimate) {
-    return number(estimate.value())
-        + " ("
-        + number(estimate.lo95())
-        + " .. "
-        + number(estimate.hi95())
-        + ")";
+    return Decimals.text(estimate);
   }
 
   /** {@code 43 %}. */
   static String percent(double share) {
-    return String.format(Locale.ROOT, "%.0f %%", 100 * share + 0.0);
+    return Decimals.text(100 * share, 0) + " %";
   }
 
   /** {@code 43 % (38 .. 47)}. */
   static String percent(Estimate share) {
-    return String.format(
-        Locale.ROOT,
-        "%.0f %% (%.0f .. %.0f)",
-        100 * share.value() + 0.0,
-        100 * share.lo95() + 0.0,
-        100 * share.hi95() + 0.0);
+    return percent(share.value())
+        + " ("
+        + Decimals.text(100 * share.lo95(), 0)
+        + " .. "
+        + Decimals.text(100 * share.hi95(), 0)
+        + ")";
   }
 
   /** {@code 43 % (38 .. 47) of the whole}; in words where it is nearly none. */
@@ -67,19 +59,16 @@ final class Wording {
 
   /** {@code a, b and c}. */
   static String list(List<String> items) {
-    int last = items.size() - 1;
-    return last < 1
-        ? String.join("", items)
-        : String.join(", ", items.subList(0, last)) + " and " + items.get(last);
+    return Sentences.list(items);
   }
 
   static String capital(String text) {
-    return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
+    return Sentences.capital(text);
   }
 
   /** With a capital at its head and a full stop at its end. */
   static String sentence(String text) {
-    return capital(text.endsWith(".") ? text : text + ".");
+    return Sentences.whole(text);
   }
 
   static String small(String text) {

@@ -1,5 +1,6 @@
 package io.github.roundstar.report.chart;
 
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.report.words.Numbers;
 import io.github.roundstar.results.Polyline;
 import io.github.roundstar.results.Replay;
@@ -7,7 +8,6 @@ import java.awt.BasicStroke;
 import java.awt.geom.Path2D;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.jfree.chart.plot.XYPlot;
@@ -190,9 +190,7 @@ public final class ReplayChart {
   }
 
   private static String name(String axis) {
-    return axis.equals("ra")
-        ? "RA"
-        : axis.substring(0, 1).toUpperCase(Locale.ROOT) + axis.substring(1);
+    return axis.equals("ra") ? "RA" : Sentences.capital(axis);
   }
 
   private static String words(List<Replay> rows) {

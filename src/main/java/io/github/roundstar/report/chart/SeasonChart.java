@@ -1,7 +1,7 @@
 package io.github.roundstar.report.chart;
 
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.report.words.Numbers;
-import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.results.SeasonChange;
 import io.github.roundstar.results.Trend;
 import java.awt.BasicStroke;

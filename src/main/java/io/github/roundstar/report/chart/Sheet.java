@@ -12,4 +12,20 @@ package io.github.roundstar.report.chart;
 record Sheet(String id, int width, int height, String title, String description) {
   /** Width of a chart that fills the page. */
   static final int WIDE = 1200;
+
+  /** Width of the form that a chart takes on a tablet. */
+  static final int MEDIUM = 700;
+
+  /** Width of the form that it takes on a phone. */
+  static final int NARROW = 330;
+
+  /** What the page's style sheet calls a chart of this width. */
+  String shape() {
+    return switch (width) {
+      case WIDE -> "wide";
+      case MEDIUM -> "medium";
+      case NARROW -> "narrow";
+      default -> "small";
+    };
+  }
 }

@@ -10,26 +10,38 @@ public final class Svg {
   private final boolean small;
   private final String title;
   private final String table;
+  private final boolean fits;
 
   Svg(String markup, boolean small, String title) {
-    this(markup, small, title, "");
+    this(markup, small, title, "", false);
   }
 
-  private Svg(String markup, boolean small, String title, String table) {
+  private Svg(String markup, boolean small, String title, String table, boolean fits) {
     this.markup = markup;
     this.small = small;
     this.title = title;
     this.table = table;
+    this.fits = fits;
+  }
+
+  /** The same with another form of it, which the style sheet shows on narrower screens. */
+  Svg orNarrower(Svg form) {
+    return new Svg(markup + form.markup, small, title, table, true);
+  }
+
+  /** Whether it has a form for every width, so that it need not be scrolled. */
+  public boolean fits() {
+    return fits;
   }
 
   /** The same with the numbers it shows. */
   Svg with(ChartTable numbers) {
-    return new Svg(markup, small, title, numbers.markup(title));
+    return new Svg(markup, small, title, numbers.markup(title), fits);
   }
 
   /** The same for a place where a table beside it has every number. */
   public Svg withoutNumbers() {
-    return new Svg(markup, small, title, "");
+    return new Svg(markup, small, title, "", fits);
   }
 
   /** What it shows, in plain characters. */

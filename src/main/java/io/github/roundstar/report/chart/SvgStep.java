@@ -55,9 +55,8 @@ final class SvgStep {
   }
 
   private void open(Sheet sheet, Map<String, String> data) {
-    String shape = sheet.width() == Sheet.WIDE ? "wide" : "small";
     out.append("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"chart ")
-        .append(shape)
+        .append(sheet.shape())
         .append("\" viewBox=\"0 0 ")
         .append(sheet.width())
         .append(' ')

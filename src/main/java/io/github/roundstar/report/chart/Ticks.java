@@ -58,7 +58,7 @@ final class Ticks {
   }
 
   /** Round times of day in UTC; seconds since {@code start}. */
-  static List<Tick> clock(Instant start, double low, double high, int wanted) {
+  static List<Tick> clock(Instant start, double low, double high, double wanted) {
     int step = clockStep((high - low) / wanted);
     double ofDay = start.getEpochSecond() % 86400 + start.getNano() * 1e-9;
     List<Tick> ticks = new ArrayList<>();
@@ -88,7 +88,7 @@ final class Ticks {
   }
 
   /** Round minutes; seconds since the start. */
-  static List<Tick> minutes(double low, double high, int wanted) {
+  static List<Tick> minutes(double low, double high, double wanted) {
     int step = (high - low) / wanted <= 6 ? 6 : clockStep(Math.max(30, (high - low) / wanted));
     List<Tick> ticks = new ArrayList<>();
     for (long i = (long) Math.ceil(low / step); i * step <= high; i++) {

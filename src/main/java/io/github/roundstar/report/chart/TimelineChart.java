@@ -33,6 +33,9 @@ public final class TimelineChart {
   /** As long as the farthest frame is not so many times farther, all is shown. */
   private static final double WORTH_CUTTING = 2;
 
+  private static final BasicStroke RA_STROKE = ChartStyle.stroke(1.3f);
+  private static final BasicStroke DEC_STROKE = ChartStyle.stroke(1.3f, 5, 2);
+
   private TimelineChart() {}
 
   /**
@@ -46,24 +49,28 @@ public final class TimelineChart {
       return Optional.empty();
     }
     ChartStyle style = ChartStyle.load();
-    TimeScale time = TimeScale.of(result, evidence);
+    Svg wide = draw(style, Sheet.WIDE, "night", result, evidence);
+    return Optional.of(
+        wide.orNarrower(draw(style, Sheet.MEDIUM, "night-medium", result, evidence))
+            .orNarrower(draw(style, Sheet.NARROW, "night-narrow", result, evidence))
+            .with(TimelineTable.of(TimeScale.of(result, evidence), evidence.timeline())));
+  }
+
+  private static Svg draw(
+      ChartStyle style, int width, String id, NightResult result, NightEvidence whole) {
+    NightEvidence evidence = width == Sheet.WIDE ? whole : thinned(whole, width);
+    TimeScale time = TimeScale.of(result, evidence, width);
     ListedAxis horizontal = time.axis(style);
-    double reach = reach(result, evidence);
+    double reach = reach(result, whole);
     CombinedDomainXYPlot all = new CombinedDomainXYPlot(horizontal);
     all.setGap(GAP);
     all.setInsets(new RectangleInsets(ChartStyle.HEADROOM, 2, 2, 14));
+    boolean narrow = width == Sheet.NARROW;
     all.add(
-        lane(style, horizontal, evidence, reach, RunTrace::ra, Ink.RA, ChartStyle.stroke(1.3f)),
+        lane(style, narrow, horizontal, evidence, reach, RunTrace::ra, Ink.RA, RA_STROKE),
         LANE_HEIGHT);
     all.add(
-        lane(
-            style,
-            horizontal,
-            evidence,
-            reach,
-            RunTrace::dec,
-            Ink.DEC,
-            ChartStyle.stroke(1.3f, 5, 2)),
+        lane(style, narrow, horizontal, evidence, reach, RunTrace::dec, Ink.DEC, DEC_STROKE),
         LANE_HEIGHT);
     MarksLane marks = new MarksLane(style, time, evidence.timeline());
     int marksHeight = marks.rows() * ROW_HEIGHT;
@@ -73,18 +80,33 @@ public final class TimelineChart {
       all.add(ExposureLane.plot(style, evidence.exposures().get().spans()), EXPOSURE_HEIGHT);
       height += GAP + EXPOSURE_HEIGHT;
     }
-    return Optional.of(
-        style
-            .draw(
-                all,
-                new Sheet(
-                    "night",
-                    Sheet.WIDE,
-                    height,
-                    "Timeline of the night: medians as lines, from least to greatest offset as bands",
-                    words(evidence, reach)),
-                drawn -> data(time, drawn, reach))
-            .with(TimelineTable.of(time, evidence.timeline())));
+    return style.draw(
+        all,
+        new Sheet(
+            id,
+            width,
+            height,
+            "Timeline of the night: medians as lines, from least to greatest offset as bands",
+            words(whole, reach)),
+        drawn -> data(time, drawn, reach));
+  }
+
+  /** One column for each pixel, of the runs by their share of the time. */
+  private static NightEvidence thinned(NightEvidence evidence, int width) {
+    int columns = evidence.timeline().stream().mapToInt(run -> run.ra().size()).sum();
+    double share = Math.min(1, (double) width / Math.max(1, columns));
+    return evidence.withTimeline(
+        evidence.timeline().stream()
+            .map(
+                run ->
+                    new RunTrace(
+                        run.run(),
+                        run.startSeconds(),
+                        run.endSeconds(),
+                        run.ra().thinned((int) Math.max(4, share * run.ra().size())),
+                        run.dec().thinned((int) Math.max(4, share * run.dec().size())),
+                        run.marks()))
+            .toList());
   }
 
   /** Places of the two lanes, so that the page's script can read values off them. */
@@ -112,6 +134,7 @@ public final class TimelineChart {
 
   private static XYPlot lane(
       ChartStyle style,
+      boolean narrow,
       ListedAxis horizontal,
       NightEvidence evidence,
       double reach,
@@ -140,7 +163,7 @@ public final class TimelineChart {
     Extent extent = new Extent();
     evidence.timeline().forEach(run -> extent.addY(side.apply(run)));
     if (extent.reach() > reach) {
-      plot.addAnnotation(beyond(style, horizontal, vertical, extent.reach()));
+      plot.addAnnotation(beyond(style, narrow, horizontal, vertical, extent.reach()));
     }
     for (RunTrace run : evidence.timeline()) {
       Band band = side.apply(run);
@@ -151,12 +174,16 @@ public final class TimelineChart {
   }
 
   private static DataLabels beyond(
-      ChartStyle style, ListedAxis horizontal, ListedAxis vertical, double farthest) {
+      ChartStyle style,
+      boolean narrow,
+      ListedAxis horizontal,
+      ListedAxis vertical,
+      double farthest) {
+    String edge = Numbers.coarse(vertical.getUpperBound());
     String note =
-        "beyond "
-            + Numbers.coarse(vertical.getUpperBound())
-            + " arcsec: drawn at the edge; farthest "
-            + Numbers.coarse(farthest);
+        narrow
+            ? "cut at " + edge + " of " + Numbers.coarse(farthest)
+            : "beyond " + edge + " arcsec: drawn at the edge; farthest " + Numbers.coarse(farthest);
     return DataLabels.beside(style.font())
         .add(
             horizontal.getUpperBound(),

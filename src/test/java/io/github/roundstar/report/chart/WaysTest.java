@@ -31,6 +31,7 @@ class WaysTest {
         Optional.empty(),
         List.of(),
         sense,
+        Optional.empty(),
         Optional.empty());
   }
 

@@ -1,8 +1,8 @@
-package io.github.roundstar.report.words;
+package io.github.roundstar.model;
 
 import java.util.List;
 
-/** Parts of sentences put together. */
+/** Parts of sentences put together: the one way for pages, results and the terminal. */
 public final class Sentences {
   private Sentences() {}
 
