@@ -325,7 +325,7 @@ public final class Cells {
         boolean leads =
             blank > 0
                 && (end > 0
-                    || RowShape.startsAsNumber(rest)
+                    || Look.startsAsNumber(rest)
                     || blank == 1 && Character.isUpperCase(rest.charAt(0))
                     || blank + 1 < rest.length() && rest.charAt(blank + 1) == ' ');
         if (!leads) {

@@ -232,7 +232,7 @@ final class Column {
   }
 
   private boolean takeLettered(int i, String cell, boolean comma, Set<String> units) {
-    if (RowShape.startsAsNumber(cell) && cell.indexOf(':') > 0) {
+    if (Look.startsAsNumber(cell) && cell.indexOf(':') > 0) {
       return false; // a clock
     }
     LetteredNumber parts = LetteredNumber.of(cell);

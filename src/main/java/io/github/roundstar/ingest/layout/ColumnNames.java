@@ -141,7 +141,7 @@ final class ColumnNames {
     boolean words =
         above.size() == shape.size()
             && above.stream().filter(c -> !c.isEmpty()).count() >= 2
-            && above.stream().noneMatch(RowShape::startsAsNumber);
+            && above.stream().noneMatch(Look::startsAsNumber);
     if (words) {
       List<String> whole = new ArrayList<>();
       for (int i = 0; i < names.size(); i++) {
@@ -160,7 +160,7 @@ final class ColumnNames {
     List<String> row = shape.cells(lines.get(shape.rows().get(0)));
     for (int i = 0; i < 4 && i < bare.size(); i++) {
       boolean leads =
-          i < 3 && RowShape.look(bare.get(i)) == RowShape.Look.CLOCK
+          i < 3 && Look.of(bare.get(i)) == Look.CLOCK
               || !bare.get(i).isEmpty() && bare.get(i).equals(row.get(i));
       if (leads) {
         bare.set(i, "");
@@ -303,9 +303,8 @@ final class ColumnNames {
     List<String> other = shape.cells(lines.get(shape.rows().get(1)));
     boolean bracket = lines.get(shape.rows().get(0)).stripLeading().startsWith("[");
     for (int i = 0; i < count; i++) {
-      boolean word =
-          one.get(i).equals(other.get(i)) && RowShape.look(one.get(i)) == RowShape.Look.WORD;
-      if (!word && !bracket && RowShape.look(one.get(i)) != RowShape.Look.CLOCK) {
+      boolean word = one.get(i).equals(other.get(i)) && Look.of(one.get(i)) == Look.WORD;
+      if (!word && !bracket && Look.of(one.get(i)) != Look.CLOCK) {
         return false;
       }
     }

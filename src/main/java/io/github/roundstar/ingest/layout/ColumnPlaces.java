@@ -134,7 +134,7 @@ final class ColumnPlaces {
   private static boolean beginsOrEndsAsNumber(String cell) {
     char last = cell.charAt(cell.length() - 1);
     return cell.length() <= 24
-        && (RowShape.startsAsNumber(cell) || last >= '0' && last <= '9' && cell.indexOf(' ') < 0);
+        && (Look.startsAsNumber(cell) || last >= '0' && last <= '9' && cell.indexOf(' ') < 0);
   }
 
   private static boolean beginsAsNumber(List<String> cells, int at) {

@@ -43,7 +43,12 @@ final class ColumnUnits {
       Meaning open = known == pair[0] ? pair[1] : pair[0];
       boolean follows = units.containsKey(known) && unknown.containsKey(open);
       if (follows && !hasOtherUnit(unknown.get(open))) {
-        put(open, unknown.remove(open), units.get(known), "that of the other axis");
+        put(
+            open,
+            unknown.remove(open),
+            units.get(known),
+            "that of the other axis",
+            Optional.empty());
       }
     }
     ask(false);
@@ -101,11 +106,11 @@ final class ColumnUnits {
     }
     Optional<String> told = text.unit(meaning.isPulse()).filter(meaning.units()::contains);
     if (meaning.units().contains(column.unit())) {
-      put(meaning, column, column.unit(), column.unitFrom());
+      put(meaning, column, column.unit(), column.unitFrom(), told);
     } else if (told.isPresent() && column.unit().isEmpty()) {
-      put(meaning, column, told.get(), "a sentence");
+      put(meaning, column, told.get(), "a sentence", Optional.empty());
     } else if (meaning.isPulse() && endsInSeconds(column)) {
-      put(meaning, column, "s", "the s at the end of its glued name");
+      put(meaning, column, "s", "the s at the end of its glued name", Optional.empty());
     } else if (meaning.isPulse() && areMillis(column)) {
       put(
           meaning,
@@ -113,7 +118,8 @@ final class ColumnUnits {
           "ms",
           "whole numbers up to "
               + (long) column.largest()
-              + ": as seconds, pixels or arcsec too large for a correction");
+              + ": as seconds, pixels or arcsec too large for a correction",
+          Optional.empty());
     } else {
       unknown.put(meaning, column);
     }
@@ -150,13 +156,37 @@ final class ColumnUnits {
     }
   }
 
-  private void put(Meaning meaning, Column column, String unit, String because) {
+  private void put(
+      Meaning meaning, Column column, String unit, String because, Optional<String> told) {
     units.put(meaning, unit);
+    String other =
+        told.filter(any -> !any.equals(unit))
+            .map(any -> any + ", which a sentence tells")
+            .orElseGet(() -> asOther(meaning, column, unit));
     decisions.add(
         Decision.certain(
-            column.called(),
-            String.format(Locale.ROOT, "%s in %s", meaning.word(), unit),
-            because));
+                column.called(),
+                String.format(Locale.ROOT, "%s in %s", meaning.word(), unit),
+                because)
+            .before(other));
+  }
+
+  /** What the largest value would be in the unit that comes next. */
+  private static String asOther(Meaning meaning, Column column, String unit) {
+    double largest = column.largest();
+    return meaning.isPulse()
+        ? switch (unit) {
+          case "ms" ->
+              String.format(Locale.ROOT, "s, by which the longest pulse is %.4g s", largest);
+          case "s" ->
+              String.format(Locale.ROOT, "ms, by which the longest pulse is %.4g ms", largest);
+          default -> String.format(Locale.ROOT, "ms, by which the longest is %.4g ms", largest);
+        }
+        : String.format(
+            Locale.ROOT,
+            "%s, by which the largest is %.4g %1$s",
+            unit.equals("px") ? "arcsec" : "px",
+            largest);
   }
 
   /**

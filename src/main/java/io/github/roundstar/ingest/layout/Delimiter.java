@@ -1,5 +1,7 @@
 package io.github.roundstar.ingest.layout;
 
+import java.util.Locale;
+
 /** What separates the fields of a row. */
 public enum Delimiter {
   /** A comma. */
@@ -31,6 +33,11 @@ public enum Delimiter {
 
   char sign() {
     return sign;
+  }
+
+  /** Its word in a layout file. */
+  String word() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   /** What joins the lines of one row. */

@@ -56,10 +56,10 @@ final class FieldWidths {
         String one = f + 1 < cells.size() ? cells.get(f) : "";
         String two = f + 1 < cells.size() ? cells.get(f + 1) : "";
         boolean letter = two.length() == 1 && Character.isLetter(two.charAt(0));
-        letters += RowShape.startsAsNumber(one) && letter ? 1 : 0;
-        bare += one.isEmpty() && RowShape.startsAsNumber(two) ? 1 : 0;
+        letters += Look.startsAsNumber(one) && letter ? 1 : 0;
+        bare += one.isEmpty() && Look.startsAsNumber(two) ? 1 : 0;
         others += one.isEmpty() == letter ? 1 : 0;
-        boolean unit = RowShape.startsAsNumber(one) && Words.unit(two).isPresent();
+        boolean unit = Look.startsAsNumber(one) && Words.unit(two).isPresent();
         units += unit ? 1 : one.isEmpty() && two.isEmpty() ? 0 : -lines.size();
       }
       if (units > 0 || letters > 0 && bare > 0 && others == 0) {
@@ -78,16 +78,14 @@ final class FieldWidths {
     }
     return end > 0
         ? text.substring(0, end)
-        : RowShape.startsAsNumber(text) ? "0" : text.substring(0, 1);
+        : Look.startsAsNumber(text) ? "0" : text.substring(0, 1);
   }
 
   private static boolean isMostlyNumbers(String line) {
     String text = line.strip().replaceFirst("^\\[([^\\]]*)\\]", "$1");
     boolean lettered = text.matches("\\p{L}{1,12} .*"); // a type or a level leads the row
     List<String> cells = Cells.of(text, Delimiter.BLANKS, List.of());
-    long numeric = cells.stream().filter(cell -> RowShape.look(cell).isNumeric()).count();
-    return (lettered || RowShape.startsAsNumber(text))
-        && numeric >= 2
-        && numeric >= 0.6 * cells.size();
+    long numeric = cells.stream().filter(cell -> Look.of(cell).isNumeric()).count();
+    return (lettered || Look.startsAsNumber(text)) && numeric >= 2 && numeric >= 0.6 * cells.size();
   }
 }

@@ -129,9 +129,10 @@ public final class LayoutInference {
   private Inference infer() throws FormatException {
     decisions.add(
         Decision.certain(
-            "delimiter",
-            shape.delimiter().name().toLowerCase(Locale.ROOT).replace('_', '-'),
-            shape.rows().size() + " lines have " + shape.size() + " fields each"));
+                "delimiter",
+                shape.delimiter().word(),
+                shape.rows().size() + " lines have " + shape.size() + " fields each")
+            .before(shape.runnerUp()));
     head.reordered(lines, shape).ifPresent(line -> askForParts("order of columns", line));
     head.otherUnits(lines, shape).ifPresent(line -> askForParts("units of columns", line));
     List<Column> columns = head.columns(lines, shape);
@@ -310,10 +311,8 @@ public final class LayoutInference {
                     + LayoutText.column(other.rule(offset)).strip()));
       } else {
         decisions.add(
-            Decision.certain(
-                offset.word(),
-                column.called(),
-                choices.why(column, letter) + runnerUp(all, best, c -> c.offsets()[at].called())));
+            Decision.certain(offset.word(), column.called(), choices.why(column, letter))
+                .before(runnerUp(all, best, c -> c.offsets()[at].called())));
       }
     }
     for (int axis = 0; axis < best.pulses().length; axis++) {
@@ -336,11 +335,9 @@ public final class LayoutInference {
                     + LayoutText.column(other.get().main().rule(pulse)).strip()));
       } else {
         decisions.add(
-            Decision.certain(
-                pulse.word(),
-                p.called(),
-                choices.why(best, axis)
-                    + runnerUp(
+            Decision.certain(pulse.word(), p.called(), choices.why(best, axis))
+                .before(
+                    runnerUp(
                         all, best, c -> c.hasPulses() ? c.pulses()[at].called() : "no pulses")));
       }
     }
@@ -358,10 +355,10 @@ public final class LayoutInference {
             choice ->
                 String.format(
                     Locale.ROOT,
-                    "; next comes %s, %.1f less",
+                    "%s, by %.1f less",
                     part.apply(choice),
                     best.total() - choice.total()))
-        .orElse("");
+        .orElse("no other column can be it");
   }
 
   /** Lengths of pulses of which nothing tells the way. */

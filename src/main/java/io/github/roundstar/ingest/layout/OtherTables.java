@@ -93,7 +93,7 @@ final class OtherTables {
   }
 
   private static boolean isRow(List<String> cells, int size) {
-    return cells.size() == size && RowShape.startsAsNumber(cells.get(0));
+    return cells.size() == size && Look.startsAsNumber(cells.get(0));
   }
 
   /** The names of the frames: those that speak of time and place, and have the most rows. */

@@ -17,16 +17,16 @@ final class RowLooks {
   private int points;
 
   RowLooks(List<List<String>> all, int size) {
-    counts = new int[size][RowShape.Look.values().length];
+    counts = new int[size][Look.values().length];
     int step = Math.max(1, all.size() / LOOKED_AT);
     for (int r = 0; r < all.size(); r += step) {
-      if (RowShape.worth(all.get(r)) > 0) {
+      if (Look.worth(all.get(r)) > 0) {
         looked++;
         for (int c = 0; c < size; c++) {
           String cell = all.get(r).get(c);
-          RowShape.Look look = RowShape.look(cell);
+          Look look = Look.of(cell);
           counts[c][look.ordinal()]++;
-          if (look == RowShape.Look.NUMBER || look == RowShape.Look.LETTERED) {
+          if (look == Look.NUMBER || look == Look.LETTERED) {
             commas += cell.indexOf(',') >= 0 ? 1 : 0;
             points += cell.indexOf('.') >= 0 ? 1 : 0;
           }
@@ -36,19 +36,19 @@ final class RowLooks {
   }
 
   /** The look of a field, found without patterns where it is a plain number. */
-  private RowShape.Look quickLook(String cell) {
-    if (!RowShape.startsAsNumber(cell)) {
-      return RowShape.look(cell);
+  private Look quickLook(String cell) {
+    if (!Look.startsAsNumber(cell)) {
+      return Look.of(cell);
     }
     if (Numbers.of(cell, true).isPresent()) {
-      return RowShape.Look.NUMBER;
+      return Look.NUMBER;
     }
     String form = form(cell);
     if (clocks.contains(form)) {
-      return RowShape.Look.CLOCK;
+      return Look.CLOCK;
     }
-    RowShape.Look look = RowShape.look(cell);
-    if (look == RowShape.Look.CLOCK && clocks.size() < MOST_CLOCKS) {
+    Look look = Look.of(cell);
+    if (look == Look.CLOCK && clocks.size() < MOST_CLOCKS) {
       clocks.add(form);
     }
     return look;
@@ -81,26 +81,26 @@ final class RowLooks {
     String lost = "";
     for (int c = 0; c < counts.length; c++) {
       int[] column = counts[c];
-      if (column[RowShape.Look.CLOCK.ordinal()] > RowShape.CLEAN * looked
+      if (column[Look.CLOCK.ordinal()] > Splitting.CLEAN * looked
           && !quickLook(cells.get(c)).isNumeric()) {
         return false;
       }
       int numeric =
-          column[RowShape.Look.NUMBER.ordinal()]
-              + column[RowShape.Look.CLOCK.ordinal()]
-              + column[RowShape.Look.LETTERED.ordinal()];
-      if (numeric > column[RowShape.Look.WORD.ordinal()] + column[RowShape.Look.JUNK.ordinal()]) {
+          column[Look.NUMBER.ordinal()]
+              + column[Look.CLOCK.ordinal()]
+              + column[Look.LETTERED.ordinal()];
+      if (numeric > column[Look.WORD.ordinal()] + column[Look.JUNK.ordinal()]) {
         expected++;
-        RowShape.Look look = quickLook(cells.get(c));
+        Look look = quickLook(cells.get(c));
         boolean usual = look.isNumeric() && column[look.ordinal()] >= USUAL * numeric;
-        if (look == RowShape.Look.WORD && lost.isEmpty() && names(cells.get(c))) {
+        if (look == Look.WORD && lost.isEmpty() && names(cells.get(c))) {
           return false;
         }
-        boolean same = look == RowShape.Look.WORD && (lost.isEmpty() || lost.equals(cells.get(c)));
+        boolean same = look == Look.WORD && (lost.isEmpty() || lost.equals(cells.get(c)));
         lost = same ? cells.get(c) : lost; // one word for all that was not measured
-        odd += usual || look == RowShape.Look.NONE || same && numbers > 0 ? 0 : 1;
+        odd += usual || look == Look.NONE || same && numbers > 0 ? 0 : 1;
         numbers += usual ? 1 : 0;
-        empty += look == RowShape.Look.NONE ? 1 : 0;
+        empty += look == Look.NONE ? 1 : 0;
       }
     }
     boolean remark = !lost.isEmpty() && numbers == 1 && empty >= expected - 2;

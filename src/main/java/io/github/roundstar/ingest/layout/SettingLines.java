@@ -85,6 +85,9 @@ final class SettingLines {
   private final boolean eastIsO;
   private final List<Decision> decisions;
 
+  /** The first value beside a word for a setting that means something else. */
+  private final Map<Setting, String> passedOver = new EnumMap<>(Setting.class);
+
   SettingLines(boolean decimalComma, boolean eastIsO, List<Decision> decisions) {
     this.decimalComma = decimalComma;
     this.eastIsO = eastIsO;
@@ -133,11 +136,18 @@ final class SettingLines {
       Optional<Setting> byUnit = byUnit(line.substring(value.end()), label);
       String unit = unitText(label, line.substring(value.end()));
       boolean parts = Numbers.of(value.group(), true).isEmpty();
-      Optional<Setting> setting = byUnit.or(() -> setting(label, unit, parts));
+      Optional<Setting> named = byUnit.or(() -> concept(label));
+      boolean own =
+          byUnit.isPresent() || named.filter(s -> isAbout(s, label, unit, parts)).isPresent();
       boolean ofLoop =
-          setting.filter(ANGLES::contains).isPresent()
+          named.filter(ANGLES::contains).isPresent()
               && Words.of(masked.substring(0, value.start())).has("side matter");
-      if (setting.isPresent() && !ofLoop) {
+      Optional<Setting> setting = named.filter(any -> own && !ofLoop);
+      if (named.isPresent() && setting.isEmpty()) {
+        passedOver.putIfAbsent(
+            named.get(), value.group() + ", which \"" + label + "\" tells of something else");
+      }
+      if (setting.isPresent()) {
         String rest = line.substring(value.end());
         all.add(
             new Told(
@@ -182,7 +192,8 @@ final class SettingLines {
     return "";
   }
 
-  private static Optional<Setting> setting(String label, String unit, boolean parts) {
+  /** The setting that a label has a word for. */
+  private static Optional<Setting> concept(String label) {
     if (label.isEmpty() || label.length() > 60) {
       return Optional.empty();
     }
@@ -196,11 +207,15 @@ final class SettingLines {
     if (best == null || best == Setting.PIXEL_SIZE && words.has("scale") && !saysSize(words)) {
       best = best == null ? null : Setting.SCALE;
     }
-    boolean side = words.has("side matter") && !isRateOfGuiding(best, words);
-    if (best != null && STRICT.contains(best) && !isOnly(words, CONCEPTS.get(best), unit, parts)) {
-      return Optional.empty();
-    }
-    return best == null || side ? Optional.empty() : Optional.of(best);
+    return Optional.ofNullable(best);
+  }
+
+  /** Whether a label with a word for a setting tells nothing else. */
+  private static boolean isAbout(Setting setting, String label, String unit, boolean parts) {
+    Words words = Words.of(label);
+    boolean side = words.has("side matter") && !isRateOfGuiding(setting, words);
+    return !side
+        && (!STRICT.contains(setting) || isOnly(words, CONCEPTS.get(setting), unit, parts));
   }
 
   private static final Pattern PER_PIXEL =
@@ -326,7 +341,8 @@ final class SettingLines {
     String some = values.size() == 1 ? values.iterator().next() : values.size() + " values";
     decisions.add(
         Decision.certain(
-            setting.word(), some + unit.map(u -> " " + u).orElse(""), "a line with its name"));
+                setting.word(), some + unit.map(u -> " " + u).orElse(""), "a line with its name")
+            .before(passedOver.getOrDefault(setting, "no other line has a word for it")));
     return new SettingRule(setting, Optional.of(pattern), Optional.empty(), unit);
   }
 
@@ -501,23 +517,31 @@ final class SettingLines {
   }
 
   private static void add(
-      Setting setting, String expression, List<SettingRule> rules, List<Decision> decisions) {
+      Setting setting,
+      String expression,
+      List<String> lines,
+      List<SettingRule> rules,
+      List<Decision> decisions) {
     rules.add(
         new SettingRule(
             setting, Optional.of(LinePattern.of(expression)), Optional.empty(), Optional.empty()));
-    decisions.add(Decision.certain(setting.word(), "told by a line", "a date where it is needed"));
+    decisions.add(
+        Decision.certain(setting.word(), "told by a line", "a date where it is needed")
+            .before(
+                Math.max(0, lines.stream().filter(line -> holds(DATE, line)).count() - 1)
+                    + " other lines with a date"));
   }
 
   private void dates(List<String> lines, TimeForm time, List<SettingRule> rules) {
     if (time.kind().isElapsed()) {
       Optional<String> start = instantOfStart(lines);
-      start.ifPresent(expression -> add(Setting.START, expression, rules, decisions));
+      start.ifPresent(expression -> add(Setting.START, expression, lines, rules, decisions));
       if (start.isEmpty()) {
         apart(lines, rules);
       }
     } else if (time.kind() == TimeForm.Kind.CLOCK
         && lines.stream().anyMatch(line -> holds(DATE, line))) {
-      add(Setting.DATE, dateIn(lines), rules, decisions);
+      add(Setting.DATE, dateIn(lines), lines, rules, decisions);
     }
   }
 
@@ -579,7 +603,7 @@ final class SettingLines {
       found.find();
       String before = RunLines.beginning(clock.get().substring(0, found.start()));
       if (before.length() >= 3) {
-        add(Setting.DATE, dateIn(lines), rules, decisions);
+        add(Setting.DATE, dateIn(lines), lines, rules, decisions);
         add(
             Setting.START,
             "^"
@@ -587,6 +611,7 @@ final class SettingLines {
                 + "[^0-9]*(?<value>"
                 + CLOCK_TEXT
                 + ")",
+            lines,
             rules,
             decisions);
       }

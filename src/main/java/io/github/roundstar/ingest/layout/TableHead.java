@@ -242,7 +242,7 @@ record TableHead(
     boolean all = words.equals(filled) && filled.size() * 2 >= cells.size();
     return (most || all)
         && distinct >= 2
-        && cells.stream().noneMatch(RowShape::startsAsNumber)
+        && cells.stream().noneMatch(Look::startsAsNumber)
         && cells.stream().allMatch(c -> c.length() <= 80)
         && cells.stream().filter(c -> c.chars().anyMatch(Character::isLetter)).count() * 3
             >= cells.size();

@@ -69,6 +69,7 @@ final class TimeGuess {
   private Optional<Column> half = Optional.empty();
   private boolean clock;
   private boolean frames;
+  private String runnerUp = "no other column rises steadily";
 
   TimeGuess(List<Column> columns, List<String> others, List<Decision> decisions) {
     this.columns = columns;
@@ -90,6 +91,7 @@ final class TimeGuess {
 
   private void find() {
     double best = 0;
+    double second = 0;
     for (Column column : columns) {
       if (date.isEmpty() && isDate(column)) {
         date = Optional.of(column);
@@ -101,7 +103,15 @@ final class TimeGuess {
       }
       boolean clockLike = isClock(column);
       double worth = clockLike ? clockWorth(column) : countWorth(column);
-      if (worth > best) {
+      boolean better = worth > best;
+      Column other = better ? time : column;
+      double less = better ? best : worth;
+      if (other != null && less > second) {
+        second = less;
+        double most = Math.max(best, worth);
+        runnerUp = String.format(Locale.ROOT, "%s, by %.1f less", other.called(), most - less);
+      }
+      if (better) {
         best = worth;
         time = column;
         clock = clockLike;
@@ -220,11 +230,12 @@ final class TimeGuess {
     if (step.isPresent()) {
       decisions.add(
           Decision.certain(
-              time.called(),
-              "number of the frame",
-              "no column tells the time, and a sentence tells a frame every "
-                  + step.getAsDouble()
-                  + " s"));
+                  time.called(),
+                  "number of the frame",
+                  "no column tells the time, and a sentence tells a frame every "
+                      + step.getAsDouble()
+                      + " s")
+              .before(runnerUp));
     } else {
       decisions.add(
           Decision.open(
@@ -300,7 +311,8 @@ final class TimeGuess {
     if (isElapsedClock()) {
       decisions.add(
           Decision.certain(
-              time.called(), "elapsed-hms", "hours, minutes and seconds since the start"));
+                  time.called(), "elapsed-hms", "hours, minutes and seconds since the start")
+              .before(runnerUp));
       return new TimeForm(Kind.ELAPSED_HMS, order(others, false), zone(false), mark());
     }
     List<String> dates = date.map(d -> d.cells).orElse(time.cells);
@@ -312,9 +324,10 @@ final class TimeGuess {
     Optional<ZoneOffset> zone = zone(true);
     decisions.add(
         Decision.certain(
-            time.called(),
-            dated ? "date and time" : "time of day",
-            "such as " + time.cells.get(0)));
+                time.called(),
+                dated ? "date and time" : "time of day",
+                "such as " + time.cells.get(0))
+            .before(runnerUp));
     return new TimeForm(dated ? Kind.DATE_TIME : Kind.CLOCK, order, zone, mark());
   }
 
@@ -438,7 +451,8 @@ final class TimeGuess {
   }
 
   private Optional<ZoneOffset> said(ZoneOffset offset, String because) {
-    decisions.add(Decision.certain("utc_offset", offset.getId(), because));
+    String other = offset.equals(ZoneOffset.UTC) ? "none is told" : "UTC, if nothing told one";
+    decisions.add(Decision.certain("utc_offset", offset.getId(), because).before(other));
     return Optional.of(offset);
   }
 
@@ -493,7 +507,9 @@ final class TimeGuess {
               : "the log's language writes the day first";
     }
     if (dayFirst != monthFirst) {
-      decisions.add(Decision.certain("date_order", dayFirst ? "dmy" : "mdy", because));
+      decisions.add(
+          Decision.certain("date_order", dayFirst ? "dmy" : "mdy", because)
+              .before((dayFirst ? "mdy" : "dmy") + ", for which nothing speaks"));
     } else {
       decisions.add(
           Decision.open(
@@ -554,18 +570,29 @@ final class TimeGuess {
     } else {
       decisions.add(
           Decision.certain(
-              time.called(),
-              kind.word(),
-              String.format(
-                  Locale.ROOT,
-                  "values near %.8g in steady steps of %.4g%s",
-                  level,
-                  step,
-                  time.unit().isEmpty() ? "" : ", unit " + time.unit())));
+                  time.called(),
+                  kind.word(),
+                  String.format(
+                      Locale.ROOT,
+                      "values near %.8g in steady steps of %.4g%s",
+                      level,
+                      step,
+                      time.unit().isEmpty() ? "" : ", unit " + time.unit()))
+              .before(runnerUp + otherKind(kind, step)));
     }
     Optional<ZoneOffset> zone = kind.isElapsed() ? zone(false) : Optional.empty();
     DateOrder order = kind.isElapsed() ? order(others, false) : DateOrder.YMD;
     return new TimeForm(kind, order, zone, mark());
+  }
+
+  /** How often frames would come by the likeliest other unit. */
+  private static String otherKind(Kind kind, double step) {
+    return switch (kind) {
+      case ELAPSED_S -> String.format(Locale.ROOT, "; as minutes a frame every %.4g s", 60 * step);
+      case ELAPSED_MS -> String.format(Locale.ROOT, "; as seconds a frame every %.4g s", step);
+      case ELAPSED_MIN -> String.format(Locale.ROOT, "; as seconds a frame every %.4g s", step);
+      default -> "";
+    };
   }
 
   /** Frames follow each other in a tenth of a second to a few minutes; null if two units fit. */

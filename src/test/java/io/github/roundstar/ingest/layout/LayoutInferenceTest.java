@@ -12,6 +12,7 @@ import java.io.ByteArrayOutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.zip.GZIPOutputStream;
@@ -50,6 +51,50 @@ class LayoutInferenceTest {
 
   private static Optional<ColumnRule> column(Inference inference, Meaning meaning) {
     return inference.layout().columns().stream().filter(c -> c.means() == meaning).findFirst();
+  }
+
+  @Test
+  void delimiterTimeUnitsSettingsAndColumnsTellWhatComesNext() throws Exception {
+    Inference mole = infer(PlainLog.MOLE.bytes(night));
+    assertThat(mole.isCertain()).isTrue();
+    for (String about :
+        List.of(
+            "delimiter",
+            "column Zeitpunkt",
+            "utc_offset",
+            "date_order",
+            "scale",
+            "exposure",
+            "ra-offset",
+            "dec-pulse",
+            "column Dauer Rekt [ms]")) {
+      assertThat(mole.decisions())
+          .filteredOn(decision -> decision.about().equals(about))
+          .isNotEmpty()
+          .allSatisfy(decision -> assertThat(decision.runnerUp()).isNotBlank())
+          .allSatisfy(decision -> assertThat(decision.line()).contains("; runner-up: "));
+    }
+  }
+
+  @Test
+  void runnerUpsAreTheWaysThatNearlyFitToo() throws Exception {
+    Inference mole = infer(PlainLog.MOLE.bytes(night));
+    assertThat(runnerUp(mole, "delimiter")).startsWith("blanks");
+    assertThat(runnerUp(mole, "column Dauer Rekt [ms]")).startsWith("s, ");
+    StringBuilder log = new StringBuilder("t_s,millis,ra_err_arcsec,dec_err_arcsec\n");
+    Random random = new Random(4);
+    for (int i = 0; i < 200; i++) {
+      log.append(2 * i + "," + 2000 * i + "," + random.nextInt(99) / 50.0 + ",-0." + i + "\n");
+    }
+    assertThat(runnerUp(infer(log.toString()), "column t_s")).contains("column millis", "less");
+  }
+
+  private static String runnerUp(Inference found, String about) {
+    return found.decisions().stream()
+        .filter(decision -> decision.about().equals(about))
+        .findFirst()
+        .orElseThrow()
+        .runnerUp();
   }
 
   /** Whatever is said to be certain is what the layout written by hand says. */

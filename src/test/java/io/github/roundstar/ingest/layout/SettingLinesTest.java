@@ -68,6 +68,15 @@ class SettingLinesTest {
   }
 
   @Test
+  void lineThatOnlySoundsLikeASettingIsTheRunnerUpOfTheOneThatTellsIt() {
+    rules("exposure of the main camera 300 s", "exposure 2 s");
+
+    assertThat(decisions).hasSize(1);
+    assertThat(decisions.get(0).chosen()).isEqualTo("2 s");
+    assertThat(decisions.get(0).runnerUp()).contains("300", "exposure of the main camera");
+  }
+
+  @Test
   void valueWithoutItsUnitIsAskedAboutWhereTwoUnitsFit() {
     assertThat(rules("hour angle 1.5", "guide rate 7.5", "RA 5.5", "exposure 60")).isEmpty();
     assertThat(decisions)
