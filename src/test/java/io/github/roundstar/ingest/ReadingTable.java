@@ -213,21 +213,28 @@ public final class ReadingTable {
    * Writes the table.
    *
    * @param arguments file to write; how many dialects; how many logs of each obstacle alone; the
-   *     first seed
+   *     first seed; {@code phrases} for logs in whole phrases, {@code seen} or {@code held-out} for
+   *     half of the phrases
    */
   public static void main(String[] arguments) throws IOException {
     int dialects = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 3000;
     int alone = arguments.length > 2 ? Integer.parseInt(arguments[2]) : 10;
     long first = arguments.length > 3 ? Long.parseLong(arguments[3]) : 1;
+    String words = arguments.length > 4 ? arguments[4] : "";
     List<DialectLogs> wanted = new ArrayList<>();
     for (long seed = first; seed < first + dialects; seed++) {
       long own = seed;
-      wanted.add(() -> Dialect.of(own));
+      wanted.add(
+          switch (words) {
+            case "phrases" -> () -> Dialect.inPhrases(own);
+            case "seen" -> () -> Dialect.inPhrases(own, false);
+            case "held-out" -> () -> Dialect.inPhrases(own, true);
+            default -> () -> Dialect.of(own);
+          });
     }
     Map<Outcome, Integer> all = new EnumMap<>(Outcome.class);
     int answerable = 0;
     Map<Outcome, Integer> ofAnswerable = new EnumMap<>(Outcome.class);
-    StringBuilder out = new StringBuilder();
     for (Read read : readAll(wanted)) {
       all.merge(read.outcome(), 1, Integer::sum);
       if (read.log().answerable()) {
@@ -236,6 +243,7 @@ public final class ReadingTable {
       }
       tell(read);
     }
+    StringBuilder out = new StringBuilder();
     out.append(
         """
         # Reading of invented dialects
