@@ -1,8 +1,10 @@
 package io.github.roundstar.ingest.layout;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 
@@ -70,5 +72,27 @@ record Codes(char axis, Set<String> toward, Set<String> away, boolean known) {
 
   private static boolean isNone(String value) {
     return value.equals("0") || !value.equals("-") && Numbers.isNoValue(value) || value.equals(".");
+  }
+
+  /**
+   * Whether the letter O stands for east beside W (Ost, oost), and not for west beside E (ouest),
+   * by the letters and words of a log.
+   */
+  static boolean eastIsO(List<Column> columns, List<String> others) {
+    Set<String> letters = new HashSet<>();
+    for (Column column : columns) {
+      letters.addAll(column.named().tokens());
+      column.letters.keySet().forEach(word -> letters.add(word.toLowerCase(Locale.ROOT)));
+      if (column.numeric == 0 && column.words.size() <= 4) {
+        column.words.forEach(word -> letters.add(word.toLowerCase(Locale.ROOT)));
+      }
+    }
+    if (letters.contains("o") && (letters.contains("w") || letters.contains("e"))) {
+      return letters.contains("w");
+    }
+    for (String line : others.subList(0, Math.min(200, others.size()))) {
+      letters.addAll(Words.tokens(line));
+    }
+    return letters.contains("ost") || letters.contains("oost") || letters.contains("osten");
   }
 }

@@ -136,7 +136,7 @@ public final class LayoutInference {
     head.reordered(lines, shape).ifPresent(line -> askForParts("order of columns", line));
     head.otherUnits(lines, shape).ifPresent(line -> askForParts("units of columns", line));
     List<Column> columns = head.columns(lines, shape);
-    boolean eastIsO = Compass.eastIsO(columns, head.others());
+    boolean eastIsO = Codes.eastIsO(columns, head.others());
     LogSentences text = new LogSentences(head.header(), columns, eastIsO);
     columns.forEach(column -> column.fold(text));
     TimeGuess times = new TimeGuess(columns, head.others(), decisions);
@@ -467,7 +467,7 @@ public final class LayoutInference {
               pattern
                   .find(lines.get(i))
                   .flatMap(m -> LinePattern.group(m, "value"))
-                  .flatMap(Direction::named);
+                  .flatMap(Words::direction);
           side =
               told.map(to -> to == Direction.EAST ? PierSide.EAST : PierSide.WEST)
                   .or(sideBefore(side));

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
+import java.util.stream.Stream;
 
 /**
  * The rows of a text log one by one, and what the lines between them said. A line is a row if no
@@ -23,7 +24,7 @@ public final class LayoutLines implements Closeable {
   private final ColumnPlaces places;
   private final Map<Setting, String> told = new EnumMap<>(Setting.class);
   private List<String> cells = List.of();
-  private final LeftOutLines leftOut;
+  private final LeftOut leftOut;
   private final Happenings happenings;
   private long lineNumber;
   private int run;
@@ -40,7 +41,7 @@ public final class LayoutLines implements Closeable {
   public LayoutLines(TextSource source, Layout layout) {
     this.source = source;
     this.layout = layout;
-    this.leftOut = new LeftOutLines(layout);
+    this.leftOut = new LeftOut(layout);
     this.happenings = new Happenings(layout.events());
     this.places = new ColumnPlaces(source.file(), layout);
     this.inRun = layout.runs().begins().isEmpty();
@@ -86,7 +87,7 @@ public final class LayoutLines implements Closeable {
   private boolean isRow(String line) throws IOException, FormatException {
     try {
       return sort(line);
-    } catch (PatternTooSlowException e) {
+    } catch (LinePattern.TooSlowException e) {
       throw new FormatException(
           source.file(), source.lineNumber(), e.getMessage(), "mend the layout");
     }
@@ -307,5 +308,39 @@ public final class LayoutLines implements Closeable {
   @Override
   public void close() throws IOException {
     source.close();
+  }
+
+  /** Follows which lines belong to a block that the layout leaves out. */
+  private static final class LeftOut {
+    private final Layout layout;
+    private Optional<RunMarks.Block> open = Optional.empty();
+
+    LeftOut(Layout layout) {
+      this.layout = layout;
+    }
+
+    /** Whether the next line of the log is left out. */
+    boolean holds(String line) {
+      if (open.isPresent() && open.get().to().isEmpty() && isOfOtherKind(line)) {
+        open = Optional.empty(); // and the line is a line like others
+      }
+      if (open.isEmpty()) {
+        open =
+            layout.runs().leftOut().stream()
+                .filter(block -> block.from().find(line).isPresent())
+                .findFirst();
+        return open.isPresent();
+      }
+      if (open.get().to().flatMap(to -> to.find(line)).isPresent()) {
+        open = Optional.empty();
+      }
+      return true;
+    }
+
+    private boolean isOfOtherKind(String line) {
+      return line.isBlank()
+          || Stream.of(layout.text().remark(), layout.text().names(), layout.runs().begins())
+              .anyMatch(pattern -> pattern.flatMap(p -> p.find(line)).isPresent());
+    }
   }
 }

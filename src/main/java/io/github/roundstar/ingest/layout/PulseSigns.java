@@ -124,7 +124,7 @@ final class PulseSigns {
     int rows = 0;
     for (double[] axis : pulses) {
       for (Optional<PierSide> side : series.sides()) {
-        PulseAnswer same = series.answer(axis, 0, side);
+        PulseSeries.Answer same = series.answer(axis, 0, side);
         share[0] += same.share() * same.rows();
         share[1] += series.answer(axis, 1, side).share() * same.rows();
         rows += same.rows();
@@ -218,9 +218,9 @@ final class PulseSigns {
     int[] signs = new int[all.size()];
     int known = 0;
     for (Optional<PierSide> side : all) {
-      PulseAnswer answer = series.answer(pulses, lag, side);
+      PulseSeries.Answer answer = series.answer(pulses, lag, side);
       int sign = answer.along(dec) > 0 ? 1 : -1;
-      Predicate<PulseAnswer> same = part -> !part.isOwn(dec) || sign * part.along(dec) > 0;
+      Predicate<PulseSeries.Answer> same = part -> !part.isOwn(dec) || sign * part.along(dec) > 0;
       if (series.changes(pulses, lag, side, same)) {
         openChange(word(dec) + " signs");
         return new int[0];
@@ -302,8 +302,8 @@ final class PulseSigns {
     double[] dec = new double[all.size()];
     for (int s = 0; s < all.size(); s++) {
       Optional<PierSide> side = all.get(s);
-      PulseAnswer a = series.answer(pulses[0], lag, side);
-      PulseAnswer b = series.answer(pulses[1], lag, side);
+      PulseSeries.Answer a = series.answer(pulses[0], lag, side);
+      PulseSeries.Answer b = series.answer(pulses[1], lag, side);
       ra[s] = a.degrees();
       dec[s] = b.degrees();
       boolean right =

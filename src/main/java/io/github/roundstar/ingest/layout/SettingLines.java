@@ -307,9 +307,9 @@ final class SettingLines {
   }
 
   private Optional<SettingRule> rule(Told told, List<String> lines) {
-    double value = Sexagesimal.of(told.value, decimalComma).orElse(Double.NaN);
+    double value = Numbers.sexagesimal(told.value, decimalComma).orElse(Double.NaN);
     if (Double.isNaN(value)) {
-      value = Sexagesimal.of(told.value, !decimalComma).orElse(Double.NaN);
+      value = Numbers.sexagesimal(told.value, !decimalComma).orElse(Double.NaN);
     }
     if (Double.isNaN(value)) {
       return Optional.empty();
@@ -638,7 +638,7 @@ final class SettingLines {
           Optional<String> text =
               rule.line().get().find(line).flatMap(m -> LinePattern.group(m, "value"));
           if (text.isPresent()) {
-            return Sexagesimal.of(text.get(), comma);
+            return Numbers.sexagesimal(text.get(), comma);
           }
         }
       }

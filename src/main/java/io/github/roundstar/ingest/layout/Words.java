@@ -24,7 +24,7 @@ import java.util.regex.Pattern;
  * What the words of a text mean, by the dictionary in {@code words.txt}: concepts such as {@code
  * ra}, {@code pulse}, {@code lost}. Case, accents and the way words are joined do not matter.
  */
-final class Words {
+public final class Words {
   private static final Map<String, Set<String>> EXACT = new HashMap<>();
   private static final Map<String, Set<String>> BEGINNINGS = new HashMap<>();
   private static final Map<String, Set<String>> ENDS = new HashMap<>();
@@ -345,6 +345,11 @@ final class Words {
       }
     }
     return found.size() == 1 ? Optional.of(found.iterator().next()) : Optional.empty();
+  }
+
+  /** The direction that a word or letter names in one of the languages of the dictionary. */
+  public static Optional<Direction> direction(String text) {
+    return of(text).direction(false);
   }
 
   /** The direction of a single letter. */
