@@ -168,13 +168,13 @@ public final class LayoutInference {
                 decisions));
     if (found.containsKey(Meaning.EVENT)) {
       events.addAll(
-          EventLines.rules(found.get(Meaning.EVENT), text, choice.offsets()[0], decisions));
+          EventColumns.rules(found.get(Meaning.EVENT), text, choice.offsets()[0], decisions));
     }
     Set<String> zeros =
         MissingValues.zeros(
             choice.offsets()[0],
             choice.offsets()[1],
-            EventLines.lost(found, events),
+            EventColumns.lost(found, events),
             Optional.ofNullable(found.getOrDefault(Meaning.SNR, found.get(Meaning.FLUX))),
             decisions);
     for (Column column : choice.offsets()) {

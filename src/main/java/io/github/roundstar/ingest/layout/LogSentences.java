@@ -243,7 +243,7 @@ final class LogSentences {
       if (to.isPresent() && code.group(2).strip().length() > 1) {
         directions.putIfAbsent(key, to.get());
       }
-      EventLines.kind(meaning).ifPresent(kind -> events.putIfAbsent(key, kind));
+      EventWords.kind(meaning).ifPresent(kind -> events.putIfAbsent(key, kind));
       from = code.start(2);
     }
   }

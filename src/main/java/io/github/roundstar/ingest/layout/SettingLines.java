@@ -19,25 +19,6 @@ import java.util.regex.Pattern;
  */
 final class SettingLines {
   private static final int MOST_RULES = 12;
-  private static final String PLAIN_DATE = "[0-9]{1,4}[-./][0-9]{1,2}[-./][0-9]{2,4}";
-  private static final String DATE_TEXT =
-      "(?:"
-          + PLAIN_DATE
-          + "|[0-9]{1,2}[. ] ?(?:de )?\\p{L}{3,10}[. ] ?(?:de )?[0-9]{4}"
-          + "|\\p{L}{3,10}[. ] ?[0-9]{1,2},? [0-9]{4}"
-          + "|[0-9]{1,2}-\\p{L}{3,9}-[0-9]{4})";
-  private static final String CLOCK_TEXT =
-      "[0-9]{1,2}[:h][0-9]{2}(?:[:m][0-9]{2}(?:[.,][0-9]+)?s?)?(?: ?[aApP][.]?[mM][.]?)?"
-          + "(?: ?(?:Z|UTC|[+-][0-9]{2}:?[0-9]{2})(?![0-9\\p{L}]))?";
-  private static final Pattern INSTANT =
-      Pattern.compile(
-          "(?:"
-              + DATE_TEXT
-              + "(?:T| |, | - |_|\\t| at | um | \u00e0 )"
-              + CLOCK_TEXT
-              + "|[0-9]{8}T[0-9]{6}Z?)");
-  private static final Pattern DATE =
-      Pattern.compile("(?<![0-9])" + DATE_TEXT + "(?![0-9])|(?<![0-9])20[0-9]{6}(?![0-9])");
   private static final String DECIMAL = "[+\u2212-]?[0-9]{1,6}(?:[.,][0-9]+)?";
   private static final String PARTS =
       "[+\u2212-]?[0-9]{1,3}(?:[:d\u00b0\u00bah]| ?\u00b0 ?| ?h ?) ?[0-9]{1,2}"
@@ -119,7 +100,7 @@ final class SettingLines {
     }
     pierSides(lines, rules);
     setPoints(lines, rules);
-    dates(lines, time, rules);
+    new DateLines(decisions).rules(lines, time, rules);
     return rules;
   }
 
@@ -133,8 +114,8 @@ final class SettingLines {
       String before = masked.substring(from, value.start());
       String label = label(before);
       from = value.end();
-      Optional<Setting> byUnit = byUnit(line.substring(value.end()), label);
-      String unit = unitText(label, line.substring(value.end()));
+      Optional<Setting> byUnit = SettingUnits.byUnit(line.substring(value.end()), label);
+      String unit = SettingUnits.textAt(label, line.substring(value.end()));
       boolean parts = Numbers.of(value.group(), true).isEmpty();
       Optional<Setting> named = byUnit.or(() -> concept(label));
       boolean own =
@@ -154,7 +135,7 @@ final class SettingLines {
                 setting.get(),
                 label,
                 line.substring(value.start(), value.end()),
-                unitText(label, rest),
+                SettingUnits.textAt(label, rest),
                 line));
       }
     }
@@ -164,7 +145,7 @@ final class SettingLines {
   /** Instants and dates are no values of other settings. */
   private static String masked(String line) {
     StringBuilder text = new StringBuilder(line);
-    for (Pattern pattern : List.of(INSTANT, DATE)) {
+    for (Pattern pattern : List.of(DateLines.INSTANT, DateLines.DATE)) {
       Matcher found = pattern.matcher(text);
       while (found.find()) {
         for (int i = found.start(); i < found.end(); i++) {
@@ -218,29 +199,6 @@ final class SettingLines {
         && (!STRICT.contains(setting) || isOnly(words, CONCEPTS.get(setting), unit, parts));
   }
 
-  private static final Pattern PER_PIXEL =
-      Pattern.compile(
-          "^\\s*[\\[(]?([^0-9,;|]{1,24}?)\\s*(?:/|\\b(?:per|pro|je|par|por|al|a|ao|cada)\\b)\\s*(\\p{L}+)");
-  private static final Pattern MICRON =
-      Pattern.compile(
-          "^\\s*[\\[(]?(?:um|\u00b5m|\u03bcm|micron\\w*|mikro\\w*|micro\\w*)(?!\\p{L})");
-
-  /** Arcseconds per pixel are the scale, and micrometres the size of a pixel, by any name. */
-  private static Optional<Setting> byUnit(String rest, String label) {
-    Matcher per = PER_PIXEL.matcher(rest);
-    if (label.isEmpty()) {
-      return Optional.empty();
-    }
-    if (per.find()
-        && Words.unit(per.group(1)).filter("arcsec"::equals).isPresent()
-        && Words.unit(per.group(2)).filter("px"::equals).isPresent()) {
-      return Optional.of(Setting.SCALE);
-    }
-    return MICRON.matcher(rest).find() && !Words.of(label).has("other")
-        ? Optional.of(Setting.PIXEL_SIZE)
-        : Optional.empty();
-  }
-
   /** Whether a label says nothing else: RA strength is no right ascension. */
   private static boolean isOnly(Words words, String concept, String unit, boolean parts) {
     if (words.isJust(concept)) {
@@ -288,24 +246,6 @@ final class SettingLines {
         || setting == Setting.SCALE && !words.says("gain");
   }
 
-  /** The unit behind a value, or in the label. */
-  private static String unitText(String label, String rest) {
-    Matcher behind = Pattern.compile("^\\s*[\"'\\[(]?([^\\s,;|\\[\\](){}\\t]+)").matcher(rest);
-    String after =
-        rest.startsWith("\t") || rest.startsWith(",") || rest.startsWith(";")
-            ? ""
-            : behind.find() ? behind.group(1) : "";
-    Matcher within =
-        Pattern.compile("(?:[\\[(]\\s*([^\\])]+)[\\])]|[_ ](\\p{L}+|%|\"))$").matcher(label);
-    String inside =
-        within.find() ? within.group(1) == null ? within.group(2) : within.group(1) : "";
-    String twoWords = rest.strip().toLowerCase(Locale.ROOT);
-    boolean arc =
-        Words.of(twoWords.substring(0, Math.min(24, twoWords.length()))).has("unit arcsec");
-    return (after.isEmpty() ? inside : arc && !after.contains("%") ? "arcsec " + after : after)
-        .strip();
-  }
-
   private Optional<SettingRule> rule(Told told, List<String> lines) {
     double value = Numbers.sexagesimal(told.value, decimalComma).orElse(Double.NaN);
     if (Double.isNaN(value)) {
@@ -315,7 +255,7 @@ final class SettingLines {
       return Optional.empty();
     }
     boolean parts = Numbers.of(told.value, true).isEmpty();
-    Optional<String> unit = unit(told.setting, told.unit, value, parts);
+    Optional<String> unit = new SettingUnits(decisions).of(told.setting, told.unit, value, parts);
     if (unit.isEmpty()) {
       return Optional.empty();
     }
@@ -344,84 +284,6 @@ final class SettingLines {
                 setting.word(), some + unit.map(u -> " " + u).orElse(""), "a line with its name")
             .before(passedOver.getOrDefault(setting, "no other line has a word for it")));
     return new SettingRule(setting, Optional.of(pattern), Optional.empty(), unit);
-  }
-
-  /** The unit as written; where none is, the size of the value must tell. */
-  private Optional<String> unit(Setting setting, String text, double value, boolean parts) {
-    String unit = text.toLowerCase(Locale.ROOT);
-    Words words = Words.of(unit);
-    return switch (setting) {
-      case GUIDE_RATE -> guideRate(unit, words, value);
-      case EXPOSURE -> exposure(words, unit, value);
-      case HOUR_ANGLE, RIGHT_ASCENSION -> hours(setting, unit, words, value, parts);
-      case SCALE -> value > 0.05 && value < 60 ? Optional.of("arcsec/px") : Optional.empty();
-      case PIXEL_SIZE -> value > 0.5 && value < 60 ? Optional.of("um") : Optional.empty();
-      case FOCAL_LENGTH -> value >= 20 && value < 20_000 ? Optional.of("mm") : Optional.empty();
-      case BINNING -> value >= 1 && value <= 8 ? Optional.of("px") : Optional.empty();
-      case DECLINATION, LATITUDE -> Math.abs(value) <= 90 ? Optional.of("deg") : Optional.empty();
-      case LONGITUDE, CAMERA_ANGLE ->
-          Math.abs(value) <= 360 ? Optional.of("deg") : Optional.empty();
-      default -> Optional.of(setting.units().get(0));
-    };
-  }
-
-  private Optional<String> hours(
-      Setting setting, String unit, Words words, double value, boolean parts) {
-    if (unit.startsWith("deg")
-        || unit.startsWith("\u00b0")
-        || unit.startsWith("grad")
-        || unit.startsWith("grau")
-        || unit.startsWith("graden")) {
-      return Optional.of("deg");
-    }
-    if (parts || words.has("hours")) {
-      return Math.abs(value) <= 24 ? Optional.of("h") : Optional.of("deg");
-    }
-    return Math.abs(value) > 24 ? Optional.of("deg") : asked(setting, value);
-  }
-
-  private Optional<String> guideRate(String unit, Words words, double value) {
-    if (unit.contains("%")
-        || unit.startsWith("percent")
-        || unit.startsWith("prozent")
-        || unit.startsWith("pour")
-        || unit.startsWith("por")
-        || unit.startsWith("per")
-        || unit.startsWith("procent")) {
-      return Optional.of("percent");
-    }
-    if (words.has("unit arcsec")) {
-      return Optional.of("arcsec/s");
-    }
-    if (unit.startsWith("x") || unit.startsWith("\u00d7") || unit.startsWith("sid") || value <= 1) {
-      return Optional.of("sidereal");
-    }
-    return asked(Setting.GUIDE_RATE, value);
-  }
-
-  private Optional<String> exposure(Words words, String unit, double value) {
-    if (words.has("unit ms") || unit.startsWith("milli")) {
-      return Optional.of("ms");
-    }
-    if (words.has("unit s") || unit.startsWith("s") && !unit.startsWith("set") || value <= 30) {
-      return Optional.of("s");
-    }
-    return value >= 100 ? Optional.of("ms") : asked(Setting.EXPOSURE, value);
-  }
-
-  private Optional<String> asked(Setting setting, double value) {
-    decisions.add(
-        Decision.open(
-            setting.word(),
-            "a line tells " + value + " without a unit",
-            String.format(
-                Locale.ROOT,
-                "[[setting]]\nmeans = \"%s\"\nvalue = \"%s\"\nunit = \"%s\"   # or another of %s",
-                setting.word(),
-                value,
-                setting.units().get(0),
-                setting.units())));
-    return Optional.empty();
   }
 
   /** A word for the pier or the tube, then one for east or west, but none for looking there. */
@@ -481,7 +343,7 @@ final class SettingLines {
                   + "]\\s*[=:]?\\s*(?<value>"
                   + DECIMAL
                   + ")";
-          String words = EventLines.label(line, "set point");
+          String words = EventWords.label(line, "set point");
           LinePattern pattern = LinePattern.of(LinePattern.quoted(words) + ".*?" + expression);
           if (pattern.find(line).isPresent()) {
             rules.add(
@@ -514,108 +376,6 @@ final class SettingLines {
 
   private static String sides(String text) {
     return text.length() == 1 ? "[EWOL]" : "\\p{L}+";
-  }
-
-  private static void add(
-      Setting setting,
-      String expression,
-      List<String> lines,
-      List<SettingRule> rules,
-      List<Decision> decisions) {
-    rules.add(
-        new SettingRule(
-            setting, Optional.of(LinePattern.of(expression)), Optional.empty(), Optional.empty()));
-    decisions.add(
-        Decision.certain(setting.word(), "told by a line", "a date where it is needed")
-            .before(
-                Math.max(0, lines.stream().filter(line -> holds(DATE, line)).count() - 1)
-                    + " other lines with a date"));
-  }
-
-  private void dates(List<String> lines, TimeForm time, List<SettingRule> rules) {
-    if (time.kind().isElapsed()) {
-      Optional<String> start = instantOfStart(lines);
-      start.ifPresent(expression -> add(Setting.START, expression, lines, rules, decisions));
-      if (start.isEmpty()) {
-        apart(lines, rules);
-      }
-    } else if (time.kind() == TimeForm.Kind.CLOCK
-        && lines.stream().anyMatch(line -> holds(DATE, line))) {
-      add(Setting.DATE, dateIn(lines), lines, rules, decisions);
-    }
-  }
-
-  /** The plainest expression that finds the dates of some lines. */
-  private static String dateIn(List<String> lines) {
-    Pattern plain = Pattern.compile("(?<![0-9])(?<value>" + PLAIN_DATE + ")(?![0-9])");
-    boolean all =
-        lines.stream().noneMatch(line -> holds(DATE, line) && !plain.matcher(line).find());
-    return all ? plain.pattern() : "(?<value>" + DATE.pattern() + ")";
-  }
-
-  private static boolean holds(Pattern pattern, String line) {
-    Matcher found = pattern.matcher(line);
-    while (found.find()) {
-      ClockText read = ClockText.of(found.group(), TimeForm.DateOrder.DMY);
-      if (read.date()
-          .or(() -> ClockText.of(found.group(), TimeForm.DateOrder.MDY).date())
-          .isPresent()) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  /** Of lines with an instant, those that speak of a start, if any does. */
-  private static Optional<String> instantOfStart(List<String> lines) {
-    List<String> all = lines.stream().filter(line -> holds(INSTANT, line)).toList();
-    Set<String> starts = new LinkedHashSet<>();
-    for (String line : all) {
-      Matcher found = INSTANT.matcher(line);
-      if (found.find() && Words.of(TableHead.withoutLead(line)).has("start")) {
-        starts.add(RunLines.beginning(line.substring(0, found.start())));
-      }
-    }
-    Pattern plain = Pattern.compile(PLAIN_DATE + "[T ,_]+" + CLOCK_TEXT);
-    boolean simple = all.stream().allMatch(line -> plain.matcher(line).find());
-    String value = "(?<value>" + (simple ? plain : INSTANT).pattern() + ")";
-    if (starts.size() == 1
-        && starts.iterator().next().length() >= 3
-        && starts.size() < all.size()) {
-      return Optional.of(
-          "^" + LinePattern.quoted(starts.iterator().next()).replace("\t", "\\t") + ".*?" + value);
-    }
-    return all.isEmpty() ? Optional.empty() : Optional.of(value);
-  }
-
-  /** The date in one line, the clock time of the start in another. */
-  private static final Pattern START_CLOCK =
-      Pattern.compile("(?<![0-9:])" + CLOCK_TEXT + "(?![0-9:])");
-
-  private void apart(List<String> lines, List<SettingRule> rules) {
-    boolean dated = lines.stream().anyMatch(line -> holds(DATE, line));
-    Optional<String> clock =
-        lines.stream()
-            .filter(line -> Words.of(line).hasAny("start") && START_CLOCK.matcher(line).find())
-            .findFirst();
-    if (dated && clock.isPresent()) {
-      Matcher found = START_CLOCK.matcher(clock.get());
-      found.find();
-      String before = RunLines.beginning(clock.get().substring(0, found.start()));
-      if (before.length() >= 3) {
-        add(Setting.DATE, dateIn(lines), lines, rules, decisions);
-        add(
-            Setting.START,
-            "^"
-                + LinePattern.quoted(before).replace("\t", "\\t")
-                + "[^0-9]*(?<value>"
-                + CLOCK_TEXT
-                + ")",
-            lines,
-            rules,
-            decisions);
-      }
-    }
   }
 
   /** Whether some rule tells a setting. */

@@ -50,7 +50,7 @@ final class SideColumns {
     Column dithers = found.get(Meaning.DITHER_FLAG);
     for (Column column : columns) {
       boolean open = dithers != null && !found.containsKey(Meaning.SETTLING_FLAG);
-      if (open && !found.containsValue(column) && EventLines.isBinary(column)) {
+      if (open && !found.containsValue(column) && EventColumns.isBinary(column)) {
         int stretches = 0;
         int behind = 0;
         for (int i = 1; i < column.cells.size(); i++) {
@@ -94,11 +94,11 @@ final class SideColumns {
   }
 
   private Meaning meaning(Column column) {
-    Optional<Meaning> flag = EventLines.flag(column, offsets);
+    Optional<Meaning> flag = EventColumns.flag(column, offsets);
     if (flag.isPresent()) {
       return flag.get();
     }
-    if (EventLines.tellsEvents(column, text)) {
+    if (EventColumns.tellsEvents(column, text)) {
       return Meaning.EVENT;
     }
     if (!column.isNumeric()) {

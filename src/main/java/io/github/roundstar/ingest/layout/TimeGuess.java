@@ -5,7 +5,6 @@ import io.github.roundstar.ingest.layout.TimeForm.Kind;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.EnumMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -23,43 +22,7 @@ import java.util.regex.Pattern;
 final class TimeGuess {
   private static final double STEADY = 0.95;
   private static final int LOOKED_AT = 40;
-  private static final Pattern ZONE =
-      Pattern.compile(
-          "(?i)(?<!\\p{L})(?:utc|gmt|ut) ?([+\\u2212-]) ?([0-9]{1,2})(?::?([0-9]{2}))?(?![0-9.])");
-  private static final Pattern SIGNED =
-      Pattern.compile("(?<![0-9])([+\\u2212-]) ?([0-9]{1,2})(?::?([0-9]{2}))?(?![0-9.,])");
-  private static final Pattern CIVIL = Pattern.compile("(?<![\\p{L}])([A-Z]{3,4})(?![\\p{L}])");
-  private static final Pattern PARTS =
-      Pattern.compile("([0-9]{1,4})([-./])([0-9]{1,2})[-./]([0-9]{1,4})");
-
-  /** Common names of civil times with one meaning; those that also are words are left out. */
-  private static final Map<String, String> CIVIL_HOURS =
-      Map.ofEntries(
-          Map.entry("CET", "+01:00"),
-          Map.entry("MEZ", "+01:00"),
-          Map.entry("CEST", "+02:00"),
-          Map.entry("MESZ", "+02:00"),
-          Map.entry("WET", "+00:00"),
-          Map.entry("EET", "+02:00"),
-          Map.entry("EEST", "+03:00"),
-          Map.entry("BRT", "-03:00"),
-          Map.entry("EDT", "-04:00"),
-          Map.entry("CDT", "-05:00"),
-          Map.entry("MDT", "-06:00"),
-          Map.entry("PST", "-08:00"),
-          Map.entry("PDT", "-07:00"),
-          Map.entry("AEST", "+10:00"),
-          Map.entry("AEDT", "+11:00"),
-          Map.entry("NZST", "+12:00"),
-          Map.entry("NZDT", "+13:00"),
-          Map.entry("JST", "+09:00"),
-          Map.entry("SAST", "+02:00"));
-
-  private static final List<Set<String>> COUNT_WORDS =
-      List.of(
-          Set.of("one", "eine", "ein", "une", "un", "una", "uma", "um", "een"),
-          Set.of("two", "zwei", "deux", "dos", "due", "duas", "dois", "twee"),
-          Set.of("three", "drei", "trois", "tres", "tre", "drie"));
+  static final Pattern PARTS = Pattern.compile("([0-9]{1,4})([-./])([0-9]{1,2})[-./]([0-9]{1,4})");
 
   private final List<Column> columns;
   private final List<String> others;
@@ -243,7 +206,12 @@ final class TimeGuess {
               "no column tells the time, and " + time.called() + " counts frames",
               "[time]\nform = \"frames\"\nstep_s = 3.0   # seconds from frame to frame"));
     }
-    return new TimeForm(Kind.FRAMES, order(others, false), zone(false), mark(), step);
+    return new TimeForm(
+        Kind.FRAMES,
+        new DateOrders(columns, others, decisions).of(others, false),
+        zone(false),
+        mark(),
+        step);
   }
 
   private static final Pattern SECONDS = Pattern.compile("([0-9]+(?:[.,][0-9]+)?) ?(ms|\\p{L}+)?");
@@ -313,14 +281,18 @@ final class TimeGuess {
           Decision.certain(
                   time.called(), "elapsed-hms", "hours, minutes and seconds since the start")
               .before(runnerUp));
-      return new TimeForm(Kind.ELAPSED_HMS, order(others, false), zone(false), mark());
+      return new TimeForm(
+          Kind.ELAPSED_HMS,
+          new DateOrders(columns, others, decisions).of(others, false),
+          zone(false),
+          mark());
     }
     List<String> dates = date.map(d -> d.cells).orElse(time.cells);
     boolean dated =
         date.isPresent()
             || allMatch(time, cell -> ClockText.of(cell, DateOrder.DMY).date().isPresent())
             || allMatch(time, cell -> ClockText.of(cell, DateOrder.MDY).date().isPresent());
-    DateOrder order = order(dated ? dates : others, dated);
+    DateOrder order = new DateOrders(columns, others, decisions).of(dated ? dates : others, dated);
     Optional<ZoneOffset> zone = zone(true);
     decisions.add(
         Decision.certain(
@@ -364,21 +336,22 @@ final class TimeGuess {
       return Optional.empty(); // the fields say it themselves
     }
     for (String line : others.subList(0, Math.min(300, others.size()))) {
-      Optional<ZoneOffset> told = zoneOf(line);
+      Optional<ZoneOffset> told = ClockZone.of(line);
       if (told.isPresent()) {
         return said(told.get(), "a line tells it");
       }
     }
-    Optional<ZoneOffset> named = zoneOf(time.name).or(() -> date.flatMap(d -> zoneOf(d.name)));
+    Optional<ZoneOffset> named =
+        ClockZone.of(time.name).or(() -> date.flatMap(d -> ClockZone.of(d.name)));
     if (named.isPresent()) {
       return said(named.get(), "the column's name tells it");
     }
     for (String line : others.subList(0, Math.min(300, others.size()))) {
-      if (saysUtc(line)) {
+      if (ClockZone.saysUtc(line)) {
         return said(ZoneOffset.UTC, "a line tells it");
       }
     }
-    if (saysUtc(time.name)) {
+    if (ClockZone.saysUtc(time.name)) {
       return said(ZoneOffset.UTC, "the column's name tells it");
     }
     if (needed) {
@@ -392,167 +365,10 @@ final class TimeGuess {
     return Optional.empty();
   }
 
-  private static boolean saysUtc(String line) {
-    List<String> tokens = Words.tokens(line);
-    return tokens.contains("utc") || tokens.contains("gmt") || tokens.contains("ut");
-  }
-
-  /** The offset that a text tells, by name, number or sentence. */
-  private static Optional<ZoneOffset> zoneOf(String line) {
-    Matcher zone = ZONE.matcher(line);
-    if (zone.find()) {
-      return offset(zone);
-    }
-    Words words = Words.of(line);
-    Matcher civil = CIVIL.matcher(line);
-    while (civil.find()) {
-      String hours = CIVIL_HOURS.get(civil.group(1));
-      if (hours != null) {
-        return Optional.of(ZoneOffset.of(hours));
-      }
-    }
-    if (words.has("zone") || words.says("tz")) {
-      Matcher signed = SIGNED.matcher(line);
-      if (signed.find()) {
-        return offset(signed);
-      }
-    }
-    boolean utc = saysUtc(line);
-    boolean ahead = words.has("ahead");
-    boolean behind = words.has("behind");
-    if (utc && words.has("hours") && ahead != behind) {
-      List<String> tokens = words.tokens();
-      for (int i = 1; i < tokens.size(); i++) {
-        int count = Words.of(tokens.get(i)).has("hours") ? count(tokens.get(i - 1)) : 0;
-        if (count > 0) {
-          return Optional.of(ZoneOffset.ofHours(ahead ? count : -count));
-        }
-      }
-    }
-    return Optional.empty();
-  }
-
-  private static int count(String token) {
-    for (int i = 0; i < COUNT_WORDS.size(); i++) {
-      if (COUNT_WORDS.get(i).contains(token)) {
-        return i + 1;
-      }
-    }
-    return token.matches("[0-9]|1[0-4]") ? Integer.parseInt(token) : 0;
-  }
-
-  private static Optional<ZoneOffset> offset(Matcher zone) {
-    int hours = Integer.parseInt(zone.group(2));
-    int minutes = zone.group(3) == null ? 0 : Integer.parseInt(zone.group(3));
-    int sign = zone.group(1).equals("+") ? 1 : -1;
-    return hours <= 14 && minutes < 60
-        ? Optional.of(ZoneOffset.ofHoursMinutes(sign * hours, sign * minutes))
-        : Optional.empty();
-  }
-
   private Optional<ZoneOffset> said(ZoneOffset offset, String because) {
     String other = offset.equals(ZoneOffset.UTC) ? "none is told" : "UTC, if nothing told one";
     decisions.add(Decision.certain("utc_offset", offset.getId(), because).before(other));
     return Optional.of(offset);
-  }
-
-  /**
-   * The order of the parts of dates: told by a part over 12, by the part that changes at midnight,
-   * by points between the parts, or by a language that writes the day first.
-   */
-  private DateOrder order(List<String> texts, boolean inRows) {
-    Set<String> dates = new LinkedHashSet<>();
-    boolean dots = false;
-    for (String line : texts) {
-      Matcher parts = PARTS.matcher(line);
-      if (parts.find() && dates.size() < 50) {
-        if (parts.group(1).length() == 4) {
-          return DateOrder.YMD;
-        }
-        dates.add(parts.group());
-        dots |= parts.group(2).equals(".");
-      }
-    }
-    if (dates.isEmpty()) {
-      return DateOrder.DMY;
-    }
-    Optional<DateOrder> told = orderTold();
-    if (told.isPresent()) {
-      decisions.add(
-          Decision.certain(
-              "date_order", told.get() == DateOrder.DMY ? "dmy" : "mdy", "a line tells it"));
-      return told.get();
-    }
-    Set<Integer> firsts = new LinkedHashSet<>();
-    Set<Integer> seconds = new LinkedHashSet<>();
-    for (String text : dates) {
-      Matcher parts = PARTS.matcher(text);
-      parts.find();
-      firsts.add(Integer.parseInt(parts.group(1)));
-      seconds.add(Integer.parseInt(parts.group(3)));
-    }
-    boolean dayFirst = firsts.stream().anyMatch(part -> part > 12);
-    boolean monthFirst = seconds.stream().anyMatch(part -> part > 12);
-    String because = "a part over 12 can only be the day";
-    if (dayFirst == monthFirst) {
-      dayFirst = inRows && firsts.size() > 1 && seconds.size() == 1;
-      monthFirst = inRows && seconds.size() > 1 && firsts.size() == 1;
-      because = "the part that changes within a night is the day";
-    }
-    if (dayFirst == monthFirst) {
-      dayFirst = dots || speaksOtherThanEnglish();
-      because =
-          dots
-              ? "dates with points are written with the day first"
-              : "the log's language writes the day first";
-    }
-    if (dayFirst != monthFirst) {
-      decisions.add(
-          Decision.certain("date_order", dayFirst ? "dmy" : "mdy", because)
-              .before((dayFirst ? "mdy" : "dmy") + ", for which nothing speaks"));
-    } else {
-      decisions.add(
-          Decision.open(
-              "date_order",
-              "the dates in "
-                  + (inRows ? "the rows" : "the header")
-                  + ", such as "
-                  + dates.iterator().next()
-                  + ", can be read both ways",
-              "[time]\ndate_order = \"dmy\"   # or \"mdy\""));
-    }
-    return monthFirst ? DateOrder.MDY : DateOrder.DMY;
-  }
-
-  private static final Pattern DAY_MONTH =
-      Pattern.compile(
-          "(?<!\\p{L})(?:[DTJG]{1,2}[-./ ]M{1,2}[-./ ]|(?i:day|tag|jour|d\u00eda|dia|giorno|dag)[-./, ]{1,2}(?i:month|monat|mois|mes|m\u00eas|mese|maand))");
-  private static final Pattern MONTH_DAY =
-      Pattern.compile(
-          "(?<!\\p{L})(?:M{1,2}[-./ ][DTJG]{1,2}[-./ ]|(?i:month|monat|mois|mes|m\u00eas|mese|maand)[-./, ]{1,2}(?i:day|tag|jour|d\u00eda|dia|giorno|dag))");
-
-  private Optional<DateOrder> orderTold() {
-    for (String line : others.subList(0, Math.min(200, others.size()))) {
-      if (DAY_MONTH.matcher(line).find()) {
-        return Optional.of(DateOrder.DMY);
-      }
-      if (MONTH_DAY.matcher(line).find()) {
-        return Optional.of(DateOrder.MDY);
-      }
-    }
-    return Optional.empty();
-  }
-
-  private boolean speaksOtherThanEnglish() {
-    int words = 0;
-    List<String> texts = new ArrayList<>(others.subList(0, Math.min(40, others.size())));
-    columns.forEach(column -> texts.add(column.name));
-    for (String line : texts) {
-      for (String token : Words.tokens(line)) {
-        words += Words.of(token).has("not english") ? 1 : 0;
-      }
-    }
-    return words >= 2;
   }
 
   private TimeForm counted() {
@@ -581,7 +397,10 @@ final class TimeGuess {
               .before(runnerUp + otherKind(kind, step)));
     }
     Optional<ZoneOffset> zone = kind.isElapsed() ? zone(false) : Optional.empty();
-    DateOrder order = kind.isElapsed() ? order(others, false) : DateOrder.YMD;
+    DateOrder order =
+        kind.isElapsed()
+            ? new DateOrders(columns, others, decisions).of(others, false)
+            : DateOrder.YMD;
     return new TimeForm(kind, order, zone, mark());
   }
 
