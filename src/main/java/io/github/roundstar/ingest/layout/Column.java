@@ -1,6 +1,5 @@
 package io.github.roundstar.ingest.layout;
 
-import io.github.roundstar.signal.Quantile;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
@@ -12,7 +11,6 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.DoublePredicate;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
@@ -21,9 +19,6 @@ import java.util.regex.Pattern;
  */
 final class Column {
   private static final int MOST_WORDS = 40;
-  private static final Pattern UNIT_BEHIND =
-      Pattern.compile(
-          "(?:[\\[({/_,.: -]|\\bin )\\s*([^\\[\\](){}/_,: ]+(?: [^\\[\\](){}/_,: ]+){0,2})\\s*[\\])}]?$");
 
   /** Capitals that stand for declination, where the article would be in small letters. */
   private static final Pattern DE = Pattern.compile("(?<![A-Z])DE(?![A-Z])");
@@ -95,17 +90,12 @@ final class Column {
     filled = some;
     numeric = good;
     this.unit = "";
-    String bare = TableHead.withoutMark(name).strip();
-    Optional<String> inName = unitOf(bare);
-    this.named =
-        Words.of(
-            inName.isPresent() && unitLength > 0 && unitLength < bare.length()
-                ? bare.substring(0, bare.length() - unitLength)
-                : bare);
+    ColumnName parted = ColumnName.of(TableHead.withoutMark(name).strip());
+    this.named = Words.of(parted.bare());
     if (!unitBeside.isEmpty()) {
       takeUnit(unitBeside, "the line of units");
     }
-    inName.ifPresent(found -> takeUnit(found, "its name"));
+    parted.unit().ifPresent(found -> takeUnit(found, "its name"));
     if (units.size() == 1) {
       takeUnit(units.iterator().next(), "the fields");
     }
@@ -196,41 +186,6 @@ final class Column {
     return codes;
   }
 
-  private int unitLength;
-
-  /** The unit at the end of a name. */
-  private Optional<String> unitOf(String bare) {
-    Matcher behind = UNIT_BEHIND.matcher(bare);
-    for (int from = 0;
-        behind.find(from) && behind.start() < bare.length();
-        from = behind.start() + 1) {
-      Optional<String> found = Words.unit(behind.group(1));
-      if (found.isPresent()) {
-        unitLength = bare.length() - behind.start();
-        return found;
-      }
-    }
-    List<String> tokens = Words.tokens(bare);
-    for (int count = Math.min(3, tokens.size() - 1); count > 0; count--) {
-      String last = String.join(" ", tokens.subList(tokens.size() - count, tokens.size()));
-      Optional<String> found = last.length() > 1 ? Words.unit(last) : Optional.empty();
-      if (found.isPresent()) {
-        return found;
-      }
-    }
-    if (bare.matches(".*[a-z]S")) {
-      unitLength = 1;
-      return Optional.of("s"); // a capital behind small letters begins a word
-    }
-    unitLength = bare.length();
-    Optional<String> whole = Words.unit(bare).filter(u -> bare.length() > 1);
-    if (whole.isPresent()) {
-      return whole;
-    }
-    unitLength = 0;
-    return Words.gluedUnit(bare.replaceFirst("^.*[^\\p{L}]", ""));
-  }
-
   private boolean takeLettered(int i, String cell, boolean comma, Set<String> units) {
     if (Look.startsAsNumber(cell) && cell.indexOf(':') > 0) {
       return false; // a clock
@@ -284,7 +239,7 @@ final class Column {
   void describe(String text) {
     said.add(Words.of(text));
     if (unit.isEmpty()) {
-      unitOf(text.strip()).ifPresent(found -> takeUnit(found, "the text"));
+      ColumnName.of(text.strip()).unit().ifPresent(found -> takeUnit(found, "the text"));
     }
   }
 
@@ -365,14 +320,14 @@ final class Column {
 
   /** 'r' for right ascension, 'd' for declination, 'x', 'y', or ' ' for none. */
   char axis(boolean eastIsO) {
-    char own = axis(named, eastIsO);
+    char own = named.axis(eastIsO);
     own = own == ' ' && DE.matcher(name).find() ? 'd' : own;
     own = own == ' ' ? axisOfPair : own;
     boolean camera = own == 'x' || own == 'y';
     own = camera ? codes.filter(Codes::known).map(Codes::axis).orElse(own) : own; // E is no x
     own = own == ' ' ? codes.map(Codes::axis).orElse(' ') : own;
     for (int i = 0; i < said.size() && own == ' '; i++) {
-      own = axis(said.get(i), eastIsO);
+      own = said.get(i).axis(eastIsO);
     }
     return own;
   }
@@ -401,24 +356,6 @@ final class Column {
     }
   }
 
-  private static char axis(Words words, boolean eastIsO) {
-    boolean ra = words.has("ra");
-    boolean dec = words.has("dec");
-    if (ra != dec) {
-      return ra ? 'r' : 'd';
-    }
-    if (words.has("x") != words.has("y") && !words.hasAny("statistic other")) {
-      return words.has("x") ? 'x' : 'y';
-    }
-    Optional<Direction> to = words.direction(eastIsO);
-    if (to.isPresent()) {
-      return to.get() == Direction.EAST || to.get() == Direction.WEST ? 'r' : 'd';
-    }
-    boolean eastWest = words.has("east") && words.has("west");
-    boolean northSouth = words.has("north") && words.has("south");
-    return eastWest ? 'r' : northSouth ? 'd' : ' ';
-  }
-
   /** Whether it holds numbers, but for some words that stand for a missing value. */
   boolean isNumeric() {
     return numeric > 0
@@ -440,52 +377,12 @@ final class Column {
     return count;
   }
 
-  /** Values looked at for what takes them all, such as a median. */
-  private static final int LOOKED_AT = 4000;
-
   private double[] finite;
-  private Looks looks;
+  private NumberLooks looks;
 
-  /** What its values look like, worked out once. */
-  private record Looks(
-      double median, double scatter, double step, double rising, double largest, boolean whole) {
-    static Looks of(double[] all) {
-      double[] values = all.length <= LOOKED_AT ? all : thinned(all);
-      double median = values.length == 0 ? Double.NaN : Quantile.median(values);
-      double[] away = Arrays.stream(values).map(v -> Math.abs(v - median)).toArray();
-      double[] steps = new double[Math.max(0, Math.min(LOOKED_AT, all.length) - 1)];
-      int up = 0;
-      double largest = 0;
-      boolean whole = all.length > 0;
-      for (int i = 0; i < all.length; i++) {
-        if (i > 0 && i <= steps.length) {
-          steps[i - 1] = all[i] - all[i - 1];
-        }
-        up += i > 0 && all[i] > all[i - 1] ? 1 : 0;
-        largest = Math.max(largest, Math.abs(all[i]));
-        whole &= all[i] == Math.rint(all[i]);
-      }
-      return new Looks(
-          median,
-          away.length == 0 ? Double.NaN : 1.4826 * Quantile.median(away),
-          steps.length == 0 ? Double.NaN : Quantile.median(steps),
-          all.length < 2 ? 0 : up / (all.length - 1.0),
-          largest,
-          whole);
-    }
-
-    private static double[] thinned(double[] all) {
-      double[] some = new double[LOOKED_AT];
-      for (int i = 0; i < LOOKED_AT; i++) {
-        some[i] = all[(int) ((long) i * all.length / LOOKED_AT)];
-      }
-      return some;
-    }
-  }
-
-  private Looks looks() {
+  private NumberLooks looks() {
     if (looks == null) {
-      looks = Looks.of(finite());
+      looks = NumberLooks.of(finite());
     }
     return looks;
   }
@@ -513,7 +410,7 @@ final class Column {
   }
 
   boolean isWhole() {
-    return looks().whole;
+    return looks().whole();
   }
 
   boolean isOneSided() {
@@ -523,31 +420,6 @@ final class Column {
   boolean isConstant() {
     double[] values = finite();
     return values.length > 0 && share(v -> v == values[0]) == 1;
-  }
-
-  private double secondsStep = Double.NaN;
-
-  /** The time of a row, in whatever unit, of a column that tells times. */
-  double seconds(int row) {
-    if (numeric > 0 && isNumeric()) {
-      return numbers[row];
-    }
-    ClockText read = ClockText.of(cells.get(row), TimeForm.DateOrder.DMY);
-    return read.time().map(t -> (double) t.toSecondOfDay()).orElse(Double.NaN);
-  }
-
-  /** The usual step from row to row of {@link #seconds}. */
-  double secondsStep() {
-    if (Double.isNaN(secondsStep)) {
-      int count = Math.min(200, cells.size() - 1);
-      double[] steps = new double[Math.max(1, count)];
-      for (int i = 0; i < count; i++) {
-        steps[i] = seconds(i + 1) - seconds(i);
-      }
-      double[] forward = Arrays.stream(steps).filter(s -> s > 0).toArray();
-      secondsStep = forward.length == 0 ? 1 : Quantile.median(forward);
-    }
-    return secondsStep;
   }
 
   /** Whether each number is one more than the number before. */
@@ -561,26 +433,26 @@ final class Column {
   }
 
   double largest() {
-    return looks().largest;
+    return looks().largest();
   }
 
   double median() {
-    return looks().median;
+    return looks().median();
   }
 
   /** Median distance from the median, as a standard deviation. */
   double scatter() {
-    return looks().scatter;
+    return looks().scatter();
   }
 
   /** Median step from value to value. */
   double step() {
-    return looks().step;
+    return looks().step();
   }
 
   /** Share of steps that go up. */
   double rising() {
-    return looks().rising;
+    return looks().rising();
   }
 
   /** The word that stands in all of its fields; empty if there is none. */

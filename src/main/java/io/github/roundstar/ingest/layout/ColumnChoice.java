@@ -13,7 +13,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.IntPredicate;
-import org.apache.commons.math3.stat.regression.SimpleRegression;
 
 /**
  * Chooses, jointly, the columns of the offsets and of the pulses that answer them. Each piece of
@@ -183,7 +182,7 @@ final class ColumnChoice {
   }
 
   private static boolean isCopy(double[] one, double[] other) {
-    return one == other || Math.abs(correlation(one, other, 0, i -> true, false)) > COPY;
+    return one == other || Math.abs(correlation(one, other, 0, i -> true)) > COPY;
   }
 
   /** The scale, where the same offsets stand in pixels and in arcseconds. */
@@ -312,7 +311,11 @@ final class ColumnChoice {
               count += sides.get(i).equals(side) && p.series()[i] != 0 ? 1 : 0;
             }
             double r =
-                correlation(p.series(), offset.numbers, lag, i -> sides.get(i).equals(side), true);
+                correlation(
+                    p.series(),
+                    offset.numbers,
+                    lag,
+                    i -> p.series()[i] != 0 && sides.get(i).equals(side));
             sum += count * r * r;
             rows += count;
           }
@@ -320,19 +323,10 @@ final class ColumnChoice {
         });
   }
 
-  /** Correlation of one series with the other, {@code lag} rows earlier. */
-  static double correlation(
-      double[] one, double[] other, int lag, IntPredicate taken, boolean sent) {
-    SimpleRegression pairs = new SimpleRegression();
-    for (int i = lag; i < one.length && pairs.getN() < RELATION_ROWS; i++) {
-      double x = one[i];
-      double y = other[i - lag];
-      if (Double.isFinite(x) && Double.isFinite(y) && (!sent || x != 0) && taken.test(i)) {
-        pairs.addData(x, y);
-      }
-    }
-    double r = pairs.getN() >= FEWEST_PULSES ? pairs.getR() : 0;
-    return Double.isFinite(r) ? r : 0;
+  /** Correlation of one series with the other, {@code lag} rows earlier; 0 for too few pairs. */
+  static double correlation(double[] one, double[] other, int lag, IntPredicate taken) {
+    Relation pairs = Relation.of(i -> one[i], i -> other[i], one.length, lag, taken, RELATION_ROWS);
+    return pairs.pairs() < FEWEST_PULSES ? 0 : pairs.correlation();
   }
 
   private List<Column> candidates(char axis) {

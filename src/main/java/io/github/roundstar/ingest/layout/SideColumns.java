@@ -1,5 +1,7 @@
 package io.github.roundstar.ingest.layout;
 
+import io.github.roundstar.signal.Quantile;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -13,6 +15,8 @@ final class SideColumns {
   private final Column[] offsets;
   private final Map<Meaning, Column> found;
   private final List<Decision> decisions;
+
+  private double secondsStep = Double.NaN;
 
   SideColumns(
       List<Column> columns,
@@ -86,8 +90,8 @@ final class SideColumns {
       double step = column.numbers[i] - column.numbers[i - 1];
       if (step != 0 && !Double.isNaN(step)) {
         ups++;
-        double gap = time.seconds(i) - time.seconds(i - 1);
-        leaps += step == 1 && (gap < 0 || gap > 5 * time.secondsStep()) ? 1 : 0;
+        double gap = seconds(i) - seconds(i - 1);
+        leaps += step == 1 && (gap < 0 || gap > 5 * secondsStep()) ? 1 : 0;
       }
     }
     return ups > 0 && ups < 50 && leaps == ups;
@@ -126,5 +130,29 @@ final class SideColumns {
     }
     boolean steps = column.isWhole() && column.largest() < 1000 && column.rising() < 0.2;
     return column.nameHas("run") && steps ? Meaning.RUN : Meaning.NOTHING;
+  }
+
+  /** The time of a row, in whatever unit. */
+  private double seconds(int row) {
+    Column time = found.get(Meaning.TIME);
+    if (time.numeric > 0 && time.isNumeric()) {
+      return time.numbers[row];
+    }
+    ClockText read = ClockText.of(time.cells.get(row), TimeForm.DateOrder.DMY);
+    return read.time().map(t -> (double) t.toSecondOfDay()).orElse(Double.NaN);
+  }
+
+  /** The usual step from row to row of {@link #seconds}. */
+  private double secondsStep() {
+    if (Double.isNaN(secondsStep)) {
+      int count = Math.min(200, found.get(Meaning.TIME).cells.size() - 1);
+      double[] steps = new double[Math.max(1, count)];
+      for (int i = 0; i < count; i++) {
+        steps[i] = seconds(i + 1) - seconds(i);
+      }
+      double[] forward = Arrays.stream(steps).filter(s -> s > 0).toArray();
+      secondsStep = forward.length == 0 ? 1 : Quantile.median(forward);
+    }
+    return secondsStep;
   }
 }

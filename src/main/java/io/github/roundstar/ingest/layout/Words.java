@@ -347,6 +347,25 @@ public final class Words {
     return found.size() == 1 ? Optional.of(found.iterator().next()) : Optional.empty();
   }
 
+  /** 'r' for right ascension, 'd' for declination, 'x', 'y', or ' ' for none. */
+  char axis(boolean eastIsO) {
+    boolean ra = has("ra");
+    boolean dec = has("dec");
+    if (ra != dec) {
+      return ra ? 'r' : 'd';
+    }
+    if (has("x") != has("y") && !hasAny("statistic other")) {
+      return has("x") ? 'x' : 'y';
+    }
+    Optional<Direction> to = direction(eastIsO);
+    if (to.isPresent()) {
+      return to.get() == Direction.EAST || to.get() == Direction.WEST ? 'r' : 'd';
+    }
+    boolean eastWest = has("east") && has("west");
+    boolean northSouth = has("north") && has("south");
+    return eastWest ? 'r' : northSouth ? 'd' : ' ';
+  }
+
   /** The direction that a word or letter names in one of the languages of the dictionary. */
   public static Optional<Direction> direction(String text) {
     return of(text).direction(false);
