@@ -124,6 +124,9 @@ final class Recipe {
     String found = chosen.get(key);
     if (found == null && phrases != null) {
       found = phrase(key);
+      if (found != null) {
+        chosen.put(key, found);
+      }
     }
     if (found == null) {
       List<String> all = tongue.words(key);

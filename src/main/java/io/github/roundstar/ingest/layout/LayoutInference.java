@@ -205,7 +205,7 @@ public final class LayoutInference {
                 shape.marked(),
                 shape.lead(),
                 joins),
-            runs(time).without(leftOut),
+            runs(time, found.get(Meaning.TIME)).without(leftOut),
             time,
             signs.inNextRow(),
             sided(signs, settings),
@@ -224,9 +224,15 @@ public final class LayoutInference {
             "# cut the log before that line, and give each part its layout"));
   }
 
-  /** Elapsed times that begin anew begin a run, where no line does. */
-  private RunMarks runs(TimeForm time) {
+  /**
+   * Runs by the lines that tell them, else by those that stand where the clock leaps; elapsed times
+   * that begin anew begin a run, where no line does.
+   */
+  private RunMarks runs(TimeForm time, Column column) {
     RunMarks marks = head.runs();
+    if (marks.begins().isEmpty() && marks.ends().isEmpty()) {
+      marks = RunLines.atLeaps(lines, shape.rows(), new RowTimes(column));
+    }
     return time.kind().isElapsed() && marks.begins().isEmpty()
         ? new RunMarks(marks.begins(), marks.ends(), true, marks.leftOut())
         : marks;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,6 +16,9 @@ import java.util.regex.Pattern;
 final class RunLines {
   private static final int FEWEST_SIGNS = 3;
   private static final int LONGEST = 24;
+
+  /** A gap of so many frames is more than a star lost behind a cloud for a while. */
+  private static final double LEAP_STEPS = 20;
 
   private RunLines() {}
 
@@ -137,5 +141,66 @@ final class RunLines {
       }
     }
     return heads;
+  }
+
+  /**
+   * Marks of the runs by the clock: lines of one kind that stand where the times leap, each time
+   * there and nowhere else, whatever they say.
+   */
+  static RunMarks atLeaps(List<String> lines, List<Integer> rows, RowTimes times) {
+    Map<String, Integer> atLeaps = new LinkedHashMap<>();
+    Map<String, Integer> elsewhere = new HashMap<>();
+    Map<String, Integer> ahead = new HashMap<>();
+    int leaps = 0;
+    for (int i = 0; i < rows.get(0); i++) {
+      said(lines.get(i)).ifPresent(words -> ahead.merge(words, 1, Integer::sum));
+    }
+    for (int r = 1; r < rows.size(); r++) {
+      boolean leap = times.gapBefore(r) > LEAP_STEPS * times.step();
+      leaps += leap ? 1 : 0;
+      Set<String> here = new LinkedHashSet<>();
+      for (int i = rows.get(r - 1) + 1; i < rows.get(r); i++) {
+        said(lines.get(i)).ifPresent(here::add);
+      }
+      here.forEach(words -> (leap ? atLeaps : elsewhere).merge(words, 1, Integer::sum));
+    }
+    String begins = "";
+    String ends = "";
+    for (Map.Entry<String, Integer> entry : atLeaps.entrySet()) {
+      boolean each = entry.getValue() == leaps && !elsewhere.containsKey(entry.getKey());
+      if (each && ahead.getOrDefault(entry.getKey(), 0) == 1) {
+        begins = entry.getKey();
+      } else if (each && ends.isEmpty() && !ahead.containsKey(entry.getKey())) {
+        ends = entry.getKey();
+      }
+    }
+    Optional<LinePattern> begin = wordsMark(begins, lines, rows);
+    Optional<LinePattern> end = wordsMark(ends, lines, rows);
+    return begin.isPresent()
+        ? new RunMarks(begin, Optional.empty(), false, List.of())
+        : new RunMarks(Optional.empty(), end, false, List.of());
+  }
+
+  /** What a line says, if it may begin or end a run. */
+  private static Optional<String> said(String line) {
+    if (line.isBlank() || line.length() > 200) {
+      return Optional.empty();
+    }
+    String words = EventLines.words(line);
+    Words meaning = Words.of(words);
+    boolean other = meaning.hasAny("lost", "found", "dither", "settling", "settled");
+    return other || words.length() < FEWEST_SIGNS ? Optional.empty() : Optional.of(words);
+  }
+
+  private static Optional<LinePattern> wordsMark(
+      String words, List<String> lines, List<Integer> rows) {
+    if (words.isEmpty()) {
+      return Optional.empty();
+    }
+    LinePattern mark =
+        LinePattern.of(
+            "(?<!\\p{L})" + LinePattern.quoted(words).replace("\t", "\\t") + "(?!\\p{L})");
+    boolean inRows = rows.stream().limit(200).anyMatch(r -> mark.find(lines.get(r)).isPresent());
+    return inRows ? Optional.empty() : Optional.of(mark);
   }
 }

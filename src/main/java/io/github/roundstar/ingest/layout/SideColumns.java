@@ -1,7 +1,5 @@
 package io.github.roundstar.ingest.layout;
 
-import io.github.roundstar.signal.Quantile;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,8 +13,6 @@ final class SideColumns {
   private final Column[] offsets;
   private final Map<Meaning, Column> found;
   private final List<Decision> decisions;
-
-  private double secondsStep = Double.NaN;
 
   SideColumns(
       List<Column> columns,
@@ -84,14 +80,15 @@ final class SideColumns {
             && !column.isConstant()
             && time != null
             && !column.hasAny("snr", "flux", "offset", "pulse", "event", "statistic");
+    RowTimes times = counts ? new RowTimes(time) : null;
     int ups = 0;
     int leaps = 0;
     for (int i = 1; counts && i < column.numbers.length; i++) {
       double step = column.numbers[i] - column.numbers[i - 1];
       if (step != 0 && !Double.isNaN(step)) {
         ups++;
-        double gap = seconds(i) - seconds(i - 1);
-        leaps += step == 1 && (gap < 0 || gap > 5 * secondsStep()) ? 1 : 0;
+        double gap = times.gapBefore(i);
+        leaps += step == 1 && (gap < 0 || gap > 5 * times.step()) ? 1 : 0;
       }
     }
     return ups > 0 && ups < 50 && leaps == ups;
@@ -130,29 +127,5 @@ final class SideColumns {
     }
     boolean steps = column.isWhole() && column.largest() < 1000 && column.rising() < 0.2;
     return column.nameHas("run") && steps ? Meaning.RUN : Meaning.NOTHING;
-  }
-
-  /** The time of a row, in whatever unit. */
-  private double seconds(int row) {
-    Column time = found.get(Meaning.TIME);
-    if (time.numeric > 0 && time.isNumeric()) {
-      return time.numbers[row];
-    }
-    ClockText read = ClockText.of(time.cells.get(row), TimeForm.DateOrder.DMY);
-    return read.time().map(t -> (double) t.toSecondOfDay()).orElse(Double.NaN);
-  }
-
-  /** The usual step from row to row of {@link #seconds}. */
-  private double secondsStep() {
-    if (Double.isNaN(secondsStep)) {
-      int count = Math.min(200, found.get(Meaning.TIME).cells.size() - 1);
-      double[] steps = new double[Math.max(1, count)];
-      for (int i = 0; i < count; i++) {
-        steps[i] = seconds(i + 1) - seconds(i);
-      }
-      double[] forward = Arrays.stream(steps).filter(s -> s > 0).toArray();
-      secondsStep = forward.length == 0 ? 1 : Quantile.median(forward);
-    }
-    return secondsStep;
   }
 }
