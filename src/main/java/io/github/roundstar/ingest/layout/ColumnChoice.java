@@ -371,14 +371,16 @@ final class ColumnChoice {
   private double weighOffset(Column column, char axis) {
     char told = column.axis(text.eastIsO());
     double worth = axisWorth(column.isPlace() ? cameraAxis(told) : told, axis);
-    boolean offset = column.has("offset") || isShift(column);
+    boolean fromSetPoint = column.nameHas("distance") && column.nameHas("set point");
+    boolean offset = column.has("offset") || isShift(column) || fromSetPoint;
     worth += offset ? KIND : 0;
     worth += column.has("pulse") ? offset && !column.nameHas("pulse") ? -LOOK : OTHER_KIND : 0;
     worth += column.has("statistic") ? OTHER_KIND - LOOK : 0;
     worth += column.nameHas("place") && !column.nameHas("offset") && !column.isPlace() ? -KIND : 0;
     worth -= column.isPlace() ? KIND : 0;
-    worth += column.nameHas("set point") && !column.nameHas("offset") ? OTHER_KIND : 0;
-    worth += column.nameHas("distance") ? -LOOK : 0;
+    boolean setPoint = column.nameHas("set point") && !column.nameHas("offset");
+    worth += setPoint && !fromSetPoint ? OTHER_KIND : 0;
+    worth += column.nameHas("distance") && !fromSetPoint ? -LOOK : 0;
     worth += column.has("dither") && !isShift(column) ? OTHER_KIND : 0;
     worth += column.hasAny("snr", "flux", "frame", "run") && !offset ? OTHER_KIND : 0;
     worth += column.has("other") && !offset ? OTHER_KIND : 0;

@@ -16,6 +16,10 @@ record ColumnName(String bare, Optional<String> unit) {
       Pattern.compile(
           "(?:[\\[({/_,.: -]|\\bin )\\s*([^\\[\\](){}/_,: ]+(?: [^\\[\\](){}/_,: ]+){0,2})\\s*[\\])}]?$");
 
+  /** A bracket at the end that says more than the unit. */
+  private static final Pattern IN_BRACKET =
+      Pattern.compile("[\\[(]\\s*([^\\s,;\\])]+)[ ,;][^\\])]*[\\])]$");
+
   /** Takes the unit from the end of a name. */
   static ColumnName of(String name) {
     Matcher behind = UNIT_BEHIND.matcher(name);
@@ -25,6 +29,13 @@ record ColumnName(String bare, Optional<String> unit) {
       Optional<String> found = Words.unit(behind.group(1));
       if (found.isPresent()) {
         return new ColumnName(name.substring(0, behind.start()), found);
+      }
+    }
+    Matcher bracket = IN_BRACKET.matcher(name);
+    if (bracket.find()) {
+      Optional<String> found = Words.unit(bracket.group(1));
+      if (found.isPresent()) {
+        return new ColumnName(name.substring(0, bracket.start()), found);
       }
     }
     List<String> tokens = Words.tokens(name);

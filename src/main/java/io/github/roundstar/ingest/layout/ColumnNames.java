@@ -16,7 +16,10 @@ final class ColumnNames {
   private static final int LINES_ABOVE = 12;
   private static final Pattern NUMBERED =
       Pattern.compile(
-          "^[^\\p{L}0-9]*(?:\\p{L}{1,12}[.:]? ?)?([0-9]{1,3})(?: ?[:=.)-]+ ?| +)(\\p{L}.*)$");
+          "^[^\\p{L}0-9]*(?:\\p{L}{1,12}[.:]? *)?([0-9]{1,3})(?: ?[:=.)-]+ ?| +)(\\p{L}.*)$");
+
+  /** A name that has more words is a sentence. */
+  private static final int MOST_WORDS = 10;
 
   int nameAt = -1;
   int unitAt = -1;
@@ -123,7 +126,7 @@ final class ColumnNames {
                         "run"))
             .count();
     long filled = cells.stream().filter(cell -> !cell.isEmpty()).count();
-    boolean brief = cells.stream().noneMatch(cell -> Words.tokens(cell).size() > 6);
+    boolean brief = cells.stream().noneMatch(cell -> Words.tokens(cell).size() > MOST_WORDS);
     return next
         ? known >= 2 || brief && filled == cells.size()
         : known * 2 > filled && known >= 3 && brief;

@@ -136,6 +136,7 @@ final class EventColumns {
         unknown.add(word);
       }
     }
+    byRows(column, offset, unknown, byKind);
     List<String> remarks =
         unknown.stream().filter(word -> !isUnlike(column, word, offset)).toList();
     if (!remarks.isEmpty()) {
@@ -178,6 +179,39 @@ final class EventColumns {
     return i ->
         events != null && words.contains(events.cells.get(i))
             || flags != null && !Numbers.isNo(flags.cells.get(i));
+  }
+
+  /** Unknown words whose rows show what they say. */
+  private static void byRows(
+      Column column, Column offset, List<String> unknown, Map<Kind, List<String>> byKind) {
+    for (String word : List.copyOf(unknown)) {
+      Optional<Kind> kind =
+          shown(column, word, offset).filter(k -> k == Kind.LOST || k == Kind.DITHER);
+      if (kind.isPresent()) {
+        byKind.computeIfAbsent(kind.get(), any -> new ArrayList<>()).add(word);
+        unknown.remove(word);
+      }
+    }
+    List<String> dithers = byKind.getOrDefault(Kind.DITHER, List.of());
+    for (String word : List.copyOf(unknown)) {
+      if (!byKind.containsKey(Kind.SETTLING) && isBehind(column, word, dithers)) {
+        byKind.computeIfAbsent(Kind.SETTLING, any -> new ArrayList<>()).add(word);
+        unknown.remove(word);
+      }
+    }
+  }
+
+  /** Whether a word nearly always begins right behind one of some others. */
+  private static boolean isBehind(Column column, String word, List<String> others) {
+    int begins = 0;
+    int behind = 0;
+    for (int i = 1; i < column.cells.size(); i++) {
+      if (column.cells.get(i).equals(word) && !column.cells.get(i - 1).equals(word)) {
+        begins++;
+        behind += others.contains(column.cells.get(i - 1)) ? 1 : 0;
+      }
+    }
+    return behind > 0 && behind >= 0.8 * begins;
   }
 
   /** What the rows under a word show: no star, a jump, or a star that comes back from one. */

@@ -2,6 +2,7 @@ package io.github.roundstar.ingest.layout;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -19,6 +20,7 @@ import java.util.regex.Pattern;
  */
 final class LogSentences {
   private static final int MOST_LINES = 400;
+  private static final int MOST_SENSE_WORDS = 9;
   private static final Pattern CODE =
       Pattern.compile(
           "(?<![\\p{L}\\p{N}.,+\\u2212-])[\"'(]?([+\\u2212-]?[0-9]{1,4}|[\\p{L}*?!]{1,12}|[+\\u2212-])[\"')]?"
@@ -51,6 +53,7 @@ final class LogSentences {
         if (!defines(text, columns)) {
           statements(text);
         }
+        sense(text);
         codes(text);
         missing(text);
         marks(text);
@@ -189,6 +192,34 @@ final class LogSentences {
       goesOn = words.has("positive") && senses(clause).isEmpty();
     }
     return all;
+  }
+
+  /**
+   * The way in which an axis counts: {@code RA counts to the east}, {@code Dec grows northward},
+   * whatever the verb.
+   */
+  private void sense(String line) {
+    Words words = Words.of(line);
+    boolean other =
+        words.hasAny("positive", "negative", "pulse", "pier side", "x", "y", "start", "scale")
+            || line.chars().anyMatch(Character::isDigit);
+    if (other || words.tokens().size() > MOST_SENSE_WORDS || words.has("ra") == words.has("dec")) {
+      return;
+    }
+    Set<Direction> found = new HashSet<>();
+    Set<String> capitals = capitals(line);
+    for (int i = 0; i < words.tokens().size(); i++) {
+      if (!isVerb(words.tokens(), i)) {
+        directionOf(words.tokens().get(i), capitals).ifPresent(found::add);
+      }
+    }
+    if (found.size() == 1) {
+      Direction to = found.iterator().next();
+      boolean dec = to == Direction.NORTH || to == Direction.SOUTH;
+      if (dec == words.has("dec")) {
+        positive.computeIfAbsent(false, any -> new HashMap<>()).putIfAbsent(dec, to);
+      }
+    }
   }
 
   private void statements(String line) {

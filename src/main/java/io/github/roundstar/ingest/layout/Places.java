@@ -18,7 +18,9 @@ final class Places {
   static void find(List<Column> columns, LogSentences text) {
     for (Column column : columns) {
       char axis = column.axis(text.eastIsO());
-      if (axis == ' ' || !column.isNumeric() || !isPlace(column, axis)) {
+      OptionalDouble mark = text.mark(axis);
+      boolean told = mark.isPresent() && isNear(column, mark.getAsDouble());
+      if (axis == ' ' || !column.isNumeric() || !told && !isPlace(column, axis)) {
         continue;
       }
       Optional<Column> set =
@@ -26,7 +28,6 @@ final class Places {
               .filter(c -> c != column && c.isNumeric() && c.nameHas("set point"))
               .filter(c -> c.axis(text.eastIsO()) == axis && !c.nameHas("offset"))
               .findFirst();
-      OptionalDouble mark = text.mark(axis);
       double[] places = column.numbers.clone();
       double zero = column.finite().length == 0 ? 0 : column.finite()[0];
       for (int i = 0; i < places.length; i++) {
@@ -35,6 +36,14 @@ final class Places {
       }
       column.isPlaceLess(set);
     }
+  }
+
+  /** Whether numbers lie about a set point that a sentence tells, and far from zero. */
+  private static boolean isNear(Column column, double mark) {
+    double scatter = column.scatter();
+    return scatter > 0
+        && Math.abs(column.median() - mark) < FAR * scatter
+        && Math.abs(column.median()) > FAR * scatter;
   }
 
   private static boolean isPlace(Column column, char axis) {

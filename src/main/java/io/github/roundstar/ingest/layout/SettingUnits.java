@@ -22,7 +22,12 @@ final class SettingUnits {
     this.decisions = decisions;
   }
 
-  /** Arcseconds per pixel are the scale, and micrometres the size of a pixel, by any name. */
+  private static final Pattern MILLIMETRES = Pattern.compile("^\\s*[\\[(]?mm(?!\\p{L})");
+
+  /**
+   * Arcseconds per pixel are the scale, micrometres the size of a pixel, and millimetres a focal
+   * length, by any name.
+   */
   static Optional<Setting> byUnit(String rest, String label) {
     Matcher per = PER_PIXEL.matcher(rest);
     if (label.isEmpty()) {
@@ -33,9 +38,13 @@ final class SettingUnits {
         && Words.unit(per.group(2)).filter("px"::equals).isPresent()) {
       return Optional.of(Setting.SCALE);
     }
-    return MICRON.matcher(rest).find() && !Words.of(label).has("other")
+    if (Words.of(label).has("other")) {
+      return Optional.empty();
+    }
+    String unit = textAt(label, rest);
+    return MICRON.matcher(unit).find()
         ? Optional.of(Setting.PIXEL_SIZE)
-        : Optional.empty();
+        : MILLIMETRES.matcher(unit).find() ? Optional.of(Setting.FOCAL_LENGTH) : Optional.empty();
   }
 
   /** The unit behind a value, or in the label. */

@@ -206,6 +206,7 @@ public final class Words {
       case '\u0394', '\u2206' -> " delta ";
       case '\u03b4' -> "RrDdAaXxYy\u03b1\u03b4".indexOf(next) >= 0 ? " delta " : " declgreek ";
       case '\u00df' -> "ss";
+      case '\u0142', '\u0141' -> "l";
       case '\u03bc', '\u00b5' -> "u";
       case '"', '\u2033', '\u201d' -> " arcsec ";
       default -> Character.isLetterOrDigit(c) ? String.valueOf(c) : " ";
