@@ -12,7 +12,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.IntPredicate;
 
 /**
  * Chooses, jointly, the columns of the offsets and of the pulses that answer them. Each piece of
@@ -41,8 +40,6 @@ final class ColumnChoice {
 
   /** Columns that are multiples of each other are copies. */
   private static final double COPY = 0.9995;
-
-  private static final int RELATION_ROWS = 3000;
 
   private static final Set<String> DISTANCES = Set.of("px", "arcsec", "mas", "arcmin");
 
@@ -182,7 +179,7 @@ final class ColumnChoice {
   }
 
   private static boolean isCopy(double[] one, double[] other) {
-    return one == other || Math.abs(correlation(one, other, 0, i -> true)) > COPY;
+    return one == other || Math.abs(Relation.correlation(one, other, 0, i -> true)) > COPY;
   }
 
   /** The scale, where the same offsets stand in pixels and in arcseconds. */
@@ -311,7 +308,7 @@ final class ColumnChoice {
               count += sides.get(i).equals(side) && p.series()[i] != 0 ? 1 : 0;
             }
             double r =
-                correlation(
+                Relation.correlation(
                     p.series(),
                     offset.numbers,
                     lag,
@@ -321,12 +318,6 @@ final class ColumnChoice {
           }
           return rows == 0 ? 0 : sum / rows;
         });
-  }
-
-  /** Correlation of one series with the other, {@code lag} rows earlier; 0 for too few pairs. */
-  static double correlation(double[] one, double[] other, int lag, IntPredicate taken) {
-    Relation pairs = Relation.of(i -> one[i], i -> other[i], one.length, lag, taken, RELATION_ROWS);
-    return pairs.pairs() < FEWEST_PULSES ? 0 : pairs.correlation();
   }
 
   private List<Column> candidates(char axis) {

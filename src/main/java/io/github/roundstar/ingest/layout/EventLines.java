@@ -11,8 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 
 /** What happened, told by lines between the rows. */
@@ -43,7 +41,7 @@ final class EventLines {
 
     Family(String line) {
       this.line = line;
-      this.words = words(line);
+      this.words = EventWords.stretch(line);
       this.kind = EventWords.of(words.isEmpty() ? line : words);
     }
 
@@ -225,23 +223,4 @@ final class EventLines {
 
   /** How many times farther off than usual the star is after a dither. */
   static final double JUMP = 3;
-
-  private static final Pattern SPEECH = Pattern.compile("\\p{L}[^0-9#*=:;|\\[\\]{}<>\"]*");
-
-  /** The longest stretch of words without numbers that says what happened. */
-  static String words(String line) {
-    String best = "";
-    Matcher speech =
-        SPEECH.matcher(
-            line.replaceFirst("^[^\\p{L}]*[0-9][0-9T:.,Z+\u2212-]*(?: ?[AaPp]\\.?[Mm]\\.?)?", ""));
-    while (speech.find()) {
-      String text = speech.group().replaceAll("[\\s,.+(\u2212-]+$", "");
-      boolean better =
-          EventWords.of(text).isPresent() == EventWords.of(best).isPresent()
-              ? text.length() > best.length()
-              : EventWords.of(text).isPresent();
-      best = better ? text : best;
-    }
-    return best;
-  }
 }

@@ -61,4 +61,23 @@ final class EventWords {
     }
     return "";
   }
+
+  private static final Pattern SPEECH = Pattern.compile("\\p{L}[^0-9#*=:;|\\[\\]{}<>\"]*");
+
+  /** The longest stretch of words without numbers that says what happened. */
+  static String stretch(String line) {
+    String best = "";
+    Matcher speech =
+        SPEECH.matcher(
+            line.replaceFirst("^[^\\p{L}]*[0-9][0-9T:.,Z+\u2212-]*(?: ?[AaPp]\\.?[Mm]\\.?)?", ""));
+    while (speech.find()) {
+      String text = speech.group().replaceAll("[\\s,.+(\u2212-]+$", "");
+      boolean better =
+          of(text).isPresent() == of(best).isPresent()
+              ? text.length() > best.length()
+              : of(text).isPresent();
+      best = better ? text : best;
+    }
+    return best;
+  }
 }

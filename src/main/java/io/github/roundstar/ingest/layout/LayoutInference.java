@@ -117,7 +117,7 @@ public final class LayoutInference {
     text.append(LayoutText.shape(shape.get().delimiter(), shape.get().widths(), head.names()));
     text.append("decimal = \"").append(shape.get().decimalComma() ? "comma" : "point");
     text.append("\"\n\n[time]\nform = \"date-time\"   # or elapsed-s, clock, unix-s, jd ...\n");
-    for (Column column : head.columns(sample.lines(), shape.get())) {
+    for (Column column : Columns.of(head, sample.lines(), shape.get())) {
       text.append("\n# ").append(column.sample().replaceAll("\\p{Cntrl}", " "));
       text.append(LayoutText.column(column.rule(Meaning.NOTHING))).append('\n');
     }
@@ -133,7 +133,7 @@ public final class LayoutInference {
             .before(shape.runnerUp()));
     head.reordered(lines, shape).ifPresent(line -> askForParts("order of columns", line));
     head.otherUnits(lines, shape).ifPresent(line -> askForParts("units of columns", line));
-    List<Column> columns = head.columns(lines, shape);
+    List<Column> columns = Columns.of(head, lines, shape);
     boolean eastIsO = Codes.eastIsO(columns, head.others());
     LogSentences text = new LogSentences(head.header(), columns, eastIsO);
     columns.forEach(column -> column.fold(text));
@@ -231,7 +231,7 @@ public final class LayoutInference {
   private RunMarks runs(TimeForm time, Column column) {
     RunMarks marks = head.runs();
     if (marks.begins().isEmpty() && marks.ends().isEmpty()) {
-      marks = RunLines.atLeaps(lines, shape.rows(), new RowTimes(column));
+      marks = RunLines.atLeaps(lines, shape.rows(), new RowTimes(column)::leapsBefore);
     }
     return time.kind().isElapsed() && marks.begins().isEmpty()
         ? new RunMarks(marks.begins(), marks.ends(), true, marks.leftOut())

@@ -186,7 +186,7 @@ record PulseColumns(
           both += one.numbers[i] != 0 && other.numbers[i] != 0 ? 1 : 0;
         }
         for (Column offset : offsets) {
-          double follows = ColumnChoice.correlation(series, offset.numbers, 0, i -> series[i] != 0);
+          double follows = Relation.correlation(series, offset.numbers, 0, i -> series[i] != 0);
           if (one != other && both < series.length / 20 && follows > 0.7) {
             return List.of(one, other);
           }

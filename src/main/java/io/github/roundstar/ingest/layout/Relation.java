@@ -7,6 +7,8 @@ import org.apache.commons.math3.stat.regression.SimpleRegression;
 /** How one series of numbers goes with another, such as pulses with the offsets they answer. */
 public final class Relation {
   private static final int FEWEST = 3;
+  private static final int FEWEST_PULSES = 8;
+  private static final int ENOUGH = 3000;
   private final SimpleRegression line = new SimpleRegression();
 
   private Relation() {}
@@ -57,5 +59,11 @@ public final class Relation {
   /** Scatter of the other. */
   public double otherScatter() {
     return Math.sqrt(line.getXSumSquares() / Math.max(1, line.getN() - 1));
+  }
+
+  /** Correlation of one series with the other, {@code lag} rows earlier; 0 for too few pairs. */
+  static double correlation(double[] one, double[] other, int lag, IntPredicate taken) {
+    Relation pairs = of(i -> one[i], i -> other[i], one.length, lag, taken, ENOUGH);
+    return pairs.pairs() < FEWEST_PULSES ? 0 : pairs.correlation();
   }
 }

@@ -8,6 +8,10 @@ import java.util.stream.IntStream;
  */
 final class RowTimes {
   private static final int LOOKED_AT = 200;
+
+  /** A gap of so many frames is more than a star lost behind a cloud for a while. */
+  private static final double LEAP_STEPS = 20;
+
   private static final double DAY_SECONDS = 86_400;
 
   private final Column time;
@@ -42,5 +46,10 @@ final class RowTimes {
   /** The usual gap. */
   double step() {
     return step;
+  }
+
+  /** Whether the time leaps before a row, by more than a star lost for a while. */
+  boolean leapsBefore(int row) {
+    return gapBefore(row) > LEAP_STEPS * step;
   }
 }

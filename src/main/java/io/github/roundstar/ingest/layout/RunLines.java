@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.IntPredicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -16,9 +17,6 @@ import java.util.regex.Pattern;
 final class RunLines {
   private static final int FEWEST_SIGNS = 3;
   private static final int LONGEST = 24;
-
-  /** A gap of so many frames is more than a star lost behind a cloud for a while. */
-  private static final double LEAP_STEPS = 20;
 
   private RunLines() {}
 
@@ -147,7 +145,7 @@ final class RunLines {
    * Marks of the runs by the clock: lines of one kind that stand where the times leap, each time
    * there and nowhere else, whatever they say.
    */
-  static RunMarks atLeaps(List<String> lines, List<Integer> rows, RowTimes times) {
+  static RunMarks atLeaps(List<String> lines, List<Integer> rows, IntPredicate isLeap) {
     Map<String, Integer> atLeaps = new LinkedHashMap<>();
     Map<String, Integer> elsewhere = new HashMap<>();
     Map<String, Integer> ahead = new HashMap<>();
@@ -156,7 +154,7 @@ final class RunLines {
       said(lines.get(i)).ifPresent(words -> ahead.merge(words, 1, Integer::sum));
     }
     for (int r = 1; r < rows.size(); r++) {
-      boolean leap = times.gapBefore(r) > LEAP_STEPS * times.step();
+      boolean leap = isLeap.test(r);
       leaps += leap ? 1 : 0;
       Set<String> here = new LinkedHashSet<>();
       for (int i = rows.get(r - 1) + 1; i < rows.get(r); i++) {
@@ -186,7 +184,7 @@ final class RunLines {
     if (line.isBlank() || line.length() > 200) {
       return Optional.empty();
     }
-    String words = EventLines.words(line);
+    String words = EventWords.stretch(line);
     Words meaning = Words.of(words);
     boolean other = meaning.hasAny("lost", "found", "dither", "settling", "settled");
     return other || words.length() < FEWEST_SIGNS ? Optional.empty() : Optional.of(words);

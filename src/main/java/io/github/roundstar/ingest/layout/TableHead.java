@@ -157,7 +157,7 @@ record TableHead(
             .equals(Words.tokens(other).stream().sorted().toList());
   }
 
-  private static boolean isNames(List<String> lines, int line, RowShape shape, List<String> names) {
+  static boolean isNames(List<String> lines, int line, RowShape shape, List<String> names) {
     return areSameNames(ColumnNames.names(lines, line, shape), names);
   }
 
@@ -282,73 +282,5 @@ record TableHead(
   /** The lines before the first row. */
   List<String> header() {
     return others.subList(0, others.size() - between.size());
-  }
-
-  /** Words of columns in rows that stand under names in another order. */
-  private void takeWordsElsewhere(List<String> lines, RowShape shape, List<Column> columns) {
-    List<String> order = nameCells;
-    Set<Integer> own = new HashSet<>(shape.rows());
-    for (int i = shape.rows().get(0); byName && nameLine >= 0 && i < lines.size(); i++) {
-      String line = lines.get(i);
-      if (own.contains(i) || line.length() > 4000 || shape.delimiter().isKeyed()) {
-        continue;
-      }
-      if (isNames(lines, i, shape, nameCells)) {
-        order = ColumnNames.names(lines, i, shape);
-      } else if (!order.equals(nameCells)) {
-        List<String> cells = shape.cells(line);
-        for (int c = 0; c < cells.size() && cells.size() == order.size(); c++) {
-          int at = nameCells.indexOf(order.get(c));
-          if (at >= 0 && !order.get(c).isEmpty()) {
-            columns.get(at).holdsElsewhere(cells.get(c));
-          }
-        }
-      }
-    }
-  }
-
-  /** The columns with their values. */
-  List<Column> columns(List<String> lines, RowShape shape) {
-    int size = shape.size();
-    List<List<String>> cells = new ArrayList<>();
-    for (int c = 0; c < size; c++) {
-      cells.add(new ArrayList<>(shape.rows().size()));
-    }
-    for (int row : shape.rows()) {
-      List<String> fields = shape.cells(lines.get(row));
-      for (int c = 0; c < size; c++) {
-        cells.get(c).add(fields.get(c));
-      }
-    }
-    List<Column> columns = new ArrayList<>();
-    int nameless = 0;
-    String before = "";
-    for (int c = 0; c < size; c++) {
-      String name = c < nameCells.size() ? nameCells.get(c) : "";
-      String unit = c < unitCells.size() ? Words.unit(unitCells.get(c)).orElse("") : "";
-      boolean keyless = shape.delimiter().isKeyed() && shape.keys().get(c).startsWith("#");
-      nameless = keyless ? Integer.parseInt(shape.keys().get(c).substring(1)) : nameless;
-      Column column =
-          new Column(
-              keyless ? nameless : c + 1,
-              name,
-              byName && !name.isEmpty(),
-              unit,
-              cells.get(c),
-              shape.decimalComma());
-      String word = column.onlyWord();
-      if (name.isEmpty() && !columns.isEmpty()) {
-        columns.get(columns.size() - 1).unitBehind(column.unitWord());
-      }
-      boolean words = !word.isEmpty() && Words.unit(word).isEmpty();
-      if (nameCells.isEmpty() && !before.isEmpty() && !words) {
-        column.describe(before);
-      }
-      before = words ? (before + " " + word).strip() : column.numeric > 0 ? "" : before;
-      columns.add(column);
-    }
-    columns.forEach(column -> column.pairWith(columns));
-    takeWordsElsewhere(lines, shape, columns);
-    return columns;
   }
 }
