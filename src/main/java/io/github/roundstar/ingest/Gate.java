@@ -2,7 +2,7 @@ package io.github.roundstar.ingest;
 
 import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.ingest.layout.Layout;
-import io.github.roundstar.ingest.layout.Relation;
+import io.github.roundstar.ingest.layout.evidence.Relation;
 import io.github.roundstar.model.FrameState;
 import io.github.roundstar.model.Frames;
 import io.github.roundstar.model.GuideLog;

@@ -23,20 +23,20 @@ public record Decision(
     OPEN
   }
 
-  static Decision certain(String about, String chosen, String because) {
+  public static Decision certain(String about, String chosen, String because) {
     return new Decision(about, chosen, because, "", Sureness.CERTAIN, "");
   }
 
-  static Decision noted(String about, String chosen, String because, String ask) {
+  public static Decision noted(String about, String chosen, String because, String ask) {
     return new Decision(about, chosen, because, "", Sureness.NOTED, ask);
   }
 
-  static Decision open(String about, String because, String ask) {
+  public static Decision open(String about, String because, String ask) {
     return new Decision(about, "not known", because, "", Sureness.OPEN, ask);
   }
 
   /** The same with what came second. */
-  Decision before(String second) {
+  public Decision before(String second) {
     return new Decision(about, chosen, because, second, sure, ask);
   }
 

@@ -15,6 +15,6 @@
  * io.github.roundstar.ingest.LayoutReader} turns a log and its layout into the model. Start at
  * {@link io.github.roundstar.ingest.layout.Layout}, then {@link
  * io.github.roundstar.ingest.layout.LayoutFile} and {@link
- * io.github.roundstar.ingest.layout.LayoutInference}.
+ * io.github.roundstar.ingest.layout.choice.LayoutInference}.
  */
 package io.github.roundstar.ingest.layout;
