@@ -241,12 +241,12 @@ final class EventColumns {
     if (missing >= 0.8 * rows) {
       return Optional.of(Kind.LOST);
     }
-    if (own.size() < 2 || others.isEmpty() || rows > 0.4 * offset.numbers.length) {
+    if (own.isEmpty() || others.isEmpty() || rows > 0.4 * offset.numbers.length) {
       return Optional.empty();
     }
     double ratio = EventLines.median(own) / EventLines.median(others);
     boolean single = stretches > 0.8 * rows;
-    if (ratio > EventLines.JUMP && single) {
+    if (ratio > (own.size() < 2 ? 2 : 1) * EventLines.JUMP && single) {
       return Optional.of(Kind.DITHER);
     }
     return ratio > 1.4 && rows >= 6 ? Optional.of(Kind.SETTLING) : Optional.empty();

@@ -107,8 +107,17 @@ final class EventLines {
       Column[] offsets,
       List<Decision> decisions) {
     List<Family> families = families(lines, rows, rowLike);
+    Set<String> ahead = new HashSet<>();
+    for (int i = 0; i < rows.get(0); i++) {
+      ahead.add(EventWords.stretch(lines.get(i)));
+    }
+    settlingByPlace(families);
     byRows(families, offsets);
     settlingByPlace(families);
+    families.stream()
+        .filter(f -> f.is(Kind.IDLE) || f.is(Kind.SETTLING))
+        .filter(f -> ahead.contains(f.words))
+        .forEach(f -> f.kind = Optional.empty()); // what is said before the first row is no pause
     boolean ends = families.stream().anyMatch(f -> f.kind.filter(Kind.GUIDING::equals).isPresent());
     Map<EventRule, Integer> rules = new LinkedHashMap<>();
     for (Kind kind : new LinkedHashSet<>(EventWords.KINDS.values())) {
@@ -183,6 +192,9 @@ final class EventLines {
     }
     usual = sizes.isEmpty() ? Double.NaN : median(sizes);
     for (Family family : families) {
+      if (family.isRightBehind(places(families, Kind.DITHER))) {
+        continue; // the line before it tells of the dither
+      }
       int far = 0;
       for (int row : family.known) {
         far +=

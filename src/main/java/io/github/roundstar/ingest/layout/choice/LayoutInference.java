@@ -261,8 +261,10 @@ public final class LayoutInference {
    */
   private RunMarks runs(TimeForm time, Column column) {
     RunMarks marks = head.runs();
-    if (marks.begins().isEmpty() && marks.ends().isEmpty()) {
-      marks = RunLines.atLeaps(lines, shape.rows(), new RowTimes(column)::leapsBefore);
+    RowTimes times = new RowTimes(column);
+    boolean told = marks.begins().isPresent() || marks.ends().isPresent();
+    if (!told || RunLines.cutsSeamless(marks, lines, shape.rows(), times::leapsBefore)) {
+      marks = RunLines.atLeaps(head.withoutNames(lines, shape), shape.rows(), times::leapsBefore);
     }
     return time.kind().isElapsed() && marks.begins().isEmpty()
         ? new RunMarks(marks.begins(), marks.ends(), true, marks.leftOut())

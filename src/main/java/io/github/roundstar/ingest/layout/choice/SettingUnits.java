@@ -15,6 +15,8 @@ final class SettingUnits {
       Pattern.compile(
           "^\\s*[\\[(]?([^0-9,;|]{1,24}?)\\s*(?:/|\\b(?:per|pro|je|par|por|al|a|ao|cada)\\b)\\s*(\\p{L}+)");
 
+  private static final Pattern PER_PIXEL_IN_LABEL =
+      Pattern.compile("(\\S+) ?(?:/|\\bper\\b) ?(\\p{L}+)");
   private static final Pattern MICRON =
       Pattern.compile(
           "^\\s*[\\[(]?(?:um|\u00b5m|\u03bcm|micron\\w*|mikro\\w*|micro\\w*)(?!\\p{L})");
@@ -35,6 +37,12 @@ final class SettingUnits {
     Matcher per = PER_PIXEL.matcher(rest);
     if (label.isEmpty()) {
       return Optional.empty();
+    }
+    Matcher inLabel = PER_PIXEL_IN_LABEL.matcher(label.replace('_', ' '));
+    if (inLabel.find()
+        && Words.unit(inLabel.group(1)).filter("arcsec"::equals).isPresent()
+        && Words.unit(inLabel.group(2)).filter("px"::equals).isPresent()) {
+      return Optional.of(Setting.SCALE);
     }
     if (per.find()
         && Words.unit(per.group(1)).filter("arcsec"::equals).isPresent()
@@ -58,7 +66,8 @@ final class SettingUnits {
             ? ""
             : behind.find() ? behind.group(1) : "";
     Matcher within =
-        Pattern.compile("(?:[\\[(]\\s*([^\\])]+)[\\])]|[_ ](\\p{L}+|%|\"))$").matcher(label);
+        Pattern.compile("(?:[\\[(]\\s*([^\\])]+)[\\])]|[_ ](\\p{L}+|%|\"))$")
+            .matcher(label.replaceAll("(?<=\\p{L})\"$", "")); // a quoted key
     String inside =
         within.find() ? within.group(1) == null ? within.group(2) : within.group(1) : "";
     String twoWords = rest.strip().toLowerCase(Locale.ROOT);

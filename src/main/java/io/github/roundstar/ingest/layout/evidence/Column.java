@@ -342,6 +342,11 @@ public final class Column {
 
   private char axisOfPair = ' ';
 
+  /** Takes an axis that the numbers tell. */
+  void takeAxis(char axis) {
+    axisOfPair = axis;
+  }
+
   /** Takes the axis from a column whose name differs in nothing but the word for its own axis. */
   void pairWith(List<Column> others) {
     List<String> own = named.tokens();

@@ -60,7 +60,7 @@ public final class MissingValues {
     Set<String> found = new LinkedHashSet<>();
     double middle = column.median();
     double usual = usual(Arrays.stream(column.finite()).map(v -> v - middle).toArray());
-    boolean falls = column.rising() < 0.5;
+    boolean falls = column.rising() < 0.9; // else it is a time
     if (!falls || column.largest() <= FAR * usual && !text.explainsMissing()) {
       return found;
     }

@@ -3,6 +3,7 @@ package io.github.roundstar.ingest.layout.evidence;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
 /**
  * Columns that tell where the star stands on the camera: less a set point in columns beside them,
@@ -17,6 +18,9 @@ public final class Places {
   /** Turns the numbers of such columns into offsets, and remembers how. */
   public static void find(List<Column> columns, LogSentences text) {
     for (Column column : columns) {
+      if (column.axis(text.eastIsO()) == ' ' && column.isNumeric()) {
+        axisByMark(column, text).ifPresent(column::takeAxis);
+      }
       char axis = column.axis(text.eastIsO());
       OptionalDouble mark = text.mark(axis);
       boolean told = mark.isPresent() && isNear(column, mark.getAsDouble());
@@ -36,6 +40,16 @@ public final class Places {
       }
       column.isPlaceLess(set);
     }
+  }
+
+  /** The axis of the one set point that numbers lie about. */
+  private static Optional<Character> axisByMark(Column column, LogSentences text) {
+    List<Character> near =
+        Stream.of('x', 'y')
+            .filter(axis -> text.mark(axis).isPresent())
+            .filter(axis -> isNear(column, text.mark(axis).getAsDouble()))
+            .toList();
+    return near.size() == 1 ? Optional.of(near.get(0)) : Optional.empty();
   }
 
   /** Whether numbers lie about a set point that a sentence tells, and far from zero. */

@@ -14,11 +14,13 @@ import java.util.Set;
 import java.util.function.IntPredicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** Finds the lines by which runs begin and end: alike before, or after, each block of rows. */
 public final class RunLines {
   private static final int FEWEST_SIGNS = 3;
   private static final int LONGEST = 24;
+  private static final int MOST_SEAMLESS = 3;
 
   private RunLines() {}
 
@@ -202,5 +204,21 @@ public final class RunLines {
             "(?<!\\p{L})" + LinePattern.quoted(words).replace("\t", "\\t") + "(?!\\p{L})");
     boolean inRows = rows.stream().limit(200).anyMatch(r -> mark.find(lines.get(r)).isPresent());
     return inRows ? Optional.empty() : Optional.of(mark);
+  }
+
+  /** Whether marks would cut runs where the clock goes on, time and again: they mark no runs. */
+  public static boolean cutsSeamless(
+      RunMarks marks, List<String> lines, List<Integer> rows, IntPredicate isLeap) {
+    int seamless = 0;
+    for (int r = 1; r < rows.size(); r++) {
+      for (int i = rows.get(r - 1) + 1; i < rows.get(r) && !isLeap.test(r); i++) {
+        String line = lines.get(i);
+        boolean cut =
+            Stream.of(marks.begins(), marks.ends())
+                .anyMatch(mark -> mark.flatMap(pattern -> pattern.find(line)).isPresent());
+        seamless += cut ? 1 : 0;
+      }
+    }
+    return seamless >= MOST_SEAMLESS;
   }
 }

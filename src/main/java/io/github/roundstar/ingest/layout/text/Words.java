@@ -342,8 +342,11 @@ public final class Words {
       }
     }
     if (found.isEmpty()) {
-      for (String token : tokens) {
-        letter(token, eastIsO).ifPresent(found::add);
+      for (int i = 0; i < tokens.size(); i++) {
+        boolean joins = i > 0 && i + 1 < tokens.size() && of(tokens.get(i + 1)).hasAny("ra", "dec");
+        if (!joins) { // a letter that joins two words, as in Polish, is none of the compass
+          letter(tokens.get(i), eastIsO).ifPresent(found::add);
+        }
       }
     }
     return found.size() == 1 ? Optional.of(found.iterator().next()) : Optional.empty();
