@@ -196,11 +196,11 @@ final class EventLines {
         continue; // the line before it tells of the dither
       }
       int far = 0;
+      double jump = (family.known.size() < 2 ? 2 : 1) * JUMP * usual;
       for (int row : family.known) {
-        far +=
-            row < size.length && size[row] > JUMP * usual && size[row] > 2 * size[row - 1] ? 1 : 0;
+        far += row < size.length && size[row] > jump && size[row] > 2 * size[row - 1] ? 1 : 0;
       }
-      if (family.kind.isEmpty() && far >= 2 && far >= 0.7 * family.known.size()) {
+      if (family.kind.isEmpty() && far >= 1 && far >= 0.7 * family.known.size()) {
         family.kind = Optional.of(Kind.DITHER);
       }
     }
