@@ -241,7 +241,10 @@ final class Scribe {
         r.offsetAxes == Axes.XY
             ? isRa ? "offset-x" : "offset-y"
             : isRa ? "ra-offset" : "dec-offset";
-    String whole = r.offsetAxes == Axes.NUMBERS ? null : r.paired("offset", concept, angleWord());
+    String whole =
+        r.offsetAxes == Axes.NUMBERS
+            ? null
+            : r.paired("offset", concept, r.bothUnits ? "" : angleWord());
     if (whole != null) {
       return List.of(whole);
     }

@@ -187,7 +187,10 @@ public record PulseColumns(
           both += one.numbers[i] != 0 && other.numbers[i] != 0 ? 1 : 0;
         }
         for (Column offset : offsets) {
-          double follows = Relation.correlation(series, offset.numbers, 0, i -> series[i] != 0);
+          double follows =
+              Math.max(
+                  Relation.correlation(series, offset.numbers, 0, i -> series[i] != 0),
+                  Relation.correlation(series, offset.numbers, 1, i -> series[i] != 0));
           if (one != other && both < series.length / 20 && follows > 0.7) {
             return List.of(one, other);
           }

@@ -26,7 +26,7 @@ public final class RowTimes {
     double[] forward =
         IntStream.range(1, Math.min(LOOKED_AT, time.cells.size()))
             .mapToDouble(this::gapBefore)
-            .filter(gap -> gap > 0)
+            .filter(gap -> gap > 0 && Double.isFinite(gap))
             .toArray();
     this.step = forward.length == 0 ? 1 : Quantile.median(forward);
   }

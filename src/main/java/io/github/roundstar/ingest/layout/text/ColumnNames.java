@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Collections;
 import java.util.List;
+import java.util.Locale;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -17,7 +18,7 @@ public final class ColumnNames {
   private static final int LINES_ABOVE = 12;
   private static final Pattern NUMBERED =
       Pattern.compile(
-          "^[^\\p{L}0-9]*(?:\\p{L}{1,12}[.:]? *)?([0-9]{1,3})(?: ?[:=.)-]+ ?| +)(\\p{L}.*)$");
+          "^[^\\p{L}0-9]*(?:\\p{L}{1,12}[.:]? *){0,2}([0-9]{1,3})(?: ?[:=.)-]+ ?| +)(\\p{L}.*)$");
 
   /** A name that has more words is a sentence. */
   private static final int MOST_WORDS = 10;
@@ -203,7 +204,9 @@ public final class ColumnNames {
               Delimiter.BLANKS,
               Delimiter.ANY)) {
         List<String> cells = Cells.of(text, other, List.of());
-        if (cells.size() == shape.size() && TableHead.isWords(cells)) {
+        boolean blanks = other == Delimiter.BLANKS || other == Delimiter.ANY;
+        boolean sentence = blanks && cells.stream().anyMatch(ColumnNames::joinsWords);
+        if (cells.size() == shape.size() && TableHead.isWords(cells) && !sentence) {
           return cells;
         }
       }
@@ -215,10 +218,21 @@ public final class ColumnNames {
     return columns ? aligned(lines, i, shape) : List.of();
   }
 
+  /** Whether a word is one of a sentence, such as an article, and names nothing. */
+  private static boolean joinsWords(String cell) {
+    return cell.length() == 3
+        && cell.equals(cell.toLowerCase(Locale.ROOT))
+        && Words.of(cell).isJust("of what");
+  }
+
   /** Words that stand above the fields of most rows. */
   private static List<String> aligned(List<String> lines, int i, RowShape shape) {
     String line = lines.get(i);
-    if (line.isEmpty() || line.endsWith(".")) {
+    boolean moved = // by a mark, so that the words no longer stand above their fields
+        TableHead.isRemark(TableHead.withoutLead(line)) || TableHead.isRemark(line.strip());
+    if (line.isEmpty()
+        || line.endsWith(".")
+        || moved && lines.get(shape.rows().get(0)).startsWith(" ")) {
       return List.of();
     }
     BitSet ink = new BitSet();

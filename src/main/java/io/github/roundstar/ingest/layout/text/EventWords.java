@@ -62,6 +62,9 @@ public final class EventWords {
     return "";
   }
 
+  /** The key of a text in JSON. */
+  private static final String KEY = "\"[^\"]{1,60}\"\\s*:";
+
   private static final Pattern SPEECH = Pattern.compile("\\p{L}[^0-9#*=:;|\\[\\]{}<>\"]*");
 
   /** The longest stretch of words without numbers that says what happened. */
@@ -69,7 +72,8 @@ public final class EventWords {
     String best = "";
     Matcher speech =
         SPEECH.matcher(
-            line.replaceFirst("^[^\\p{L}]*[0-9][0-9T:.,Z+\u2212-]*(?: ?[AaPp]\\.?[Mm]\\.?)?", ""));
+            line.replaceAll(KEY, " ")
+                .replaceFirst("^[^\\p{L}]*[0-9][0-9T:.,Z+\u2212-]*(?: ?[AaPp]\\.?[Mm]\\.?)?", ""));
     while (speech.find()) {
       String text = speech.group().replaceAll("[\\s,.+(\u2212-]+$", "");
       boolean better =
