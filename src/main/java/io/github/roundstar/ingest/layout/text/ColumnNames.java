@@ -281,7 +281,9 @@ public final class ColumnNames {
       }
       names.get(best).append(names.get(best).length() == 0 ? "" : " ").append(word.group());
     }
-    return names.stream().map(StringBuilder::toString).toList();
+    List<String> told = names.stream().map(StringBuilder::toString).toList();
+    boolean unitAlone = told.stream().anyMatch(n -> n.length() > 1 && Words.unit(n).isPresent());
+    return unitAlone ? List.of() : told; // the words stand beside their fields
   }
 
   /** A legend that gives each column by its number. */
