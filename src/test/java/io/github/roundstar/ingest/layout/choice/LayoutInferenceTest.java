@@ -17,6 +17,7 @@ import io.github.roundstar.ingest.layout.InventedNight;
 import io.github.roundstar.ingest.layout.Layout;
 import io.github.roundstar.ingest.layout.LayoutFile;
 import io.github.roundstar.ingest.layout.LayoutText;
+import io.github.roundstar.ingest.layout.LinePattern;
 import io.github.roundstar.ingest.layout.Meaning;
 import io.github.roundstar.ingest.layout.PlainLog;
 import io.github.roundstar.simulate.SimulatedNight;
@@ -25,6 +26,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import java.util.zip.GZIPOutputStream;
@@ -107,6 +109,31 @@ class LayoutInferenceTest {
         .findFirst()
         .orElseThrow()
         .runnerUp();
+  }
+
+  /**
+   * Words that no dictionary has: the clock tells the runs, the verb of an axis does not matter.
+   */
+  @Test
+  void unknownWordsAreUnderstoodByTheClockAndByTheAxisTheyNameADirectionFor() throws Exception {
+    StringBuilder log =
+        new StringBuilder("# RA quorls to the west\nt_s,RA off [arcsec],Dec off [arcsec]\n");
+    Random random = new Random(9);
+    for (int i = 0; i < 200; i++) {
+      log.append(i == 0 || i == 120 ? "brindelap\n" : "");
+      log.append(i == 60 ? "quenzig\n" : "");
+      log.append(3 * i + (i < 120 ? 0 : 900))
+          .append(
+              String.format(
+                  Locale.ROOT, ",%.2f,%.2f\n", random.nextGaussian(), random.nextGaussian()));
+    }
+    Inference found = infer(log.toString());
+    LinePattern begins = found.layout().runs().begins().orElseThrow();
+    assertThat(begins.find("brindelap")).isPresent();
+    assertThat(begins.find("quenzig")).isEmpty();
+    assertThat(column(found, Meaning.RA_OFFSET).orElseThrow().positive()).contains(Direction.WEST);
+    assertThat(column(found, Meaning.DEC_OFFSET).orElseThrow().positive())
+        .contains(Direction.ONE_WAY);
   }
 
   /** Whatever is said to be certain is what the layout written by hand says. */
