@@ -1,6 +1,6 @@
 package io.github.roundstar.ingest;
 
-import io.github.roundstar.ingest.layout.Numbers;
+import io.github.roundstar.ingest.layout.text.Numbers;
 
 /** A field that cannot be read, so that its row cannot be used. */
 final class CellFault extends Exception {

@@ -2,6 +2,7 @@ package io.github.roundstar.ingest;
 
 import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.ingest.layout.Layout;
+import io.github.roundstar.ingest.layout.evidence.Relation;
 import io.github.roundstar.model.FrameState;
 import io.github.roundstar.model.Frames;
 import io.github.roundstar.model.GuideLog;
@@ -16,9 +17,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.IntToDoubleFunction;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
-import org.apache.commons.math3.stat.regression.SimpleRegression;
 
 /**
  * What a text log must show before any figure is taken from it, whoever wrote its layout: a wrong
@@ -304,14 +305,14 @@ final class Gate {
         continue;
       }
       for (int axis = 0; axis < 2; axis++) {
-        Answer own = Answer.of(run.frames(), axis == 1, axis == 1, 0);
-        if (own.pulses() < FEWEST_PULSES) {
+        Relation own = answer(run.frames(), axis == 1, axis == 1, 0);
+        if (own.pairs() < FEWEST_PULSES) {
           continue;
         }
         sent[axis] = true;
-        Answer other = Answer.of(run.frames(), axis == 1, axis == 0, 0);
-        Answer late =
-            Answer.of(run.frames(), axis == 1, axis == 1, layout.pulseInNextRow() ? -1 : 1);
+        Relation other = answer(run.frames(), axis == 1, axis == 0, 0);
+        Relation late =
+            answer(run.frames(), axis == 1, axis == 1, layout.pulseInNextRow() ? -1 : 1);
         String word = axis == 1 ? "declination" : "right ascension";
         answered[axis] |= Math.abs(own.correlation()) > NONE;
         requireOwn(run, word, own, other, late);
@@ -332,7 +333,7 @@ final class Gate {
     requireNearSetPoint(answered);
   }
 
-  private void requireOwn(GuideRun run, String word, Answer own, Answer other, Answer late)
+  private void requireOwn(GuideRun run, String word, Relation own, Relation other, Relation late)
       throws FormatException {
     if (own.correlation() < -CLEAR) {
       throw stop(
@@ -341,7 +342,7 @@ final class Gate {
               Locale.ROOT,
               "in run %d, %d pulses in %s push the star away (correlation with the offset %.2f)",
               run.id(),
-              own.pulses(),
+              own.pairs(),
               word,
               own.correlation()),
           "turn positive of the offset or of the pulse round, to the opposite direction");
@@ -411,8 +412,8 @@ final class Gate {
       sent += Double.isFinite(pulse) && pulse != 0 ? 1 : 0;
       if (sent == 2 * FEWEST_PULSES) {
         Frames part = frames.slice(from, i + 1);
-        Answer own = Answer.of(part, dec, dec, 0);
-        Answer other = Answer.of(part, dec, !dec, 0);
+        Relation own = answer(part, dec, dec, 0);
+        Relation other = answer(part, dec, !dec, 0);
         boolean swapped = Math.abs(other.correlation()) > 0.9 && Math.abs(own.correlation()) < 0.3;
         boolean lost = Math.abs(whole) > CLEAR && Math.abs(own.correlation()) < LOST_RELATION;
         if (own.correlation() < -CLEAR - NONE || swapped || lost) {
@@ -468,7 +469,7 @@ final class Gate {
   /** Numbers that grow or shrink at once by what pulses do not: columns in another unit. */
   private void requireOneScale(GuideRun run, String word, boolean dec) throws FormatException {
     Frames frames = run.frames();
-    Answer before = null;
+    Relation before = null;
     double usualBefore = 0;
     int from = 0;
     int sent = 0;
@@ -478,8 +479,8 @@ final class Gate {
       if (sent < 2 * FEWEST_PULSES) {
         continue;
       }
-      Answer part = Answer.of(frames.slice(from, i + 1), dec, dec, 0);
-      double usual = part.usualOffset();
+      Relation part = answer(frames.slice(from, i + 1), dec, dec, 0);
+      double usual = part.otherScatter();
       if (before != null && before.correlation() > TIGHT && part.correlation() > TIGHT) {
         double response = Math.log(part.slope() / before.slope());
         double size = Math.log(usual / usualBefore);
@@ -505,40 +506,10 @@ final class Gate {
   }
 
   /** How the pulses of an axis go with an offset, over the frames that have both. */
-  private static final class Answer {
-    private final SimpleRegression line = new SimpleRegression();
-
-    static Answer of(Frames frames, boolean decPulse, boolean decOffset, int lag) {
-      Answer answer = new Answer();
-      int last = frames.size() + Math.min(0, lag);
-      for (int i = Math.max(0, lag); i < last; i++) {
-        double pulse = decPulse ? frames.decPulseMillis(i) : frames.raPulseMillis(i);
-        double offset = decOffset ? frames.decArcsec(i - lag) : frames.raArcsec(i - lag);
-        if (Double.isFinite(pulse) && pulse != 0 && Double.isFinite(offset)) {
-          answer.line.addData(offset, pulse);
-        }
-      }
-      return answer;
-    }
-
-    long pulses() {
-      return line.getN();
-    }
-
-    /** Correlation of pulse and offset; 0 where it cannot be had. */
-    double correlation() {
-      double r = line.getR();
-      return line.getN() > 2 && Double.isFinite(r) ? r : 0;
-    }
-
-    /** Pulse per offset [ms per arcsec]. */
-    double slope() {
-      return line.getSlope();
-    }
-
-    /** Scatter of the offsets that were answered [arcsec]. */
-    double usualOffset() {
-      return Math.sqrt(line.getXSumSquares() / Math.max(1, line.getN() - 1));
-    }
+  private static Relation answer(Frames frames, boolean decPulse, boolean decOffset, int lag) {
+    IntToDoubleFunction pulse = decPulse ? frames::decPulseMillis : frames::raPulseMillis;
+    IntToDoubleFunction offset = decOffset ? frames::decArcsec : frames::raArcsec;
+    return Relation.of(
+        pulse, offset, frames.size(), lag, i -> pulse.applyAsDouble(i) != 0, Integer.MAX_VALUE);
   }
 }

@@ -5,7 +5,7 @@ import io.github.roundstar.ingest.layout.Decision;
 import io.github.roundstar.ingest.layout.Inference;
 import io.github.roundstar.ingest.layout.Layout;
 import io.github.roundstar.ingest.layout.LayoutFile;
-import io.github.roundstar.ingest.layout.LayoutInference;
+import io.github.roundstar.ingest.layout.choice.LayoutInference;
 import io.github.roundstar.ingest.layout.LayoutText;
 import io.github.roundstar.ingest.layout.Meaning;
 import io.github.roundstar.model.GuideLog;

@@ -4,7 +4,7 @@ import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.formats.TextSource;
 import io.github.roundstar.ingest.layout.Layout;
 import io.github.roundstar.ingest.layout.LayoutFile;
-import io.github.roundstar.ingest.layout.LayoutLines;
+import io.github.roundstar.ingest.layout.text.LayoutLines;
 import io.github.roundstar.model.GuideLog;
 import java.io.IOException;
 import java.io.InputStream;

@@ -1,12 +1,13 @@
 package io.github.roundstar.ingest;
 
 import io.github.roundstar.formats.FormatException;
-import io.github.roundstar.ingest.layout.ClockText;
+import io.github.roundstar.ingest.layout.text.ClockText;
 import io.github.roundstar.ingest.layout.Direction;
 import io.github.roundstar.ingest.layout.Layout;
+import io.github.roundstar.ingest.layout.text.Numbers;
 import io.github.roundstar.ingest.layout.Setting;
 import io.github.roundstar.ingest.layout.SettingRule;
-import io.github.roundstar.ingest.layout.Sexagesimal;
+import io.github.roundstar.ingest.layout.text.Words;
 import io.github.roundstar.model.PierSide;
 import io.github.roundstar.model.SkySense;
 import io.github.roundstar.sky.SiderealRate;
@@ -87,7 +88,7 @@ final class LayoutSettings {
       throws FormatException {
     if (told.containsKey(Setting.PIER_SIDE) || !begun && known.containsKey(Setting.PIER_SIDE)) {
       String text = known.get(Setting.PIER_SIDE).toLowerCase(Locale.ROOT);
-      Optional<Direction> named = Direction.named(text);
+      Optional<Direction> named = Words.direction(text);
       boolean east = named.isEmpty() ? text.startsWith("e") : named.get() == Direction.EAST;
       boolean west = named.isEmpty() ? text.startsWith("w") : named.get() == Direction.WEST;
       if (!east && !west) {
@@ -175,8 +176,8 @@ final class LayoutSettings {
       return OptionalDouble.empty();
     }
     boolean comma = layout.text().decimalComma();
-    OptionalDouble value = Sexagesimal.of(text, comma);
-    value = value.isPresent() ? value : Sexagesimal.of(text, !comma); // the header may differ
+    OptionalDouble value = Numbers.sexagesimal(text, comma);
+    value = value.isPresent() ? value : Numbers.sexagesimal(text, !comma); // the header may differ
     if (value.isEmpty()) {
       throw fault(setting, "a number");
     }

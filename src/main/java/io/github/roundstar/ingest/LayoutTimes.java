@@ -1,9 +1,9 @@
 package io.github.roundstar.ingest;
 
 import io.github.roundstar.formats.FormatException;
-import io.github.roundstar.ingest.layout.ClockText;
+import io.github.roundstar.ingest.layout.text.ClockText;
 import io.github.roundstar.ingest.layout.Layout;
-import io.github.roundstar.ingest.layout.LayoutLines;
+import io.github.roundstar.ingest.layout.text.LayoutLines;
 import io.github.roundstar.ingest.layout.Meaning;
 import io.github.roundstar.ingest.layout.Setting;
 import io.github.roundstar.ingest.layout.TimeForm;

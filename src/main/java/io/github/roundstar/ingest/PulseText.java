@@ -1,8 +1,8 @@
 package io.github.roundstar.ingest;
 
 import io.github.roundstar.ingest.layout.ColumnRule;
-import io.github.roundstar.ingest.layout.LetteredNumber;
-import io.github.roundstar.ingest.layout.Numbers;
+import io.github.roundstar.ingest.layout.text.LetteredNumber;
+import io.github.roundstar.ingest.layout.text.Numbers;
 import java.util.Optional;
 
 /**

@@ -18,6 +18,7 @@ class AnswersTest {
           "pulse row",
           "not known",
           "both rows fit",
+          "",
           Decision.Sureness.OPEN,
           "[pulses]\nrow = \"same\"   # or \"next\"");
   private static final Decision SCALE =
@@ -25,6 +26,7 @@ class AnswersTest {
           "scale",
           "not known",
           "no line tells the scale",
+          "",
           Decision.Sureness.OPEN,
           "[[setting]]\nmeans = \"scale\"\nvalue = \"1.85\"   # arcsec per logged pixel");
 

@@ -24,6 +24,32 @@ public final class Dialect {
   }
 
   /**
+   * A log whose names, settings and events are whole phrases of another hand; where sentences of
+   * its language are lacking they are English.
+   *
+   * @param heldOut whether only phrases are taken that nobody looked at while the reading was made;
+   *     else those alone that may be looked at
+   */
+  public static DialectLog inPhrases(long seed, boolean heldOut) {
+    return inPhrases(seed, heldOut ? Phrases.Half.HELD_OUT : Phrases.Half.SEEN);
+  }
+
+  /** The same with all phrases. */
+  public static DialectLog inPhrases(long seed) {
+    return inPhrases(seed, Phrases.Half.ALL);
+  }
+
+  private static DialectLog inPhrases(long seed, Phrases.Half half) {
+    Random random = new Random(seed * 0x9E3779B97F4A7C15L + 4711);
+    Recipe recipe = recipe(random);
+    while (recipe.form == Recipe.Form.PROSE) {
+      recipe = recipe(random);
+    }
+    recipe.take(Phrases.of(half, random));
+    return new Scribe(recipe).write(seed, "phrases-" + seed + ".log");
+  }
+
+  /**
    * Chooses how a log will be written: at most one obstacle of each aspect, each fitting those
    * before.
    */

@@ -109,7 +109,20 @@ final class LogClock {
                 ? "frame"
                 : "elapsed"
             : "time";
-    columns.put(zoned.isEmpty() ? List.of(r.word(key)) : List.of(r.word(key), zoned), texts);
+    String whole = r.phrases == null ? null : timePhrase(key);
+    String word = whole == null ? r.word(key) : whole;
+    columns.put(zoned.isEmpty() ? List.of(word) : List.of(word, zoned), texts);
+  }
+
+  /** A whole phrase for the times; null where none fits. */
+  private String timePhrase(String key) {
+    boolean seconds = r.clock == Clock.ELAPSED_SECONDS || r.clock == Clock.ELAPSED_RESTART;
+    if (key.equals("elapsed")) {
+      return seconds ? r.paired("elapsed", "time-elapsed-seconds", "s") : null;
+    }
+    boolean ofClock = key.equals("time") && !r.clock.universal;
+    boolean utc = r.zone == Zone.Z || r.zone == Zone.UTC_IN_NAME || r.zone == Zone.UTC_IN_HEADER;
+    return ofClock ? r.paired("time", utc ? "time-utc" : "time-local", "") : null;
   }
 
   private double rounded(double value, int decimals) {

@@ -3,7 +3,9 @@ package io.github.roundstar.dialects;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
@@ -16,6 +18,14 @@ import java.util.Set;
 final class Recipe {
   final Random random;
   final Map<String, String> chosen = new HashMap<>();
+
+  /** Whole phrases in place of words, or null. */
+  Phrases phrases;
+
+  /** Those that this log has. */
+  final Set<String> whole = new HashSet<>();
+
+  private final Map<String, Integer> indices = new HashMap<>();
 
   Tongue tongue = Tongue.ENGLISH;
   boolean plainestWords = true;
@@ -112,12 +122,120 @@ final class Recipe {
   /** A word of the log's tongue, the same one wherever the log uses it. */
   String word(String key) {
     String found = chosen.get(key);
+    if (found == null && phrases != null) {
+      found = phrase(key);
+      if (found != null) {
+        chosen.put(key, found);
+      }
+    }
     if (found == null) {
       List<String> all = tongue.words(key);
       found = plainestWords ? all.get(0) : all.get(random.nextInt(all.size()));
       chosen.put(key, found);
     }
     return spell(found);
+  }
+
+  /**
+   * Writes with whole phrases in place of words. Phrases tell axes and units, but no way of the
+   * sky.
+   */
+  void take(Phrases taken) {
+    phrases = taken;
+    tongue = taken.tongue();
+    style = Style.SPACED;
+    delta = false;
+    offsetAxes = offsetAxes == Axes.EAST_NORTH ? Axes.RA_DEC : offsetAxes;
+    pulseAxes = pulseAxes == Axes.EAST_NORTH ? Axes.RA_DEC : pulseAxes;
+    if (!missing.isEmpty() && !missing.matches(".*[0-9].*")) {
+      int at = taken.index("missing-value", random, p -> p.matches("[^0-9 ,;|]+"));
+      missing = at < 0 ? missing : taken.all("missing-value").get(at);
+    }
+    if (form.delimiter != null) {
+      int at = taken.index("comment-line-prefix", random, p -> true);
+      marker = at < 0 ? marker : taken.all("comment-line-prefix").get(at) + " ";
+    }
+  }
+
+  /** A whole phrase for a key; null where there is none that fits. */
+  private String phrase(String key) {
+    boolean line = List.of("dither", "lost", "settled", "end").contains(key) && events.lines();
+    String concept = Phrases.concept(key);
+    String event = line ? "event:" + concept : concept;
+    String from = line && random.nextBoolean() && !phrases.all(event).isEmpty() ? event : concept;
+    int at =
+        phrases.index(
+            from,
+            random,
+            p ->
+                switch (key) {
+                  case "scale" -> Phrases.isPlain(p) && !p.matches("(?i).*\\bpx ?(per|/) ?arc.*");
+                  case "rate" ->
+                      Phrases.isPlain(p)
+                          && Phrases.unit(p).isEmpty()
+                          && !p.matches("(?i).*(percent|prozent|pour ?cent|por ?ciento|arc).*");
+                  case "exposureset", "exposure" ->
+                      Phrases.isPlain(p) && !Phrases.unit(p).equals("ms");
+                  case "pixelsize", "focal", "declination", "gain" -> Phrases.isPlain(p);
+                  case "fwhm" -> fits(p, unitOfAngles());
+                  default -> true;
+                });
+    if (at < 0) {
+      return null;
+    }
+    String found = phrases.all(from).get(at);
+    whole.add(spell(found));
+    return found;
+  }
+
+  private String unitOfAngles() {
+    return angle == Angle.ARCSEC ? "arcsec" : angle == Angle.PIXEL ? "px" : "mas";
+  }
+
+  /** Whether a phrase names no other unit than the log has, nor one where the log has none. */
+  private boolean fits(String phrase, String unit) {
+    String told = Phrases.unit(phrase);
+    return Phrases.isPlain(phrase)
+        && (told.isEmpty() || told.equals(unit) && unitPlace != UnitPlace.NONE);
+  }
+
+  /** The phrase for one of two or more columns that belong together; null where none fits. */
+  String paired(String group, String concept, String unit) {
+    if (phrases == null) {
+      return null;
+    }
+    Integer at = indices.get(group);
+    if (at == null) {
+      at = phrases.index(concept, random, p -> fits(p, unit));
+      indices.put(group, at);
+    }
+    List<String> all = phrases.all(concept);
+    if (at < 0 || at >= all.size() || !fits(all.get(at), unit)) {
+      return null;
+    }
+    String found = spell(all.get(at));
+    whole.add(found);
+    return found;
+  }
+
+  /** A phrase for what is an average of an axis; null where none fits. */
+  String average(boolean isRa) {
+    String other =
+        isRa ? "(?i).*(d[e\u00e9]c|dek|\u03b4).*" : ".*(RA|AD|AR|Ra|ra\\b|\u03b1|[Rr]e[kc]t).*";
+    int at = phrases.index("average", random, p -> fits(p, unitOfAngles()) && !p.matches(other));
+    if (at < 0) {
+      return null;
+    }
+    String found = spell(phrases.all("average").get(at));
+    whole.add(found);
+    return found;
+  }
+
+  /** The word for a direction on the sky. */
+  String way(Tongue.Way way) {
+    String found =
+        phrases == null ? null : paired("way", "value-" + way.name().toLowerCase(Locale.ROOT), "");
+    return found == null ? spell(tongue.word(way)) : found;
   }
 
   /** Text with or without accents, as this log has it. */

@@ -237,11 +237,43 @@ final class Scribe {
   }
 
   private List<String> offsetName(boolean isRa) {
+    String concept =
+        r.offsetAxes == Axes.XY
+            ? isRa ? "offset-x" : "offset-y"
+            : isRa ? "ra-offset" : "dec-offset";
+    String whole =
+        r.offsetAxes == Axes.NUMBERS
+            ? null
+            : r.paired("offset", concept, r.bothUnits ? "" : angleWord());
+    if (whole != null) {
+      return List.of(whole);
+    }
     String axis = axis(isRa, r.offsetAxes, isRa ? r.raSign : r.decSign);
     if (r.delta && r.offsetAxes != Axes.NUMBERS) {
       return List.of((r.tongue == Tongue.GREEK ? "Δ" : "d") + axis);
     }
     return named(axis, r.word("offset"));
+  }
+
+  private Column placeColumn(String axis, String unit, String[] cells) {
+    List<String> name = placed("place", "star", axis);
+    return new Column(
+        name.subList(0, name.size() - 1),
+        name.subList(name.size() - 1, name.size()),
+        unit,
+        Part.STAR,
+        cells,
+        false);
+  }
+
+  /** The words for a place on the camera, the last of them the axis or all in one. */
+  private List<String> placed(String key, String concept, String axis) {
+    String whole = r.paired(concept, concept + "-" + axis, "px");
+    return whole != null ? List.of(whole) : List.of(r.word(key), axis);
+  }
+
+  private String angleWord() {
+    return r.angle == Angle.ARCSEC ? "arcsec" : r.angle == Angle.PIXEL ? "px" : "mas";
   }
 
   private String angleUnit() {
@@ -292,12 +324,8 @@ final class Scribe {
       }
     }
     if (places) {
-      columns.add(
-          new Column(
-              List.of(r.word("place")), List.of("x"), r.word("pixel"), Part.STAR, first, false));
-      columns.add(
-          new Column(
-              List.of(r.word("place")), List.of("y"), r.word("pixel"), Part.STAR, second, false));
+      columns.add(placeColumn("x", r.word("pixel"), first));
+      columns.add(placeColumn("y", r.word("pixel"), second));
       return;
     }
     if (r.source == Source.TWO_STARS) {
@@ -421,7 +449,21 @@ final class Scribe {
   }
 
   private List<String> pulseName(boolean isRa) {
-    return named(axis(isRa, r.pulseAxes, isRa ? r.raPulseSign : r.decPulseSign), r.word("pulse"));
+    String whole =
+        r.pulseAxes != Axes.RA_DEC
+            ? null
+            : r.paired(
+                "pulse", isRa ? "pulse-ra" : "pulse-dec", r.pulseUnit.replace('\u00b5', 'u'));
+    return whole != null
+        ? List.of(whole)
+        : named(axis(isRa, r.pulseAxes, isRa ? r.raPulseSign : r.decPulseSign), r.word("pulse"));
+  }
+
+  /** The words for pulses of one way in a column of their own. */
+  private List<String> pulseName(Way way) {
+    String concept = "pulse-" + way.name().toLowerCase(Locale.ROOT);
+    String whole = r.paired("pulses", concept, r.pulseUnit.replace('\u00b5', 'u'));
+    return whole != null ? List.of(whole) : List.of(r.word("pulse"), r.way(way));
   }
 
   private void pulses() {
@@ -452,7 +494,7 @@ final class Scribe {
         side[k] =
             switch (r.pulses) {
               case LETTER_COLUMN, LETTER_COLUMN_BEFORE -> none ? hole : letter(way);
-              case WORD_COLUMN -> none ? hole : r.spell(r.tongue.word(way));
+              case WORD_COLUMN -> none ? hole : r.way(way);
               case PLUS_MINUS_COLUMN -> sign * value < 0 ? r.minus : "+";
               case ONE_COLUMN -> none ? "0" : sign * value < 0 ? r.minus + "1" : "1";
               case FOUR_COLUMNS -> value < 0 ? size : withUnit(local(pulseLength(0), false), unit);
@@ -460,7 +502,7 @@ final class Scribe {
             };
         if (r.form == Form.PROSE) {
           main[k] = size;
-          side[k] = r.spell(r.tongue.word(way));
+          side[k] = r.way(way);
         }
       }
       boolean text =
@@ -483,22 +525,8 @@ final class Scribe {
         case FOUR_COLUMNS -> {
           Way plus = pulseWay(isRa, 1);
           Way minus = pulseWay(isRa, -1);
-          columns.add(
-              new Column(
-                  List.of(r.word("pulse")),
-                  List.of(r.spell(r.tongue.word(plus))),
-                  unit,
-                  Part.PULSE,
-                  main,
-                  false));
-          columns.add(
-              new Column(
-                  List.of(r.word("pulse")),
-                  List.of(r.spell(r.tongue.word(minus))),
-                  unit,
-                  Part.PULSE,
-                  side,
-                  false));
+          columns.add(new Column(List.of(), pulseName(plus), unit, Part.PULSE, main, false));
+          columns.add(new Column(List.of(), pulseName(minus), unit, Part.PULSE, side, false));
         }
         default -> {
           columns.add(length);
@@ -659,19 +687,19 @@ final class Scribe {
         }
         String px = r.word("pixel");
         add(
-            List.of(r.word("place")),
-            List.of("x"),
+            List.of(),
+            placed("place", "star", "x"),
             px,
             k -> gone(k) ? missing() : number(x0[k] + r.raSign * ra[k] / night.arcsecPerPixel, 3));
         add(
-            List.of(r.word("place")),
-            List.of("y"),
+            List.of(),
+            placed("place", "star", "y"),
             px,
             k ->
                 gone(k) ? missing() : number(y0[k] + r.decSign * dec[k] / night.arcsecPerPixel, 3));
         if (extra == Extra.PLACES_AND_MARK) {
-          add(List.of(r.word("mark")), List.of("x"), px, k -> number(x0[k], 2));
-          add(List.of(r.word("mark")), List.of("y"), px, k -> number(y0[k], 2));
+          add(List.of(), placed("mark", "setpoint", "x"), px, k -> number(x0[k], 2));
+          add(List.of(), placed("mark", "setpoint", "y"), px, k -> number(y0[k], 2));
         }
       }
       case CAMERA_RAW -> {
@@ -736,11 +764,14 @@ final class Scribe {
         extra == Extra.RUNNING_RMS ? "rms" : extra == Extra.RUNNING_MEAN ? "mean" : "smooth";
     for (boolean isRa : new boolean[] {true, false}) {
       double[] state = new double[3];
+      String average = r.phrases == null ? null : r.average(isRa);
       add(
-          List.of(r.word(key)),
-          extra == Extra.RUNNING_RMS
-              ? List.of(axis(isRa, r.offsetAxes, isRa ? r.raSign : r.decSign))
-              : offsetName(isRa),
+          average == null ? List.of(r.word(key)) : List.of(),
+          average != null
+              ? List.of(average)
+              : extra == Extra.RUNNING_RMS
+                  ? List.of(axis(isRa, r.offsetAxes, isRa ? r.raSign : r.decSign))
+                  : offsetName(isRa),
           angleUnit(),
           k -> {
             if (gone(k)) {
@@ -843,6 +874,9 @@ final class Scribe {
   // ---------------------------------------------------------------- names
 
   private String styled(List<String> words) {
+    if (words.stream().anyMatch(r.whole::contains)) {
+      return asWritten(words);
+    }
     boolean blanks =
         r.cellsMayHoldBlanks() && r.form != Form.JSON && r.form != Form.KEY_EQUALS_COMMA;
     if (r.style == Style.SPACED && blanks) {
@@ -887,8 +921,28 @@ final class Scribe {
     return name.toString();
   }
 
+  /** Whole phrases as they are, as far as the form of the log allows their signs. */
+  private String asWritten(List<String> words) {
+    String joined = String.join(" ", words);
+    if (r.form.delimiter == null) {
+      return joined
+          .replaceAll("[\"\u2033]", " arcsec ")
+          .strip()
+          .replaceAll("[^\\p{L}\\p{N}]+", "_")
+          .replaceAll("^_|_$", "");
+    }
+    String sign = r.form.delimiter.strip();
+    boolean listed = r.names == Names.LIST_IN_COMMENT || r.form == Form.COMMA_BLANK;
+    String free = sign.isEmpty() || r.quoteText || r.quoteAll ? joined : joined.replace(sign, " ");
+    return (listed ? free.replaceAll("[,;]", " ") : free).replaceAll(" +", " ").strip();
+  }
+
   private static String identifierUnit(String unit) {
     return unit.matches("[\"″']+") ? "arcsec" : unit;
+  }
+
+  private boolean tellsUnit(String word) {
+    return r.whole.contains(word) && !Phrases.unit(word).isEmpty();
   }
 
   private String nameOf(Column c) {
@@ -899,7 +953,7 @@ final class Scribe {
 
   private String unitAdded(List<String> words, String unit) {
     String base = styled(words);
-    if (unit.isEmpty()) {
+    if (unit.isEmpty() || words.stream().anyMatch(this::tellsUnit)) {
       return base;
     }
     boolean blanks =
@@ -908,6 +962,9 @@ final class Scribe {
     String gap = blanks && (r.style == Style.SPACED || r.style == Style.CUT) ? " " : "";
     switch (r.unitPlace) {
       case IN_NAME -> {
+        if (words.stream().anyMatch(r.whole::contains)) {
+          return base + (r.form.delimiter == null ? "_" : " ") + identifierUnit(unit);
+        }
         List<String> more = new ArrayList<>(words);
         more.add(identifierUnit(unit));
         return styled(more);
@@ -1086,7 +1143,16 @@ final class Scribe {
     }
     Map<String, String[]> settings = settings();
     writeSettings(settings);
-    if (r.offsetSignTold == Told.STAR_MINUS_MARK
+    boolean signs =
+        r.offsetSignTold == Told.STAR_MINUS_MARK || r.offsetSignTold == Told.MARK_MINUS_STAR;
+    String raSense =
+        signs ? r.paired("sign", r.raSign > 0 ? "sign-ra-east" : "sign-ra-west", "") : null;
+    String decSense =
+        signs ? r.paired("sign", r.decSign > 0 ? "sign-dec-north" : "sign-dec-south", "") : null;
+    if (raSense != null && decSense != null && r.source == Source.OFFSETS && r.form != Form.PROSE) {
+      remark(raSense);
+      remark(decSense);
+    } else if (r.offsetSignTold == Told.STAR_MINUS_MARK
         && r.form != Form.PROSE
         && r.source != Source.PLACES_AND_MARK
         && r.source != Source.PLACES_ONLY) {
@@ -1129,8 +1195,7 @@ final class Scribe {
         && r.lettersExplained) {
       List<String> fills = new ArrayList<>();
       for (Way way : Way.values()) {
-        fills.addAll(
-            List.of(way.name().substring(0, 1), letter(way), way.key, r.spell(r.tongue.word(way))));
+        fills.addAll(List.of(way.name().substring(0, 1), letter(way), way.key, r.way(way)));
       }
       remark(sentence("s.letters", fills.toArray(String[]::new)));
     }
@@ -1230,8 +1295,7 @@ final class Scribe {
           });
     }
     if (r.pierTold) {
-      map.put(
-          "pier", new String[] {r.spell(r.tongue.word(night.tubeWest ? Way.WEST : Way.EAST)), ""});
+      map.put("pier", new String[] {pierSide(), ""});
     }
     if (r.gainTold) {
       map.put("gain", new String[] {local(fixed(night.gain, 2), false), ""});
@@ -1244,6 +1308,11 @@ final class Scribe {
           });
     }
     return map;
+  }
+
+  private String pierSide() {
+    String whole = r.paired("pier", night.tubeWest ? "value-pier-west" : "value-pier-east", "");
+    return whole != null ? whole : r.spell(r.tongue.word(night.tubeWest ? Way.WEST : Way.EAST));
   }
 
   private void writeSettings(Map<String, String[]> settings) {

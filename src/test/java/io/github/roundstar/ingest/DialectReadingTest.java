@@ -16,6 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
 class DialectReadingTest {
   private static final int LOGS = 12;
   private static final int MIXED = 40;
+  private static final int PHRASED = 20;
 
   @TempDir Path folder;
 
@@ -50,5 +51,22 @@ class DialectReadingTest {
     }
     assertThat(misread).isEmpty();
     assertThat(without).isGreaterThanOrEqualTo((int) Math.ceil(0.95 * answerable));
+  }
+
+  /** Whole phrases of another hand: what is not understood is asked or refused. */
+  @Tag("identity")
+  @Test
+  void ofLogsInWholePhrasesNoneIsMisread() throws Exception {
+    List<String> misread = new ArrayList<>();
+    int read = 0;
+    for (long seed = 1; seed <= PHRASED; seed++) {
+      Read each = ReadingTable.read(folder, Dialect.inPhrases(seed, false));
+      read += each.outcome() == Outcome.READ ? 1 : 0;
+      if (each.outcome() == Outcome.MISREAD) {
+        misread.add(each.log() + ": " + each.detail());
+      }
+    }
+    assertThat(misread).isEmpty();
+    assertThat(read).isGreaterThanOrEqualTo(PHRASED * 3 / 4);
   }
 }

@@ -6,11 +6,13 @@ package io.github.roundstar.ingest.layout;
  * @param about what it is about
  * @param chosen what was decided
  * @param because the evidence
+ * @param runnerUp what comes next, and why it comes second; empty where nothing was weighed
  * @param sure how sure it is
  * @param ask layout lines from which the user chooses, ready to be pasted; empty if nothing is
  *     asked
  */
-public record Decision(String about, String chosen, String because, Sureness sure, String ask) {
+public record Decision(
+    String about, String chosen, String because, String runnerUp, Sureness sure, String ask) {
   /** How sure a decision is. */
   public enum Sureness {
     /** The log says it, or allows nothing else. */
@@ -21,16 +23,21 @@ public record Decision(String about, String chosen, String because, Sureness sur
     OPEN
   }
 
-  static Decision certain(String about, String chosen, String because) {
-    return new Decision(about, chosen, because, Sureness.CERTAIN, "");
+  public static Decision certain(String about, String chosen, String because) {
+    return new Decision(about, chosen, because, "", Sureness.CERTAIN, "");
   }
 
-  static Decision noted(String about, String chosen, String because, String ask) {
-    return new Decision(about, chosen, because, Sureness.NOTED, ask);
+  public static Decision noted(String about, String chosen, String because, String ask) {
+    return new Decision(about, chosen, because, "", Sureness.NOTED, ask);
   }
 
-  static Decision open(String about, String because, String ask) {
-    return new Decision(about, "not known", because, Sureness.OPEN, ask);
+  public static Decision open(String about, String because, String ask) {
+    return new Decision(about, "not known", because, "", Sureness.OPEN, ask);
+  }
+
+  /** The same with what came second. */
+  public Decision before(String second) {
+    return new Decision(about, chosen, because, second, sure, ask);
   }
 
   /** One line for people. */
@@ -41,6 +48,7 @@ public record Decision(String about, String chosen, String because, Sureness sur
           case NOTED -> "not known, no figure comes out wrong by it";
           case OPEN -> "not known";
         };
-    return about + ": " + chosen + " (" + word + "): " + because;
+    String second = runnerUp.isEmpty() ? "" : "; runner-up: " + runnerUp;
+    return about + ": " + chosen + " (" + word + "): " + because + second;
   }
 }

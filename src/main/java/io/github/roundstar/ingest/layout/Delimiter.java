@@ -1,5 +1,7 @@
 package io.github.roundstar.ingest.layout;
 
+import java.util.Locale;
+
 /** What separates the fields of a row. */
 public enum Delimiter {
   /** A comma. */
@@ -29,12 +31,17 @@ public enum Delimiter {
     this.sign = sign;
   }
 
-  char sign() {
+  public char sign() {
     return sign;
   }
 
+  /** Its word in a layout file. */
+  public String word() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
   /** What joins the lines of one row. */
-  String joint() {
+  public String joint() {
     return switch (this) {
       case ANY, FIXED -> " ";
       case KEY_VALUE -> "\u001f"; // lines of keys part their fields each in its own way
@@ -44,7 +51,7 @@ public enum Delimiter {
   }
 
   /** Whether fields are told by keys in every row. */
-  boolean isKeyed() {
+  public boolean isKeyed() {
     return this == KEY_VALUE || this == JSON;
   }
 }

@@ -1,7 +1,6 @@
 package io.github.roundstar.ingest.layout;
 
 import java.util.Locale;
-import java.util.Optional;
 
 /** Where a positive value points. */
 public enum Direction {
@@ -41,11 +40,6 @@ public enum Direction {
       case ONE_WAY -> OTHER_WAY;
       case OTHER_WAY -> ONE_WAY;
     };
-  }
-
-  /** The direction that a word or letter names in one of the languages of the dictionary. */
-  public static Optional<Direction> named(String text) {
-    return Words.of(text).direction(false);
   }
 
   /** Whether it is a direction on the sky. */

@@ -104,7 +104,7 @@ public final class LayoutFile {
         pattern(text, "joins"));
   }
 
-  static String encodingWord(TextEncoding encoding) {
+  public static String encodingWord(TextEncoding encoding) {
     return encoding == TextEncoding.UTF_8_CR ? TextEncoding.UTF_8.word() : encoding.word();
   }
 

@@ -8,7 +8,7 @@ import java.util.Optional;
 /** Writes a layout as the TOML that {@link LayoutFile} reads. */
 public final class LayoutText {
   /** Key of a file in which something is still asked; {@link LayoutFile} refuses it. */
-  static final String UNANSWERED = "unanswered";
+  public static final String UNANSWERED = "unanswered";
 
   private final StringBuilder out = new StringBuilder();
 
@@ -57,7 +57,7 @@ public final class LayoutText {
   }
 
   /** How rows are parted into fields, as lines of a file. */
-  static String shape(Delimiter delimiter, List<Integer> widths, Optional<LinePattern> names) {
+  public static String shape(Delimiter delimiter, List<Integer> widths, Optional<LinePattern> names) {
     LayoutText text = new LayoutText();
     text.put("delimiter", word(delimiter));
     if (!widths.isEmpty()) {

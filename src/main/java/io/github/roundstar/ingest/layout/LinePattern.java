@@ -45,7 +45,7 @@ public final class LinePattern {
   /**
    * Looks for the first match in a line.
    *
-   * @throws PatternTooSlowException if the expression takes more looks than a line may cost
+   * @throws TooSlowException if the expression takes more looks than a line may cost
    */
   public Optional<Matcher> find(String line) {
     if (line.length() > LONGEST_LINE) {
@@ -55,7 +55,7 @@ public final class LinePattern {
     try {
       return matcher.find() ? Optional.of(matcher) : Optional.empty();
     } catch (StackOverflowError e) {
-      throw new PatternTooSlowException(pattern.pattern());
+      throw new TooSlowException(pattern.pattern());
     }
   }
 
@@ -103,7 +103,7 @@ public final class LinePattern {
     @Override
     public char charAt(int index) {
       if (++looks[0] > MOST_LOOKS) {
-        throw new PatternTooSlowException("of a pattern");
+        throw new TooSlowException("of a pattern");
       }
       return text.charAt(index);
     }
@@ -116,6 +116,18 @@ public final class LinePattern {
     @Override
     public String toString() {
       return text;
+    }
+  }
+
+  /** A pattern that looks at a line too often, as nested repetitions do. */
+  public static final class TooSlowException extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    TooSlowException(String expression) {
+      super(
+          "the pattern "
+              + expression
+              + " takes too many steps: avoid a repetition inside a repetition such as (a+)+");
     }
   }
 }

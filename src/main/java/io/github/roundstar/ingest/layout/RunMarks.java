@@ -23,7 +23,7 @@ public record RunMarks(
   }
 
   /** The same with blocks left out. */
-  RunMarks without(List<Block> blocks) {
+  public RunMarks without(List<Block> blocks) {
     return new RunMarks(begins, ends, restart, blocks);
   }
 
