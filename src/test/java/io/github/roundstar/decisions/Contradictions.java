@@ -1,0 +1,4 @@
+package io.github.roundstar.decisions;
+
+/** Placeholder. */
+final class Contradictions {}
