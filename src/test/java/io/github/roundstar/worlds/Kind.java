@@ -103,7 +103,20 @@ public enum Kind {
 
   /** The night of this kind with this seed. */
   public Drawn night(long seed) {
+    return drawn(seed, plan(seed));
+  }
+
+  /** The same, but the owner may have set a limit to the RMS of either axis. */
+  public Drawn withAnyNeed(long seed) {
     NightPlan plan = plan(seed);
+    RandomGenerator random = plan.streams.of("need");
+    if (random.nextDouble() < 0.3) {
+      plan.rmsLimitArcsec = Math.round(logUniform(random, 0.2, 1.5) * 100) / 100.0;
+    }
+    return drawn(seed, plan);
+  }
+
+  private Drawn drawn(long seed, NightPlan plan) {
     RandomGenerator random = plan.streams.of("listing");
     int form = random.nextInt(3);
     boolean images = plan.opticsVariance > 0 || plan.dispersionArcsec > 0 || bends(plan);
@@ -130,7 +143,7 @@ public enum Kind {
     troubles.forEach(kind -> kind.bend(plan, random));
     plan.settle();
     // After that, since no owner would guide so, and settle() holds to what owners do.
-    troubles.forEach(kind -> kind.loop(plan));
+    troubles.forEach(kind -> kind.loop(plan, random));
     return plan;
   }
 
@@ -236,16 +249,23 @@ public enum Kind {
         }
       }
       case AXIS_FAR_OFF -> polar(plan, random, uniform(random, 60, 100));
-      case PLAY_CALM -> plan.playArcsec = logUniform(random, 1.5, 8);
+      case PLAY_CALM -> play(plan, random);
       case PLAY_WINDY -> {
-        plan.playArcsec = logUniform(random, 1.5, 8);
-        plan.gustsPerHour = logUniform(random, 10, 60);
-        plan.gustArcsec = logUniform(random, 0.8, 3);
+        play(plan, random);
+        plan.gustsPerHour = logUniform(random, 10, 90);
+        plan.gustArcsec = bearable(plan) * logUniform(random, 1, 6);
       }
       case IMBALANCE -> {
-        plan.eastLessWest = sign(random) * uniform(random, 0.3, 0.9);
-        plan.northLessSouth = sign(random) * uniform(random, 0.1, 0.9);
+        plan.eastLessWest = sign(random) * uniform(random, 0.3, 1.6);
+        plan.northLessSouth = sign(random) * uniform(random, 0.1, 1.8);
         plan.dragArcsecPerMinuteAxis = sign(random) * logUniform(random, 1, 8);
+        double period = plan.gears.get(0).periodSeconds();
+        double through = 2 * Math.PI / period * plan.cadenceSeconds / plan.ra.gain;
+        double heard = Math.sqrt(seen(plan.imagingSeconds, period));
+        worm(
+            plan,
+            random,
+            Math.min(30, logUniform(random, 0.2, 1) * bearable(plan) / heard / through / 0.8));
       }
       case FLEXURE -> {
         plan.offAxis = false;
@@ -257,15 +277,16 @@ public enum Kind {
         plan.bendDecArcsecPerHour = perHour * Math.cos(angle);
       }
       case OPTICS -> {
-        double rms = bearable(plan) * logUniform(random, 0.8, 2.5);
+        double rms = bearable(plan) * logUniform(random, 0.5, 2.5);
         plan.opticsVariance = rms * rms;
         plan.opticsAngleDeg = uniform(random, 0, 180);
       }
-      case DISPERSION -> plan.dispersionArcsec = bearable(plan) * logUniform(random, 0.6, 1.6);
+      case DISPERSION -> plan.dispersionArcsec = bearable(plan) * logUniform(random, 0.25, 1.6);
       case SETTLING_TOO_SHORT -> {
         plan.dithering = NightPlan.Dithering.LARGE;
         plan.pauseSeconds = uniform(random, 1, 4);
-        plan.imagingSeconds = Math.min(plan.imagingSeconds, 240);
+        plan.imagingSeconds = Streams.pick(random, 30, 45, 60, 90, 120);
+        plan.cadenceSeconds = Math.max(2, plan.cadenceSeconds);
         plan.ra.gain = uniform(random, 0.15, 0.35);
         plan.dec.gain = uniform(random, 0.15, 0.35);
       }
@@ -279,8 +300,18 @@ public enum Kind {
     }
   }
 
-  /** Gains that belong to the trouble, as the motors do them. */
-  private void loop(NightPlan plan) {
+  /** Play that swings: nothing leans on one flank for long. */
+  private static void play(NightPlan plan, RandomGenerator random) {
+    plan.playArcsec = logUniform(random, 2, 20);
+    plan.decWander *= logUniform(random, 1, 4);
+    polar(plan, random, logUniform(random, 0.2, 2));
+  }
+
+  /** What belongs to the trouble: gains as the motors do them, dithers after every few images. */
+  private void loop(NightPlan plan, RandomGenerator random) {
+    if (this == SETTLING_TOO_SHORT) {
+      plan.ditherEverySeconds = random.nextInt(1, 5) * (plan.imagingSeconds + 8) + 75;
+    }
     double ratio = (plan.eastRate + plan.westRate) / 2 / plan.believedGuideRate;
     if (!Double.isNaN(gain)) {
       plan.ra.gain = gain / ratio;
