@@ -4,11 +4,13 @@ import io.github.roundstar.model.Decimals;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.results.AxisDrift;
 import io.github.roundstar.results.ExposureCounts;
+import io.github.roundstar.results.Judgement;
 import io.github.roundstar.results.Level;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
 import io.github.roundstar.results.Periodic;
 import io.github.roundstar.results.RunResult;
+import io.github.roundstar.results.Step;
 import io.github.roundstar.results.Verdict;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,6 +25,9 @@ import picocli.CommandLine.Help.Ansi.Style;
 final class NightLines {
   /** Narrow enough for any terminal. */
   private static final int WIDTH = 80;
+
+  /** Three fit into a line. */
+  private static final int LEVELS_A_LINE = 3;
 
   private static final String LABEL = "  %-9s";
   private static final String BELOW_LABEL = " ".repeat(11);
@@ -69,22 +74,26 @@ final class NightLines {
     if (verdict == null) {
       return;
     }
-    wrapped("verdict", beforeSemicolon(verdict.summary()), Style.bold);
-    lines.add(
-        line(
-            "levels",
-            "mount: "
-                + level(verdict.mount().level())
-                + ", sky: "
-                + level(verdict.sky().level())
-                + ", settings: "
-                + level(verdict.settings().level())));
+    wrapped("verdict", verdict.summary(), Style.bold);
+    for (Step step : result.steps() == null ? List.<Step>of() : result.steps()) {
+      wrapped("next", step.text() + (step.wins().isEmpty() ? "" : " It " + step.wins() + "."));
+    }
+    List<String> levels = new ArrayList<>();
+    level(levels, "mount", verdict.mount());
+    level(levels, "axis, balance", verdict.axis());
+    level(levels, "settings", verdict.settings());
+    level(levels, "air", verdict.sky());
+    level(levels, "optics, flexure", verdict.optics());
+    for (int i = 0; i < levels.size(); i += LEVELS_A_LINE) {
+      int end = Math.min(levels.size(), i + LEVELS_A_LINE);
+      lines.add(line(i == 0 ? "levels" : "", String.join(", ", levels.subList(i, end))));
+    }
   }
 
-  /** The report tells the rest of a long sentence. */
-  private static String beforeSemicolon(String sentence) {
-    int end = sentence.indexOf(';');
-    return end < 0 ? sentence : sentence.substring(0, end) + ".";
+  private void level(List<String> levels, String about, Judgement judgement) {
+    if (judgement != null) {
+      levels.add(about + ": " + level(judgement.level()));
+    }
   }
 
   private void figures(NightResult result) {

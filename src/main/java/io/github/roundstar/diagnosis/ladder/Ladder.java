@@ -1,0 +1,328 @@
+package io.github.roundstar.diagnosis.ladder;
+
+import io.github.roundstar.diagnosis.exposures.FieldTurn;
+import io.github.roundstar.diagnosis.exposures.Units;
+import io.github.roundstar.diagnosis.ladder.PlayedNight.Played;
+import io.github.roundstar.model.Equipment;
+import io.github.roundstar.model.Estimate;
+import io.github.roundstar.results.Cure;
+import io.github.roundstar.results.Need;
+import io.github.roundstar.results.NightResult;
+import io.github.roundstar.results.Range;
+import io.github.roundstar.results.Rung;
+import io.github.roundstar.signal.Quantile;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * The ladder of a night: every cure played, the cheapest and least risky first, each rung on top of
+ * those below it.
+ */
+public final class Ladder {
+  /** One exposure in twenty may be lost to a gust or a satellite; common practice, no source. */
+  private static final double SHARE_ROUND = 0.95;
+
+  /** A rung meets the need where it does with this probability. */
+  private static final double SURELY = 0.9;
+
+  /** Exposures are not cut below this share of their length; common practice, no source. */
+  private static final double SHORTEST_SHARE = 1.0 / 3;
+
+  /** Lengths that people set [s]. */
+  private static final double[] USUAL_SECONDS = {
+    5, 10, 15, 20, 30, 45, 60, 90, 120, 150, 180, 240, 300, 360, 420, 480, 600, 720, 900, 1200
+  };
+
+  private static final List<String> CLIMBED =
+      List.of(Rung.SETTINGS, Rung.ALIGNMENT_BALANCE, Rung.TRAINING, Rung.MECHANICS);
+
+  private final NightResult night;
+  private final Equipment equipment;
+  private final Optional<FieldTurn> turn;
+  private final Need need;
+  private final Treatments treatments;
+  private final PlayedNight played;
+  private final Map<String, Playing> below = new LinkedHashMap<>();
+  private final Map<String, Playing> at = new LinkedHashMap<>();
+  private PlayedNight.Results results;
+
+  private Ladder(
+      NightResult night,
+      List<PlayedRun> runs,
+      Units units,
+      Estimate roundFwhm,
+      Equipment equipment,
+      Optional<FieldTurn> turn) {
+    this.night = night;
+    this.equipment = equipment;
+    this.turn = turn;
+    this.need = need(equipment);
+    this.treatments = new Treatments(night, runs, units);
+    this.played = new PlayedNight(runs, units, roundFwhm);
+  }
+
+  /** What is asked: the user's limit where one is set, else round stars. */
+  public static Need need(Equipment equipment) {
+    if (equipment.limits().rmsArcsec().isPresent()) {
+      return new Need(Need.RADIAL_RMS, equipment.limits().rmsArcsec().getAsDouble(), "user", 1);
+    }
+    return new Need(
+        Need.ELONGATION,
+        equipment.limits().elongation(),
+        equipment.limits().usersElongation() ? "user" : "tool",
+        SHARE_ROUND);
+  }
+
+  /**
+   * Plays a night again.
+   *
+   * @param night its figures
+   * @param runs its runs, as units count them
+   * @param units what is judged
+   * @param roundFwhm width of the round image [arcsec]
+   * @param turn how the field turns, where that is known
+   * @return the rungs; none where there is nothing to judge
+   */
+  public static List<Rung> of(
+      NightResult night,
+      List<PlayedRun> runs,
+      Units units,
+      Estimate roundFwhm,
+      Equipment equipment,
+      Optional<FieldTurn> turn) {
+    return units.size() == 0
+        ? List.of()
+        : new Ladder(night, runs, units, roundFwhm, equipment, turn).rungs();
+  }
+
+  private List<Rung> rungs() {
+    Playing climbed = Playing.AS_IT_WAS;
+    Set<Playing> playings = new LinkedHashSet<>();
+    playings.add(climbed);
+    for (String rung : CLIMBED) {
+      below.put(rung, climbed);
+      List<Treatment> own = treatments.of(rung);
+      climbed = Treatment.all(climbed, own);
+      at.put(rung, climbed);
+      playings.add(climbed);
+      playings.add(Treatment.all(Playing.AS_IT_WAS, own));
+      for (Treatment treatment : own) {
+        playings.add(treatment.how().apply(Playing.AS_IT_WAS));
+        playings.add(treatment.how().apply(below.get(rung)));
+      }
+    }
+    at.put(Rung.LOOP_LIMIT, climbed.atTheLoopsLimit());
+    at.put(Rung.AIR_LIMIT, Playing.perfect());
+    playings.add(at.get(Rung.LOOP_LIMIT));
+    playings.add(at.get(Rung.AIR_LIMIT));
+    List<Units> shorter = shorter();
+    Map<Playing, List<Units>> cuts = new LinkedHashMap<>();
+    if (!shorter.isEmpty()) {
+      cuts.put(Playing.AS_IT_WAS, shorter);
+      cuts.put(at.get(Rung.ALIGNMENT_BALANCE), shorter);
+    }
+    results = played.play(playings, cuts);
+    List<Rung> rungs = new ArrayList<>();
+    rungs.add(
+        rung(
+            Rung.AS_IT_WAS,
+            true,
+            null,
+            List.of(),
+            played.units(),
+            results.ways().get(Playing.AS_IT_WAS),
+            null));
+    rungs.add(climbed(Rung.SETTINGS));
+    rungs.add(climbed(Rung.ALIGNMENT_BALANCE));
+    rungs.add(shorterExposures(shorter));
+    rungs.add(climbed(Rung.TRAINING));
+    rungs.add(climbed(Rung.MECHANICS));
+    rungs.add(limit(Rung.LOOP_LIMIT));
+    rungs.add(limit(Rung.AIR_LIMIT));
+    return rungs;
+  }
+
+  private List<Units> shorter() {
+    double now = played.units().seconds();
+    List<Units> shorter = new ArrayList<>();
+    if (!need.ofStars()) {
+      return shorter;
+    }
+    for (int i = USUAL_SECONDS.length - 1; i >= 0; i--) {
+      double seconds = USUAL_SECONDS[i];
+      if (seconds < 0.95 * now && seconds >= SHORTEST_SHARE * now) {
+        Units cut = played.units().cut(seconds, equipment, turn);
+        if (cut.size() > 0) {
+          shorter.add(cut);
+        }
+      }
+    }
+    return shorter;
+  }
+
+  private Rung climbed(String rung) {
+    List<Treatment> own = treatments.of(rung);
+    List<Played> way = results.ways().get(at.get(rung));
+    return rung(
+        rung,
+        !own.isEmpty(),
+        own.isEmpty() ? treatments.reason(rung) : null,
+        own.stream().map(this::cure).toList(),
+        played.units(),
+        way,
+        rung.equals(Rung.MECHANICS) ? alone(own) : null);
+  }
+
+  private List<Rung> alone(List<Treatment> treatments) {
+    return treatments.stream()
+        .map(
+            treatment ->
+                rung(
+                    Rung.MECHANICS,
+                    true,
+                    null,
+                    List.of(cure(treatment)),
+                    played.units(),
+                    results.ways().get(treatment.how().apply(Playing.AS_IT_WAS)),
+                    null))
+        .toList();
+  }
+
+  private Rung limit(String rung) {
+    return rung(
+        rung, true, null, List.of(), played.units(), results.ways().get(at.get(rung)), null);
+  }
+
+  /** The longest exposures that stay round as things are, else with settings and axis set right. */
+  private Rung shorterExposures(List<Units> shorter) {
+    double now = played.units().seconds();
+    Playing cheaper = at.get(Rung.ALIGNMENT_BALANCE);
+    for (Playing way : List.of(Playing.AS_IT_WAS, cheaper)) {
+      for (Units units : shorter) {
+        List<Played> cut = results.ofLength().get(units).get(way);
+        if (meets(cut, units.size()) >= SURELY) {
+          Range share = wonShare(cut, units.size());
+          Cure cure =
+              new Cure(
+                  "exposure-length",
+                  Map.of("fromSeconds", now, "toSeconds", units.seconds()),
+                  share,
+                  share,
+                  new Range(0, 0, 0),
+                  new Range(0, 0, 0),
+                  meets(cut, units.size()));
+          List<Cure> cures = new ArrayList<>();
+          if (way != Playing.AS_IT_WAS) {
+            treatments.of(Rung.SETTINGS).forEach(t -> cures.add(cure(t)));
+            treatments.of(Rung.ALIGNMENT_BALANCE).forEach(t -> cures.add(cure(t)));
+          }
+          cures.add(cure);
+          return rung(Rung.SHORTER_EXPOSURES, true, null, cures, units, cut, null);
+        }
+      }
+    }
+    return rung(
+        Rung.SHORTER_EXPOSURES,
+        false,
+        need.ofStars()
+            ? "no exposure of a third of today's length or more is surely round"
+            : "an RMS does not fall with the exposure",
+        List.of(),
+        played.units(),
+        results.ways().get(cheaper),
+        null);
+  }
+
+  /** Of today's units, how many more would be round by the share of the others. */
+  private Range wonShare(List<Played> cut, int units) {
+    int all = played.units().size();
+    List<Played> now = results.ways().get(Playing.AS_IT_WAS);
+    double[] won = new double[cut.size()];
+    for (int d = 0; d < won.length; d++) {
+      won[d] =
+          (double) all * cut.get(d).judged().round() / Math.max(1, units)
+              - now.get(d).judged().round();
+    }
+    return range(won);
+  }
+
+  private Cure cure(Treatment treatment) {
+    List<Played> nothing = results.ways().get(Playing.AS_IT_WAS);
+    List<Played> alone = results.ways().get(treatment.how().apply(Playing.AS_IT_WAS));
+    Playing cheaper = below.get(treatment.rung());
+    List<Played> under = results.ways().get(cheaper);
+    List<Played> onTop = results.ways().get(treatment.how().apply(cheaper));
+    return new Cure(
+        treatment.code(),
+        treatment.numbers(),
+        gain(nothing, alone, p -> p.judged().round()),
+        gain(under, onTop, p -> p.judged().round()),
+        gain(alone, nothing, Played::loggedArcsec),
+        gain(onTop, under, Played::loggedArcsec),
+        meets(alone, played.units().size()));
+  }
+
+  private static Range gain(
+      List<Played> before, List<Played> after, ToDoubleFunction<Played> figure) {
+    double[] gains = new double[before.size()];
+    for (int d = 0; d < gains.length; d++) {
+      gains[d] = figure.applyAsDouble(after.get(d)) - figure.applyAsDouble(before.get(d));
+    }
+    return range(gains);
+  }
+
+  private Rung rung(
+      String name,
+      boolean offered,
+      String reason,
+      List<Cure> cures,
+      Units units,
+      List<Played> way,
+      List<Rung> alone) {
+    boolean corner = way.stream().noneMatch(p -> Double.isNaN(p.judged().cornerElongation()));
+    return new Rung(
+        name,
+        offered,
+        reason,
+        cures,
+        units.size(),
+        units.areListed() ? "exposures" : "windows",
+        units.seconds(),
+        range(way, p -> p.judged().round()),
+        range(way, Played::radialArcsec),
+        range(way, p -> Math.max(p.raArcsec(), p.decArcsec())),
+        range(way, Played::loggedArcsec),
+        range(way, p -> p.judged().middleElongation()),
+        corner ? range(way, p -> p.judged().cornerElongation()) : null,
+        meets(way, units.size()),
+        alone);
+  }
+
+  /** Probability that the need is met, from so many draws. */
+  private double meets(List<Played> way, int units) {
+    long met =
+        way.stream()
+            .filter(
+                p ->
+                    need.ofStars()
+                        ? p.judged().round() >= need.round(units)
+                        : p.loggedArcsec() <= need.limit())
+            .count();
+    return (met + 0.5) / (way.size() + 1);
+  }
+
+  private static Range range(List<Played> way, ToDoubleFunction<Played> figure) {
+    return range(way.stream().mapToDouble(figure).toArray());
+  }
+
+  private static Range range(double[] values) {
+    return new Range(
+        Quantile.median(values), Quantile.of(values, 0.025), Quantile.of(values, 0.975));
+  }
+}
