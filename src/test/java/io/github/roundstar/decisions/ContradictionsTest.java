@@ -158,6 +158,31 @@ class ContradictionsTest {
     all.put(
         Contradictions.FINDINGS_OUT_OF_ORDER_OF_THEIR_LEVELS,
         night.json("\"level\": \"fix-first\", \"exp", "\"level\": \"fine\", \"exp"));
+    Bent winsNothing =
+        night.json(
+            "\"cures\": [{\"cure\": \"play\", \"numbers\": {}}]",
+            "\"cures\": [{\"cure\": \"play\", \"winsAlone\": {\"value\": 0}, \"winsOnTop\": {\"value\": 0}}]");
+    all.put(
+        Contradictions.CURE_WINS_NOTHING_YET_ITS_FINDING_IS_ABOVE_WATCH,
+        winsNothing.json("\"level\": \"watch\"", "\"level\": \"worth-fixing\""));
+    all.put(Contradictions.OFFERED_THOUGH_NOTHING_IS_WON, winsNothing);
+    all.put(
+        Contradictions.GAIN_RAISED_THOUGH_CORRECTIONS_ARE_NOT_TOO_WEAK,
+        night.json("\"level\": \"fix-first\", \"exp", "\"level\": \"fine\", \"exp"));
+    all.put(
+        Contradictions.FIX_FIRST_THOUGH_NO_MORE_THAN_POSSIBLE,
+        night.json(
+            "\"level\": \"fix-first\", \"exp",
+            "\"level\": \"fix-first\", \"confidence\": 0.5, \"exp"));
+    all.put(
+        Contradictions.MOUNT_ABOVE_WATCH_WHERE_THE_AIR_SETS_THE_LIMIT,
+        night
+            .decided("air-limit", "leave-alone")
+            .json("\"mount\": {\"level\": \"fine\"", "\"mount\": {\"level\": \"worth-fixing\""));
+    all.put(Contradictions.COUNT_OF_NO_EXPOSURES, night.says("0 of 0 exposures round."));
+    all.put(
+        Contradictions.INSTEAD_OF_A_COUNT_THAT_STANDS_NOWHERE_ELSE,
+        night.says("20 of 20 exposures round instead of 12."));
     all.put(
         Contradictions.NOTHING_WON_YET_ABOVE_WATCH,
         night.json("\"level\": \"watch\"", "\"level\": \"worth-fixing\""));
