@@ -34,7 +34,10 @@ final class CureWords {
               + seconds(n.get("toSeconds"))
               + " instead of "
               + seconds(n.get("fromSeconds"));
-      case "settling-wait" -> "Begin exposures only once the star has settled";
+      case "settling-wait" ->
+          n.containsKey("toSeconds")
+              ? "Wait " + seconds(n.get("toSeconds")) + " after each dither"
+              : "Begin exposures only once the star has settled";
       case "tracking-rate" -> "Set the mount to the rate of the stars";
       case "polar-axis" ->
           "Align the polar axis, " + Wording.number(n.get("fromArcmin")) + " arcmin off";
