@@ -227,10 +227,8 @@ final class CureWords {
           less.low() > 0.005
               ? String.format(
                   Locale.ROOT,
-                  "the next log shows a radial RMS near %.2f (%.2f .. %.2f) arcsec, not %.2f",
+                  "the next log, under air like this, shows a radial RMS near %.2f arcsec, not %.2f",
                   now - less.value(),
-                  now - less.high(),
-                  now - less.low(),
                   now)
               : "the next log shows about the same RMS; the stars come out rounder";
     };

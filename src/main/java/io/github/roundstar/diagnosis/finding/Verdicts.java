@@ -256,7 +256,7 @@ final class Verdicts {
                 .anyMatch(c -> group(about).contains(c.cure().cure()));
     return needed || about == FindingCode.About.SETTINGS
         ? " It costs " + some + "."
-        : " Without it " + some + " more would be round, but that is not needed.";
+        : " Mended, it would win " + some + ", but that is not needed.";
   }
 
   private static Set<String> group(FindingCode.About about) {

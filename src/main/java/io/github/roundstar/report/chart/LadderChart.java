@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.ui.RectangleInsets;
 
 /** The ladder of cures: a dot with its interval a rung, the need as a line. */
 public final class LadderChart {
@@ -49,6 +50,7 @@ public final class LadderChart {
     }
     ListedAxis vertical = style.vertical(new ListedAxis(0.5 - ladder.size(), 0.6, names));
     XYPlot plot = style.plot(horizontal, vertical);
+    plot.setInsets(new RectangleInsets(ChartStyle.HEADROOM, 2, 2, 28));
     style.rules(plot, horizontal, vertical, "", Ink.QUIET);
     plot.addAnnotation(
         DataPath.stroked(
@@ -110,11 +112,14 @@ public final class LadderChart {
     String said =
         text(figure.value(), need)
             + (chosen ? (rung.rung().equals(Rung.AIR_LIMIT) ? ": the air" : ": this is enough") : "");
+    double asked = need.ofStars() ? need.round(units) : need.limit();
     boolean before = figure.high() > 0.55 * high;
+    // Words keep clear of the line of what is asked.
+    boolean near = before && figure.low() > asked - 0.02 * high && asked > 0.5 * high;
     labels.add(
-        before ? figure.low() : figure.high(),
+        near ? Math.min(asked, figure.low()) : before ? figure.low() : figure.high(),
         y,
-        before ? -9 : 9,
+        before ? (near ? -14 : -9) : 9,
         4,
         before ? DataLabels.Anchor.END : DataLabels.Anchor.START,
         said,
