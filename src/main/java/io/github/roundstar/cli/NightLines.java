@@ -26,7 +26,7 @@ final class NightLines {
   /** Narrow enough for any terminal. */
   private static final int WIDTH = 80;
 
-  /** Three fit into a line. */
+  /** So many fit into a line. */
   private static final int LEVELS_A_LINE = 3;
 
   private static final String LABEL = "  %-9s";
@@ -44,7 +44,6 @@ final class NightLines {
     night.lines.add(head(result));
     night.verdict(result);
     night.figures(result);
-    night.alsoFound(result);
     return night.lines;
   }
 
@@ -75,15 +74,16 @@ final class NightLines {
       return;
     }
     wrapped("verdict", verdict.summary(), Style.bold);
-    for (Step step : result.steps() == null ? List.<Step>of() : result.steps()) {
-      wrapped("next", step.text() + (step.wins().isEmpty() ? "" : " It " + step.wins() + "."));
+    List<Step> steps = result.steps() == null ? List.of() : result.steps();
+    if (steps.size() > 1) {
+      steps.forEach(step -> wrapped("next", step.text()));
     }
     List<String> levels = new ArrayList<>();
     level(levels, "mount", verdict.mount());
-    level(levels, "axis, balance", verdict.axis());
+    level(levels, "axis", verdict.axis());
     level(levels, "settings", verdict.settings());
     level(levels, "air", verdict.sky());
-    level(levels, "optics, flexure", verdict.optics());
+    level(levels, "optics", verdict.optics());
     for (int i = 0; i < levels.size(); i += LEVELS_A_LINE) {
       int end = Math.min(levels.size(), i + LEVELS_A_LINE);
       lines.add(line(i == 0 ? "levels" : "", String.join(", ", levels.subList(i, end))));
@@ -92,7 +92,7 @@ final class NightLines {
 
   private void level(List<String> levels, String about, Judgement judgement) {
     if (judgement != null) {
-      levels.add(about + ": " + level(judgement.level()));
+      levels.add(about + " " + level(judgement.level()));
     }
   }
 
@@ -113,21 +113,6 @@ final class NightLines {
     if (result.exposures() != null) {
       wrapped("stars", ExposureCounts.of(result.exposures()).words());
     }
-  }
-
-  /** The weightiest finding that the verdict does not tell. */
-  private void alsoFound(NightResult result) {
-    if (result.findings() == null) {
-      return;
-    }
-    String told =
-        result.verdict() == null ? "" : result.verdict().summary().toLowerCase(Locale.ROOT);
-    result.findings().stream()
-        .filter(finding -> finding.level().atLeast(Level.WATCH))
-        .filter(finding -> !told.contains(finding.title().toLowerCase(Locale.ROOT)))
-        .findFirst()
-        .ifPresent(
-            finding -> wrapped("also", finding.title() + " (" + word(finding.level()) + ")"));
   }
 
   /** Breaks a text between words, later lines below the first. */

@@ -186,6 +186,11 @@ public final class PlayedAxis {
     return split.frames.used[i];
   }
 
+  /** How long the guide camera exposes; 0 where that is not known [s]. */
+  public double exposureSeconds() {
+    return split.frames.exposureSeconds;
+  }
+
   /** Whether settings can be played, and not only what is taken out of the disturbance. */
   public boolean lawKnown() {
     return law.isPresent();

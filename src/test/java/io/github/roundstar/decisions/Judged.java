@@ -45,7 +45,7 @@ record Judged(
             ? Optional.empty()
             : Optional.of(
                 told.step(rung)
-                    .map(step -> truth.with(ToldLadder.played(step).toArray(Cure[]::new)))
+                    .map(step -> truth.with(told.climbed(step).toArray(Cure[]::new)))
                     .orElse(new Count(0, 1)));
     return new Judged(decided, cheapest, best, named, grade(rung, cheapest, best, named, truth));
   }

@@ -141,6 +141,23 @@ final class ToldLadder {
     return Optional.empty();
   }
 
+  /**
+   * What is changed on a rung: its own cures on top of those of the cheaper ones. Shorter exposures
+   * are no part of the way, and name all that they need.
+   */
+  List<Cure> climbed(Step to) {
+    List<Cure> cures = new ArrayList<>();
+    if (to.rung() != Rung.SHORTER_EXPOSURES) {
+      for (Step step : steps.values()) {
+        if (step.rung().compareTo(to.rung()) < 0 && step.rung() != Rung.SHORTER_EXPOSURES) {
+          cures.addAll(played(step));
+        }
+      }
+    }
+    cures.addAll(played(to));
+    return cures;
+  }
+
   /** The rung's cures for the second simulator; cures that change nothing there are left out. */
   static List<Cure> played(Step step) {
     List<Cure> cures = new ArrayList<>();
@@ -176,6 +193,9 @@ final class ToldLadder {
         case "jolts" -> cures.add(Cure.noGusts());
         case "flexure" -> cures.add(Cure.noBending());
         case "optics" -> cures.add(Cure.roundOptics());
+        case "tracking-rate" -> {
+          // Nights of the second simulator run at the rate of the stars.
+        }
         default -> throw new IllegalArgumentException("unknown cure " + change.code());
       }
     }

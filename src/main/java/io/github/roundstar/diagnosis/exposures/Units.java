@@ -211,8 +211,8 @@ public final class Units {
   }
 
   /**
-   * Windows spread over the time from each settled star to the next dither. Where dithers leave no
-   * room for one, the set point's moves are left out.
+   * Windows spread over the time from each settled star to the next dither.
+   * Where dithers leave no room for one, the set point's moves are left out.
    *
    * @param seconds length of a window [s]
    */
@@ -252,7 +252,8 @@ public final class Units {
         double room = track.seconds(calm[1] - 1) + cadence - first;
         int count = (int) Math.floor(room / seconds + OVERLAP);
         for (int w = 0; w < count && room >= seconds * ENOUGH_COVERAGE; w++) {
-          double begin = first + (count == 1 ? 0 : w * Math.max(0, room - seconds) / (count - 1));
+          double begin =
+              first + (count == 1 ? 0 : w * Math.max(0, room - seconds) / (count - 1));
           int from = firstAtOrAfter(track, begin);
           int to = Math.min(calm[1], firstAtOrAfter(track, begin + seconds));
           if (to - from < 2 || (to - from) * cadence < ENOUGH_COVERAGE * seconds) {

@@ -34,7 +34,10 @@ final class CureWords {
               + seconds(n.get("toSeconds"))
               + " instead of "
               + seconds(n.get("fromSeconds"));
-      case "settling-wait" -> "Begin exposures only once the star has settled";
+      case "settling-wait" ->
+          n.containsKey("toSeconds")
+              ? "Wait " + seconds(n.get("toSeconds")) + " after each dither"
+              : "Begin exposures only once the star has settled";
       case "tracking-rate" -> "Set the mount to the rate of the stars";
       case "polar-axis" ->
           "Align the polar axis, " + Wording.number(n.get("fromArcmin")) + " arcmin off";
@@ -224,10 +227,8 @@ final class CureWords {
           less.low() > 0.005
               ? String.format(
                   Locale.ROOT,
-                  "the next log shows a radial RMS near %.2f (%.2f .. %.2f) arcsec, not %.2f",
+                  "the next log, under air like this, shows a radial RMS near %.2f arcsec, not %.2f",
                   now - less.value(),
-                  now - less.high(),
-                  now - less.low(),
                   now)
               : "the next log shows about the same RMS; the stars come out rounder";
     };

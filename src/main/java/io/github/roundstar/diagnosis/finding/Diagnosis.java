@@ -59,6 +59,9 @@ public record Diagnosis(
   private static final Verdict LOST =
       new Verdict(
           Decision.CANNOT_TELL,
+          null,
+          NOT_JUDGED,
+          NOT_JUDGED,
           NOT_JUDGED,
           NOT_JUDGED,
           NOT_JUDGED,
@@ -96,7 +99,9 @@ public record Diagnosis(
             "steps",
             () -> facts.map(f -> Verdicts.steps(f, findings)).orElse(List.of()),
             List.<Step>of());
-    return new Diagnosis(findings, verdict, steps, reasons(findings));
+    List<NotComputed> reasons = reasons(findings);
+    reasons.addAll(LadderReasons.of(figures.ladder(), verdict));
+    return new Diagnosis(findings, verdict, steps, reasons);
   }
 
   /** The figures with what they mean, and how that was made. */

@@ -25,8 +25,8 @@ import java.util.function.ToDoubleFunction;
  * those below it.
  */
 public final class Ladder {
-  /** One exposure in twenty may be lost to a gust or a satellite; common practice, no source. */
-  private static final double SHARE_ROUND = 0.95;
+  /** One exposure in ten may be lost to a gust or a cloud; common practice, no source. */
+  private static final double SHARE_ROUND = 0.9;
 
   /** A rung meets the need where it does with this probability. */
   private static final double SURELY = 0.9;

@@ -12,6 +12,7 @@ import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.Periodic;
 import io.github.roundstar.results.Replay;
 import io.github.roundstar.results.RunResult;
+import io.github.roundstar.results.Settling;
 import io.github.roundstar.results.Rung;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -45,6 +46,9 @@ final class Treatments {
 
   /** Drift that an axis makes for each arcminute off the pole, at most [arcsec/min]. */
   private static final double DRIFT_PER_ARCMIN = 0.2625;
+
+  /** A wait after dithers that is long enough for any loop; common practice, no source [s]. */
+  private static final double LONG_WAIT = 60;
 
   private static final double FALSE_ALARM = 0.01;
 
@@ -117,7 +121,12 @@ final class Treatments {
     }
     rate();
     if (units.areListed() && units.unsettled()) {
-      all.add(new Treatment("settling-wait", Rung.SETTINGS, Map.of(), Playing::settled));
+      Settling settling = night.night().settling();
+      double wait =
+          settling == null || settling.p90Seconds() == null ? LONG_WAIT : settling.p90Seconds();
+      all.add(
+          new Treatment(
+              "settling-wait", Rung.SETTINGS, Map.of("toSeconds", wait), Playing::settled));
     }
     reasons.putIfAbsent(Rung.SETTINGS, "the settings in use are as good as any that was played");
   }
@@ -157,13 +166,25 @@ final class Treatments {
       }
     }
     if (averaged > 1) {
-      double seconds = chosen.get(0).now().cadenceSeconds();
+      double cadence = chosen.get(0).now().cadenceSeconds();
+      double exposed =
+          Stream.concat(axes(PlayedRun::ra), axes(PlayedRun::dec))
+              .mapToDouble(PlayedAxis::exposureSeconds)
+              .filter(seconds -> seconds > 0)
+              .findFirst()
+              .orElse(cadence);
       int frames = averaged;
       all.add(
           new Treatment(
               "guide-exposure",
               Rung.SETTINGS,
-              Map.of("fromSeconds", seconds, "toSeconds", frames * seconds),
+              Map.of(
+                  "fromSeconds",
+                  exposed,
+                  "toSeconds",
+                  exposed + (frames - 1) * cadence,
+                  "toCadenceSeconds",
+                  frames * cadence),
               playing -> averaged(playing, frames)));
     }
     for (Choice choice : chosen) {

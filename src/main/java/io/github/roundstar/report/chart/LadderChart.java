@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.ui.RectangleInsets;
 
 /** The ladder of cures: a dot with its interval a rung, the need as a line. */
 public final class LadderChart {
@@ -49,6 +50,7 @@ public final class LadderChart {
     }
     ListedAxis vertical = style.vertical(new ListedAxis(0.5 - ladder.size(), 0.6, names));
     XYPlot plot = style.plot(horizontal, vertical);
+    plot.setInsets(new RectangleInsets(ChartStyle.HEADROOM, 2, 2, 28));
     style.rules(plot, horizontal, vertical, "", Ink.QUIET);
     plot.addAnnotation(
         DataPath.stroked(
@@ -94,7 +96,8 @@ public final class LadderChart {
       String decided,
       double high) {
     if (!rung.offered()) {
-      labels.add(0, y, 6, 4, DataLabels.Anchor.START, "nothing to change", Ink.QUIET.color());
+      labels.add(
+          0, y, 6, 4, DataLabels.Anchor.START, "nothing to change", Ink.QUIET.color());
       return;
     }
     Range figure = figure(rung, need, units);
@@ -104,17 +107,19 @@ public final class LadderChart {
         DataPath.stroked(
             Paths.segment(figure.low(), y, figure.high(), y), ink.color(), ChartStyle.LINE));
     plot.addAnnotation(
-        new DataMarks(new double[] {figure.value()}, new double[] {y}, dot(), ink.color(), chosen));
+        new DataMarks(
+            new double[] {figure.value()}, new double[] {y}, dot(), ink.color(), chosen));
     String said =
         text(figure.value(), need)
-            + (chosen
-                ? (rung.rung().equals(Rung.AIR_LIMIT) ? ": the air" : ": this is enough")
-                : "");
+            + (chosen ? (rung.rung().equals(Rung.AIR_LIMIT) ? ": the air" : ": this is enough") : "");
+    double asked = need.ofStars() ? need.round(units) : need.limit();
     boolean before = figure.high() > 0.55 * high;
+    // Words keep clear of the line of what is asked.
+    boolean near = before && figure.low() > asked - 0.02 * high && asked > 0.5 * high;
     labels.add(
-        before ? figure.low() : figure.high(),
+        near ? Math.min(asked, figure.low()) : before ? figure.low() : figure.high(),
         y,
-        before ? -9 : 9,
+        before ? (near ? -14 : -9) : 9,
         4,
         before ? DataLabels.Anchor.END : DataLabels.Anchor.START,
         said,
@@ -194,7 +199,9 @@ public final class LadderChart {
           List.of(
               name(rung.rung()),
               rung.offered() ? text(figure.value(), need) : "nothing to change",
-              rung.offered() ? text(figure.low(), need) + " .. " + text(figure.high(), need) : "",
+              rung.offered()
+                  ? text(figure.low(), need) + " .. " + text(figure.high(), need)
+                  : "",
               rung.offered() ? String.format(Locale.ROOT, "%.0f %%", 100 * rung.meetsNeed()) : ""));
     }
     return ChartTable.rows(
