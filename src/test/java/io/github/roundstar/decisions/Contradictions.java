@@ -490,7 +490,8 @@ enum Contradictions {
                 step ->
                     step.cures().stream()
                         .filter(change -> change.code().endsWith("-gain"))
-                        .forEach(change -> change.to().ifPresent(to -> known.add(two(to)))));
+                        .forEach(
+                            change -> change.only("toGain").ifPresent(to -> known.add(two(to)))));
         List<String> wrong = new ArrayList<>();
         List<String> read = new ArrayList<>(t.steps());
         read.add(t.headline());
@@ -657,7 +658,8 @@ enum Contradictions {
                 s ->
                     has(
                             s,
-                            "^(all|every)( \\d+)? (exposures?|images?) (are|is|were|was|came out) round")
+                            "^(all|every)( \\d+)? (exposures?|images?) (are|is|were|was|came out)"
+                                + " round")
                         && !conditional(s))
             : List.of();
       }),
@@ -967,7 +969,8 @@ enum Contradictions {
   private static boolean denied(String sentence) {
     return has(
         sentence,
-        "\\b(not needed|no need|need(s)? not|not|never|nothing|without|leave|unless|neither|no)\\b");
+        "\\b(not needed|no need|need(s)?"
+            + " not|not|never|nothing|without|leave|unless|neither|no)\\b");
   }
 
   private static boolean conditional(String sentence) {

@@ -24,7 +24,7 @@ class ContradictionsTest {
         {"rung": "as-it-was", "offered": true, "reason": null, "cures": [], "units": 20, "unitKind": "exposures",
          "round": {"value": 11, "low": 9, "high": 13}, "meetsNeed": 0.01},
         {"rung": "settings", "offered": true, "reason": null,
-         "cures": [{"cure": "ra-gain", "numbers": {"from": 0.4, "to": 0.8}}], "units": 20, "unitKind": "exposures",
+         "cures": [{"cure": "ra-gain", "numbers": {"fromGain": 0.4, "toGain": 0.8}}], "units": 20, "unitKind": "exposures",
          "round": {"value": 20, "low": 19, "high": 20}, "meetsNeed": 0.98},
         {"rung": "alignment-balance", "offered": false, "reason": "the axis is good", "units": 20},
         {"rung": "shorter-exposures", "offered": false, "reason": "settings do it", "units": 20},
@@ -130,7 +130,8 @@ class ContradictionsTest {
     all.put(
         Contradictions.OFFERED_WITHOUT_A_CURE,
         night.json("[{\"cure\": \"play\", \"numbers\": {}}]", "[]"));
-    all.put(Contradictions.CURE_THAT_CHANGES_NOTHING, night.json("\"to\": 0.8", "\"to\": 0.4"));
+    all.put(
+        Contradictions.CURE_THAT_CHANGES_NOTHING, night.json("\"toGain\": 0.8", "\"toGain\": 0.4"));
     all.put(
         Contradictions.MECHANICAL_WORK_RECOMMENDED_WHERE_NONE_IS_NEEDED,
         night.says("Adjust the mesh of the worm by a quarter turn."));
@@ -161,7 +162,8 @@ class ContradictionsTest {
     Bent winsNothing =
         night.json(
             "\"cures\": [{\"cure\": \"play\", \"numbers\": {}}]",
-            "\"cures\": [{\"cure\": \"play\", \"winsAlone\": {\"value\": 0}, \"winsOnTop\": {\"value\": 0}}]");
+            "\"cures\": [{\"cure\": \"play\", \"winsAlone\": {\"value\": 0}, \"winsOnTop\":"
+                + " {\"value\": 0}}]");
     all.put(
         Contradictions.CURE_WINS_NOTHING_YET_ITS_FINDING_IS_ABOVE_WATCH,
         winsNothing.json("\"level\": \"watch\"", "\"level\": \"worth-fixing\""));
@@ -328,8 +330,8 @@ class ContradictionsTest {
     NightTexts texts =
         new NightTexts(
             ToldLadder.parse("{}"),
-            "<h1>One &amp; two.</h1><style>p{}</style><ul><li>A first. A second!</li><li>b</li></ul>"
-                + "<svg><title>not read</title></svg>",
+            "<h1>One &amp; two.</h1><style>p{}</style><ul><li>A first. A"
+                + " second!</li><li>b</li></ul><svg><title>not read</title></svg>",
             List.of("  verdict  broken over", "           two lines"),
             "<tr><td>leave alone</td><td>0.5</td></tr>");
     assertThat(texts.page()).containsExactly("One & two.", "A first.", "A second!", "b");
