@@ -92,17 +92,24 @@ enum Contradictions {
         String rung = t.told().decided().map(Rung::key).orElse("nothing");
         Set<String> fitting =
             switch (rung) {
-              case "as-it-was", "air-limit", "loop-limit" -> Set.of("leave-alone");
-              case "settings", "shorter-exposures", "training" ->
-                  Set.of("change-settings", "adjust-mount");
+              case "as-it-was" -> Set.of("leave-alone");
+              // Where nothing meets the need, what helps most may still be told.
+              case "air-limit", "loop-limit" ->
+                  Set.of(
+                      "leave-alone",
+                      "change-settings",
+                      "adjust-polar-axis",
+                      "rebalance",
+                      "expose-shorter");
+              case "settings" -> Set.of("change-settings");
               case "alignment-balance" ->
                   Set.of("adjust-polar-axis", "rebalance", "change-settings");
-              case "mechanics" -> Set.of("adjust-mount");
+              case "shorter-exposures" -> Set.of("expose-shorter");
+              case "training" -> Set.of("change-settings", "train", "adjust-mount");
+              case "mechanics" -> Set.of("adjust-mount", "mend-optics");
               default -> Set.of("cannot-tell");
             };
-        boolean mountForFree =
-            word.equals("adjust-mount") && Set.of("settings", "shorter-exposures").contains(rung);
-        return !t.told().present() || fitting.contains(word) && !mountForFree
+        return !t.told().present() || fitting.contains(word)
             ? List.of()
             : List.of(word + " beside rung " + rung);
       }),
@@ -240,6 +247,139 @@ enum Contradictions {
         return List.of();
       }),
 
+  /** What wins back nothing, alone or on top of cheaper cures, is never above watch. */
+  CURE_WINS_NOTHING_YET_ITS_FINDING_IS_ABOVE_WATCH(
+      t -> {
+        Map<String, Set<String>> cures =
+            Map.of(
+                "under-correction",
+                    Set.of(
+                        "ra-gain",
+                        "dec-gain",
+                        "ra-deadband",
+                        "dec-deadband",
+                        "guide-exposure",
+                        "pulse-limit"),
+                "over-correction",
+                    Set.of("ra-gain", "dec-gain", "ra-deadband", "dec-deadband", "guide-exposure"),
+                "slow-settling", Set.of("settling-wait", "ra-gain", "dec-gain"),
+                "polar-axis", Set.of("polar-axis"),
+                "axis-imbalance", Set.of("balance"),
+                "dec-backlash", Set.of("play"),
+                "periodic-error", Set.of("training", "gears"),
+                "jolts", Set.of("jolts"),
+                "differential-flexure", Set.of("flexure", "exposure-length"),
+                "optics", Set.of("optics"));
+        String kind = t.json().path("need").path("kind").asText();
+        String wins = kind.equals("elongation") ? "wins" : "lessRmsArcsec";
+        double least = kind.equals("elongation") ? 0.5 : 0.01;
+        Map<String, Double> most = new java.util.HashMap<>();
+        for (JsonNode rung : t.json().path("ladder")) {
+          List<JsonNode> all = new ArrayList<>();
+          rung.path("cures").forEach(all::add);
+          rung.path("alone").forEach(alone -> alone.path("cures").forEach(all::add));
+          for (JsonNode cure : all) {
+            for (String how : List.of("Alone", "OnTop")) {
+              double won = cure.path(wins + how).path("value").asDouble(Double.NaN);
+              if (!Double.isNaN(won)) {
+                most.merge(cure.path("cure").asText(), won, Math::max);
+              }
+            }
+          }
+        }
+        List<String> wrong = new ArrayList<>();
+        for (Map.Entry<String, String> finding : levels(t)) {
+          Set<String> own = cures.getOrDefault(finding.getKey(), Set.of());
+          double won =
+              own.stream()
+                  .filter(most::containsKey)
+                  .mapToDouble(most::get)
+                  .max()
+                  .orElse(Double.NaN);
+          if (grade(finding.getValue()) >= 2 && won < least) {
+            wrong.add(finding + ": its cures win " + won);
+          }
+        }
+        return wrong;
+      }),
+
+  /** A rung that has nothing to offer is not offered. */
+  OFFERED_THOUGH_NOTHING_IS_WON(
+      t -> {
+        List<String> wrong = new ArrayList<>();
+        for (JsonNode rung : t.json().path("ladder")) {
+          double most = Double.NEGATIVE_INFINITY;
+          for (JsonNode cure : rung.path("cures")) {
+            for (String how : List.of("Alone", "OnTop")) {
+              most = Math.max(most, 2 * cure.path("wins" + how).path("value").asDouble(1e9));
+              most =
+                  Math.max(most, 100 * cure.path("lessRmsArcsec" + how).path("value").asDouble(0));
+            }
+          }
+          if (rung.path("offered").asBoolean() && !rung.path("cures").isEmpty() && most < 1) {
+            wrong.add(rung.path("rung").asText() + " wins " + most / 2 + " exposures at most");
+          }
+        }
+        return wrong;
+      }),
+
+  /** What leads is what is cured: a gain is raised since corrections are too weak. */
+  GAIN_RAISED_THOUGH_CORRECTIONS_ARE_NOT_TOO_WEAK(
+      t -> {
+        boolean raised =
+            t.told().decided().filter(Rung.SETTINGS::equals).isPresent()
+                && t.told().step(Rung.SETTINGS).orElseThrow().cures().stream()
+                    .anyMatch(c -> c.code().endsWith("-gain") && DecisionNight.direction(c) > 0);
+        return raised
+            ? levels(t).stream()
+                .filter(f -> f.getKey().equals("under-correction") && f.getValue().equals("fine"))
+                .map(Object::toString)
+                .toList()
+            : List.of();
+      }),
+
+  FIX_FIRST_THOUGH_NO_MORE_THAN_POSSIBLE(
+      t -> {
+        List<String> wrong = new ArrayList<>();
+        for (JsonNode finding : t.json().path("findings")) {
+          if (finding.path("level").asText().equals("fix-first")
+              && finding.path("confidence").asDouble(1) <= 0.5) {
+            wrong.add(
+                finding.path("code").asText()
+                    + " at a confidence of "
+                    + finding.path("confidence"));
+          }
+        }
+        return wrong;
+      }),
+
+  MOUNT_ABOVE_WATCH_WHERE_THE_AIR_SETS_THE_LIMIT(
+      t ->
+          t.told().decided().filter(Rung.AIR_LIMIT::equals).isPresent()
+                  && grade(t.json().path("verdict").path("mount").path("level").asText()) >= 2
+              ? List.of(t.json().path("verdict").path("mount").toString())
+              : List.of()),
+
+  COUNT_OF_NO_EXPOSURES(t -> grep(t.all(), s -> has(s, "\\b0 of 0\\b"))),
+
+  /** "14 of 14 exposures round instead of 1": the 1 is what stands everywhere else. */
+  INSTEAD_OF_A_COUNT_THAT_STANDS_NOWHERE_ELSE(
+      t -> {
+        Pattern instead =
+            Pattern.compile(
+                "(?i)\\d+ of \\d+ (?:exposures|images|windows)(?: come out| are)? round[^.;]*?"
+                    + "(?:instead of|not) (\\d+)");
+        Optional<int[]> all = exposures(t);
+        return all.isEmpty()
+            ? List.of()
+            : grep(
+                t.all(),
+                s -> {
+                  Matcher matcher = instead.matcher(s);
+                  return matcher.find() && Integer.parseInt(matcher.group(1)) != all.get()[0];
+                });
+      }),
+
   /** What wins back no image is never above watch. */
   NOTHING_WON_YET_ABOVE_WATCH(
       t -> {
@@ -350,7 +490,8 @@ enum Contradictions {
                 step ->
                     step.cures().stream()
                         .filter(change -> change.code().endsWith("-gain"))
-                        .forEach(change -> change.to().ifPresent(to -> known.add(two(to)))));
+                        .forEach(
+                            change -> change.only("toGain").ifPresent(to -> known.add(two(to)))));
         List<String> wrong = new ArrayList<>();
         List<String> read = new ArrayList<>(t.steps());
         read.add(t.headline());
@@ -517,7 +658,8 @@ enum Contradictions {
                 s ->
                     has(
                             s,
-                            "^(all|every)( \\d+)? (exposures?|images?) (are|is|were|was|came out) round")
+                            "^(all|every)( \\d+)? (exposures?|images?) (are|is|were|was|came out)"
+                                + " round")
                         && !conditional(s))
             : List.of();
       }),
@@ -827,7 +969,8 @@ enum Contradictions {
   private static boolean denied(String sentence) {
     return has(
         sentence,
-        "\\b(not needed|no need|need(s)? not|not|never|nothing|without|leave|unless|neither|no)\\b");
+        "\\b(not needed|no need|need(s)?"
+            + " not|not|never|nothing|without|leave|unless|neither|no)\\b");
   }
 
   private static boolean conditional(String sentence) {

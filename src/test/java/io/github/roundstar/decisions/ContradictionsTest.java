@@ -24,7 +24,7 @@ class ContradictionsTest {
         {"rung": "as-it-was", "offered": true, "reason": null, "cures": [], "units": 20, "unitKind": "exposures",
          "round": {"value": 11, "low": 9, "high": 13}, "meetsNeed": 0.01},
         {"rung": "settings", "offered": true, "reason": null,
-         "cures": [{"cure": "ra-gain", "numbers": {"from": 0.4, "to": 0.8}}], "units": 20, "unitKind": "exposures",
+         "cures": [{"cure": "ra-gain", "numbers": {"fromGain": 0.4, "toGain": 0.8}}], "units": 20, "unitKind": "exposures",
          "round": {"value": 20, "low": 19, "high": 20}, "meetsNeed": 0.98},
         {"rung": "alignment-balance", "offered": false, "reason": "the axis is good", "units": 20},
         {"rung": "shorter-exposures", "offered": false, "reason": "settings do it", "units": 20},
@@ -130,7 +130,8 @@ class ContradictionsTest {
     all.put(
         Contradictions.OFFERED_WITHOUT_A_CURE,
         night.json("[{\"cure\": \"play\", \"numbers\": {}}]", "[]"));
-    all.put(Contradictions.CURE_THAT_CHANGES_NOTHING, night.json("\"to\": 0.8", "\"to\": 0.4"));
+    all.put(
+        Contradictions.CURE_THAT_CHANGES_NOTHING, night.json("\"toGain\": 0.8", "\"toGain\": 0.4"));
     all.put(
         Contradictions.MECHANICAL_WORK_RECOMMENDED_WHERE_NONE_IS_NEEDED,
         night.says("Adjust the mesh of the worm by a quarter turn."));
@@ -158,6 +159,32 @@ class ContradictionsTest {
     all.put(
         Contradictions.FINDINGS_OUT_OF_ORDER_OF_THEIR_LEVELS,
         night.json("\"level\": \"fix-first\", \"exp", "\"level\": \"fine\", \"exp"));
+    Bent winsNothing =
+        night.json(
+            "\"cures\": [{\"cure\": \"play\", \"numbers\": {}}]",
+            "\"cures\": [{\"cure\": \"play\", \"winsAlone\": {\"value\": 0}, \"winsOnTop\":"
+                + " {\"value\": 0}}]");
+    all.put(
+        Contradictions.CURE_WINS_NOTHING_YET_ITS_FINDING_IS_ABOVE_WATCH,
+        winsNothing.json("\"level\": \"watch\"", "\"level\": \"worth-fixing\""));
+    all.put(Contradictions.OFFERED_THOUGH_NOTHING_IS_WON, winsNothing);
+    all.put(
+        Contradictions.GAIN_RAISED_THOUGH_CORRECTIONS_ARE_NOT_TOO_WEAK,
+        night.json("\"level\": \"fix-first\", \"exp", "\"level\": \"fine\", \"exp"));
+    all.put(
+        Contradictions.FIX_FIRST_THOUGH_NO_MORE_THAN_POSSIBLE,
+        night.json(
+            "\"level\": \"fix-first\", \"exp",
+            "\"level\": \"fix-first\", \"confidence\": 0.5, \"exp"));
+    all.put(
+        Contradictions.MOUNT_ABOVE_WATCH_WHERE_THE_AIR_SETS_THE_LIMIT,
+        night
+            .decided("air-limit", "leave-alone")
+            .json("\"mount\": {\"level\": \"fine\"", "\"mount\": {\"level\": \"worth-fixing\""));
+    all.put(Contradictions.COUNT_OF_NO_EXPOSURES, night.says("0 of 0 exposures round."));
+    all.put(
+        Contradictions.INSTEAD_OF_A_COUNT_THAT_STANDS_NOWHERE_ELSE,
+        night.says("20 of 20 exposures round instead of 12."));
     all.put(
         Contradictions.NOTHING_WON_YET_ABOVE_WATCH,
         night.json("\"level\": \"watch\"", "\"level\": \"worth-fixing\""));
@@ -303,8 +330,8 @@ class ContradictionsTest {
     NightTexts texts =
         new NightTexts(
             ToldLadder.parse("{}"),
-            "<h1>One &amp; two.</h1><style>p{}</style><ul><li>A first. A second!</li><li>b</li></ul>"
-                + "<svg><title>not read</title></svg>",
+            "<h1>One &amp; two.</h1><style>p{}</style><ul><li>A first. A"
+                + " second!</li><li>b</li></ul><svg><title>not read</title></svg>",
             List.of("  verdict  broken over", "           two lines"),
             "<tr><td>leave alone</td><td>0.5</td></tr>");
     assertThat(texts.page()).containsExactly("One & two.", "A first.", "A second!", "b");

@@ -115,8 +115,6 @@ record DecisionNight(
 
   /** 1 up, -1 down, 0 not said. */
   static double direction(Change change) {
-    return change.from().isPresent() && change.to().isPresent()
-        ? Math.signum(change.to().getAsDouble() - change.from().getAsDouble())
-        : 0;
+    return change.way();
   }
 }

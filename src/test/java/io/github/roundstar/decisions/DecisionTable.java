@@ -113,7 +113,6 @@ public final class DecisionTable {
     String begins = arguments.length > 3 ? arguments[3] : "";
     StringBuilder text = new StringBuilder(introduction(nights, first)).append(HEAD);
     Tally all = new Tally();
-    List<String> misses = new ArrayList<>();
     for (Kind kind : Kind.values()) {
       if (Stream.of(begins.split(",", -1)).noneMatch(kind.name()::startsWith)) {
         continue;
@@ -123,7 +122,7 @@ public final class DecisionTable {
         tally.add(night);
         night
             .filter(n -> n.judged().grade() != Grade.RIGHT || n.back().orElse(false))
-            .ifPresent(n -> misses.add(n.line()));
+            .ifPresent(n -> System.out.println(n.line()));
       }
       all.add(tally);
       text.append(tally.row(kind.name().toLowerCase(Locale.ROOT).replace('_', ' ')));
@@ -133,7 +132,6 @@ public final class DecisionTable {
           (text + all.row("all") + pooled(all)).replace("\r\n", "\n"),
           StandardCharsets.UTF_8);
     }
-    misses.forEach(System.out::println);
   }
 
   /** Nights in order of their seeds; nothing of a night that ended in a fault, which is printed. */

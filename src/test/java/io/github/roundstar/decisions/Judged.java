@@ -47,11 +47,11 @@ record Judged(
                 told.step(rung)
                     .map(step -> truth.with(told.climbed(step).toArray(Cure[]::new)))
                     .orElse(new Count(0, 1)));
-    return new Judged(decided, cheapest, best, named, grade(rung, cheapest, best, named, truth));
+    return new Judged(decided, cheapest, best, named, grade(rung, cheapest, named, told, truth));
   }
 
   private static Grade grade(
-      Rung decided, Rung cheapest, Count best, Optional<Count> named, TrueLadder truth) {
+      Rung decided, Rung cheapest, Optional<Count> named, ToldLadder told, TrueLadder truth) {
     // What lies above the mount's own cures meets no need by being named.
     boolean met = named.map(Count::meets).orElse(false);
     boolean close = named.map(Count::close).orElse(false);
@@ -63,7 +63,15 @@ record Judged(
       // The tool's own settings may be better than those of the grid.
       return met ? Grade.RIGHT : close ? Grade.NEIGHBOUR : Grade.TOO_CHEAP;
     }
-    boolean next = decided.ordinal() == cheapest.ordinal() + 1 && met;
+    // Nobody opens a mount without harm.
+    boolean next =
+        met
+            && !decided.mechanical()
+            && told.steps().stream()
+                .filter(step -> step.offered() && step.rung() != Rung.LOOP_LIMIT)
+                .noneMatch(
+                    step ->
+                        step.rung().compareTo(cheapest) > 0 && step.rung().compareTo(decided) < 0);
     boolean tie =
         List.of(Rung.values()).stream()
             .filter(rung -> rung.compareTo(decided) < 0 && rung != Rung.LOOP_LIMIT)

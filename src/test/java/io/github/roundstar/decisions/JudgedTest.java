@@ -25,7 +25,7 @@ class JudgedTest {
   }
 
   private static String gain(double to) {
-    return "{\"cure\": \"ra-gain\", \"numbers\": {\"from\": 0.25, \"to\": " + to + "}}";
+    return "{\"cure\": \"ra-gain\", \"numbers\": {\"fromGain\": 0.25, \"toGain\": " + to + "}}";
   }
 
   private static Grade grade(TrueLadder truth, String rung, String cures) throws IOException {

@@ -12,6 +12,10 @@ final class NightTexts {
   private static final Pattern UNSEEN =
       Pattern.compile("(?s)<(script|style|svg|head)\\b.*?</\\1>|<!--.*?-->");
 
+  /** Where the page begins to explain how figures are made and what words mean. */
+  private static final Pattern REFERENCE =
+      Pattern.compile("(?s)<summary>\\s*(How each figure was made|Words on this page).*");
+
   /** What the eye parts: blocks, list items, cells. */
   private static final Pattern BLOCK =
       Pattern.compile(
@@ -35,7 +39,7 @@ final class NightTexts {
   NightTexts(ToldLadder told, String html, List<String> terminal, String indexRow) {
     this.told = told;
     this.html = html;
-    this.page = sentences(html);
+    this.page = sentences(REFERENCE.matcher(html).replaceFirst(""));
     this.terminal = sentences(String.join(" ", terminal).replaceAll("\\s+", " "));
     this.index = sentences(indexRow);
   }

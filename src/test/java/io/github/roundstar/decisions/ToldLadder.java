@@ -61,6 +61,22 @@ final class ToldLadder {
           .findFirst();
     }
 
+    /** The number of this name. */
+    OptionalDouble only(String key) {
+      return numbers.containsKey(key)
+          ? OptionalDouble.of(numbers.get(key))
+          : OptionalDouble.empty();
+    }
+
+    /** The change of a gain, where both values are told; else the first number that is. */
+    double way() {
+      return numbers.containsKey("fromGain") && numbers.containsKey("toGain")
+          ? Math.signum(numbers.get("toGain") - numbers.get("fromGain"))
+          : from().isPresent() && to().isPresent()
+              ? Math.signum(to().getAsDouble() - from().getAsDouble())
+              : 0;
+    }
+
     OptionalDouble from() {
       return numbers.entrySet().stream()
           .filter(e -> e.getKey().startsWith("from"))
@@ -163,8 +179,14 @@ final class ToldLadder {
     List<Cure> cures = new ArrayList<>();
     for (Change change : step.cures()) {
       switch (change.code()) {
-        case "ra-gain" -> change.to().ifPresent(to -> cures.add(Cure.raGain(to)));
-        case "dec-gain" -> change.to().ifPresent(to -> cures.add(Cure.decGain(to)));
+        case "ra-gain" -> {
+          change.only("toGain").ifPresent(to -> cures.add(Cure.raGain(to)));
+          change.only("toDeadbandArcsec").ifPresent(to -> cures.add(Cure.raDeadband(to)));
+        }
+        case "dec-gain" -> {
+          change.only("toGain").ifPresent(to -> cures.add(Cure.decGain(to)));
+          change.only("toDeadbandArcsec").ifPresent(to -> cures.add(Cure.decDeadband(to)));
+        }
         case "ra-deadband" -> change.to().ifPresent(to -> cures.add(Cure.raDeadband(to)));
         case "dec-deadband" -> change.to().ifPresent(to -> cures.add(Cure.decDeadband(to)));
         case "pulse-limit" -> change.to().ifPresent(to -> cures.add(Cure.pulseLimit(to)));
@@ -193,9 +215,7 @@ final class ToldLadder {
         case "jolts" -> cures.add(Cure.noGusts());
         case "flexure" -> cures.add(Cure.noBending());
         case "optics" -> cures.add(Cure.roundOptics());
-        case "tracking-rate" -> {
-          // Nights of the second simulator run at the rate of the stars.
-        }
+        case "tracking-rate" -> cures.add(Cure.rateOfTheStars());
         default -> throw new IllegalArgumentException("unknown cure " + change.code());
       }
     }

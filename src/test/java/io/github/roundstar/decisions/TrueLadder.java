@@ -17,8 +17,9 @@ import java.util.Map;
  *
  * <p>Rungs add up as a user would go: settings; with the polar axis brought to {@value
  * #ALIGNED_ARCMIN} arcmin, balance and camera angle; with the worm trained; with the mount mended.
- * Shorter images are taken with all else as it was. The best settings are searched axis by axis on
- * a grid, since the axes hardly meet.
+ * Shorter images, down to a third of their length, are taken with all else as it was, or with the
+ * best settings and the axis set. The best settings are searched axis by axis on a grid, since the
+ * axes hardly meet.
  */
 final class TrueLadder {
   /** Share of the images that must come out round. The only place that says so. */
@@ -32,7 +33,7 @@ final class TrueLadder {
 
   private static final double SHORTEST_GUIDE_EXPOSURE_SECONDS = 0.4;
   private static final double[] GAINS = {0.15, 0.3, 0.45, 0.6, 0.75, 0.9};
-  private static final double[] SHORTER = {1.5, 2, 3, 4, 6, 10};
+  private static final double[] SHORTER = {1.25, 1.5, 2, 2.5, 3};
 
   /** Round images of all. */
   record Count(int round, int units) {
@@ -133,6 +134,11 @@ final class TrueLadder {
   }
 
   private Count shorter() {
+    Count best = shorter(night);
+    return best.meets() ? best : shorter(night.again(onTop(Rung.ALIGNMENT_BALANCE)));
+  }
+
+  private Count shorter(WorldNight again) {
     Count best = new Count(0, 1);
     for (double factor : SHORTER) {
       double seconds = night.settings().imageSeconds() / factor;
@@ -145,7 +151,7 @@ final class TrueLadder {
           images.add(new Exposure(exposure.startSeconds() + i * seconds, seconds));
         }
       }
-      best = new Count(night.images().round(images, drawn.limit()), images.size());
+      best = new Count(again.images().round(images, drawn.limit()), images.size());
       if (best.meets()) {
         return best;
       }

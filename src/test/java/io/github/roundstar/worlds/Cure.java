@@ -143,6 +143,11 @@ public final class Cure {
     return new Cure("training", plan -> plan.wormTrained = true);
   }
 
+  /** The mount runs at the rate of the stars. */
+  public static Cure rateOfTheStars() {
+    return new Cure("rate of the stars", plan -> plan.rateErrorArcsecPerMinuteAxis = 0);
+  }
+
   /** Optics that draw round stars. */
   public static Cure roundOptics() {
     return new Cure("optics", plan -> plan.opticsVariance = 0);
