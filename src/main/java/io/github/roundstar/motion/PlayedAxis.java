@@ -18,6 +18,8 @@ import java.util.SplittableRandom;
  * loop's average gain ({@link LinearLoop}) and is taken off the path.
  */
 public final class PlayedAxis {
+  private static final long SPLIT_SEED = 20110704;
+
   private final MotionSplit split;
   private final Optional<Controller> law;
   private final AxisPosterior posterior;
@@ -68,6 +70,7 @@ public final class PlayedAxis {
    * @param gainFactor times the gain in use
    * @param deadbandArcsec offsets left alone [arcsec]; NaN for the one in use
    * @param framesAveraged frames averaged for one pulse
+   * @param framesSplit frames that stand for each of today's, each exposed for its share
    * @param driftShare share of the drift that is taken away, 0 to 1
    * @param trainedShare share of the trainable curve that is taken away
    * @param gears whether all sinusoids are taken away
@@ -79,6 +82,7 @@ public final class PlayedAxis {
       double gainFactor,
       double deadbandArcsec,
       int framesAveraged,
+      int framesSplit,
       double driftShare,
       double trainedShare,
       boolean gears,
@@ -87,12 +91,27 @@ public final class PlayedAxis {
       boolean alike) {
     /** Nothing is changed. */
     public static final Change NONE =
-        new Change(1, Double.NaN, 1, 0, 0, false, false, false, false);
+        new Change(1, Double.NaN, 1, 1, 0, 0, false, false, false, false);
 
     /** With other settings. */
     public Change settings(double factor, double deadband, int averaged) {
       return new Change(
-          factor, deadband, averaged, driftShare, trainedShare, gears, lost, jolts, alike);
+          factor, deadband, averaged, framesSplit, driftShare, trainedShare, gears, lost, jolts, alike);
+    }
+
+    /** With shorter guide exposures. */
+    public Change split(int frames) {
+      return new Change(
+          gainFactor,
+          deadbandArcsec,
+          1,
+          frames,
+          driftShare,
+          trainedShare,
+          gears,
+          lost,
+          jolts,
+          alike);
     }
 
     /** With so much of the drift taken away. */
@@ -101,6 +120,7 @@ public final class PlayedAxis {
           gainFactor,
           deadbandArcsec,
           framesAveraged,
+          framesSplit,
           share,
           trainedShare,
           gears,
@@ -112,7 +132,7 @@ public final class PlayedAxis {
     /** With so much of the worm's curve trained out. */
     public Change trained(double share) {
       return new Change(
-          gainFactor, deadbandArcsec, framesAveraged, driftShare, share, gears, lost, jolts, alike);
+          gainFactor, deadbandArcsec, framesAveraged, framesSplit, driftShare, share, gears, lost, jolts, alike);
     }
 
     /** Without sinusoids. */
@@ -121,6 +141,7 @@ public final class PlayedAxis {
           gainFactor,
           deadbandArcsec,
           framesAveraged,
+          framesSplit,
           driftShare,
           trainedShare,
           true,
@@ -135,6 +156,7 @@ public final class PlayedAxis {
           gainFactor,
           deadbandArcsec,
           framesAveraged,
+          framesSplit,
           driftShare,
           trainedShare,
           gears,
@@ -149,6 +171,7 @@ public final class PlayedAxis {
           gainFactor,
           deadbandArcsec,
           framesAveraged,
+          framesSplit,
           driftShare,
           trainedShare,
           gears,
@@ -163,6 +186,7 @@ public final class PlayedAxis {
           gainFactor,
           deadbandArcsec,
           framesAveraged,
+          framesSplit,
           driftShare,
           trainedShare,
           gears,
@@ -171,9 +195,6 @@ public final class PlayedAxis {
           true);
     }
 
-    private boolean sameLoop() {
-      return gainFactor == 1 && Double.isNaN(deadbandArcsec) && framesAveraged == 1 && !alike;
-    }
   }
 
   /** Number of measured frames. */
@@ -303,13 +324,32 @@ public final class PlayedAxis {
       return path;
     }
 
+    /** RMS of the way that it would have taken, about its mean over the used frames [arcsec]. */
+    public double motionArcsec(Change change) {
+      double[] path = with(change);
+      double n = 0;
+      double sum = 0;
+      double square = 0;
+      for (int i = 0; i < path.length; i++) {
+        if (used(i)) {
+          n++;
+          sum += path[i];
+          square += path[i] * path[i];
+        }
+      }
+      return n == 0 ? 0 : Math.sqrt(Math.max(0, square - sum * sum / n) / n);
+    }
+
     /** The way that it would have taken [arcsec]. */
     public double[] with(Change change) {
       if (change.equals(Change.NONE)) {
         return asItWas();
       }
       double[] removed = removed(change);
-      return law.isPresent() ? played(change, removed) : linearly(change, removed);
+      if (law.isEmpty()) {
+        return linearly(change, removed);
+      }
+      return change.framesSplit() > 1 ? split(change, removed) : played(change, removed);
     }
 
     /** What is taken out of the disturbance. */
@@ -347,16 +387,60 @@ public final class PlayedAxis {
       return path;
     }
 
+    /**
+     * The same with shorter guide exposures: between two frames the star goes straight on, but for
+     * its wander, and each frame is as much noisier as it is shorter. Where the set point moves, the
+     * star jumps with it at the later frame.
+     */
+    private double[] split(Change change, double[] removed) {
+      GuidedFrames guided = split.frames;
+      Controller.Course course = course(change);
+      Mount mount = new Mount(change);
+      mount.exposure = guided.exposureSeconds / change.framesSplit();
+      double[] path = new double[guided.size()];
+      double noisy = draw.noise() * Math.sqrt(change.framesSplit());
+      double walk = cosine * draw.wander();
+      SplittableRandom random = new SplittableRandom(SPLIT_SEED);
+      double before = 0;
+      double since = 0;
+      for (int i = 0; i < path.length; i++) {
+        double here =
+            guided.offsetArcsec[i] - noise[i] + factor * split.executedArcsec[i] - removed[i];
+        double span = i == 0 ? 0 : guided.seconds[i] - since;
+        boolean whole = i > 0 && !guided.moved[i] && span < 3 * frameSeconds;
+        int first = whole ? 1 : change.framesSplit();
+        for (int k = first; k <= change.framesSplit(); k++) {
+          double share = (double) k / change.framesSplit();
+          double bridge = whole ? walk * Math.sqrt(span * share * (1 - share)) : 0;
+          double at = whole ? since + share * span : guided.seconds[i];
+          double star =
+              (whole ? before + share * (here - before) : here)
+                  + (bridge == 0 ? 0 : bridge * random.nextGaussian())
+                  - mount.correction(at);
+          if (k == change.framesSplit()) {
+            path[i] = star;
+          }
+          mount.push(course.next(star + noisy * random.nextGaussian()) / 1000, at);
+        }
+        before = here;
+        since = guided.seconds[i];
+      }
+      return path;
+    }
+
+    private Controller.Course course(Change change) {
+      Controller in = law.get();
+      return in.with(
+              in.millisPerArcsec() * change.gainFactor(),
+              Double.isNaN(change.deadbandArcsec())
+                  ? in.deadbandArcsec()
+                  : change.deadbandArcsec())
+          .begin();
+    }
+
     private double[] played(Change change, double[] removed) {
       GuidedFrames guided = split.frames;
-      Controller in = law.get();
-      Controller.Course course =
-          in.with(
-                  in.millisPerArcsec() * change.gainFactor(),
-                  Double.isNaN(change.deadbandArcsec())
-                      ? in.deadbandArcsec()
-                      : change.deadbandArcsec())
-              .begin();
+      Controller.Course course = course(change);
       Mount mount = new Mount(change);
       double[] path = new double[guided.size()];
       double sum = 0;
@@ -366,12 +450,12 @@ public final class PlayedAxis {
             guided.offsetArcsec[i]
                 + factor * split.executedArcsec[i]
                 - removed[i]
-                - mount.correction(i);
+                - mount.correction(guided.seconds[i]);
         path[i] = offset - noise[i];
         sum += offset;
         averaged++;
         if (averaged == change.framesAveraged() || i == path.length - 1) {
-          mount.push(course.next(sum / averaged) / 1000, i);
+          mount.push(course.next(sum / averaged) / 1000, guided.seconds[i]);
           sum = 0;
           averaged = 0;
         }
@@ -402,6 +486,7 @@ public final class PlayedAxis {
       private double leap;
       private double lastSent;
       private double lastSeconds;
+      private double exposure = split.frames.exposureSeconds;
 
       Mount(Change change) {
         this.alike = change.alike();
@@ -409,12 +494,12 @@ public final class PlayedAxis {
         this.drive = lost.begin();
       }
 
-      double correction(int i) {
+      /** What has been corrected by a frame with its middle at this time. */
+      double correction(double seconds) {
         if (last == 0) {
           return before;
         }
-        double exposure = split.frames.exposureSeconds;
-        double begin = split.frames.seconds[i] - exposure / 2;
+        double begin = seconds - exposure / 2;
         if (begin >= lastSent + lastSeconds) {
           return before + last + leap;
         }
@@ -423,7 +508,8 @@ public final class PlayedAxis {
             + leap * ExecutedPulses.step(lastSent, begin, exposure);
       }
 
-      void push(double pulseSeconds, int i) {
+      /** Sends a pulse after the frame with its middle at this time. */
+      void push(double pulseSeconds, double seconds) {
         before += last + leap;
         if (pulseSeconds == 0) {
           last = 0;
@@ -440,7 +526,7 @@ public final class PlayedAxis {
         leap = last == 0 ? 0 : Math.copySign(drive.leap(push), push);
         double speed = Math.abs(push / pulseSeconds);
         double wait = speed == 0 ? 0 : lost / speed;
-        lastSent = split.frames.seconds[i] + split.frames.exposureSeconds / 2 + wait;
+        lastSent = seconds + exposure / 2 + draw.delay() + wait;
         lastSeconds = Math.abs(pulseSeconds) - wait;
       }
     }

@@ -24,6 +24,12 @@ import java.util.stream.IntStream;
 public final class Units {
   private static final double ENOUGH_COVERAGE = 0.9;
 
+  /**
+   * How long after a dither exposures may begin, whatever the log says of settling; common practice,
+   * no source [s].
+   */
+  public static final double WAIT_SECONDS = 30;
+
   /** Windows may overlap by about this share, so that a dither does not cost half of the night. */
   private static final double OVERLAP = 0.1;
 
@@ -160,7 +166,7 @@ public final class Units {
       int settled = window.from();
       StarTrack track = window.run().get().track();
       for (int i = window.from(); i < window.to(); i++) {
-        settled = track.sinceDither(i) == 0 ? i + 1 : settled;
+        settled = track.sinceDither(i) < WAIT_SECONDS ? i + 1 : settled;
       }
       units.add(
           new Unit(
@@ -407,9 +413,17 @@ public final class Units {
     return new Units(runs, cut, true, limit, shorter);
   }
 
-  /** Of what bends or turns, a variance goes with the square of the time; optics stay. */
+  /**
+   * Of what bends or turns, the variance over that of the round image goes with the square of the
+   * time; optics stay.
+   */
   private static Seen cut(Seen seen, double share) {
-    double left = seen.kind() == Beyond.OPTICS ? 1 : share * share;
+    double stretched = Math.hypot(seen.beyond().along(), seen.beyond().aslant());
+    double variance = (Math.exp(2 * stretched) - 1) * share * share;
+    double left =
+        seen.kind() == Beyond.OPTICS || stretched == 0
+            ? 1
+            : Math.log(1 + variance) / 2 / stretched;
     return new Seen(
         new Stretch(
             seen.shape().along() - (1 - left) * seen.beyond().along(),

@@ -66,7 +66,15 @@ final class CureWords {
   }
 
   private static String deadband(String axis, Map<String, Double> n) {
-    return "Set the " + axis + " deadband to " + two(n.get("toDeadbandArcsec")) + " arcsec";
+    return n.get("toArcsec") == 0
+        ? "Switch the " + axis + " deadband off"
+        : "Set the "
+            + axis
+            + " deadband from "
+            + two(n.get("fromArcsec"))
+            + " to "
+            + two(n.get("toArcsec"))
+            + " arcsec";
   }
 
   private static String two(double value) {
@@ -93,16 +101,6 @@ final class CureWords {
   private static String text(Cure cure, Equipment equipment) {
     Map<String, Double> n = cure.numbers();
     return switch (cure.cure()) {
-      case "ra-gain", "dec-gain" ->
-          shortly(cure)
-              + (n.containsKey("toDeadbandArcsec")
-                  ? ", and its deadband from "
-                      + two(n.get("fromDeadbandArcsec"))
-                      + " to "
-                      + two(n.get("toDeadbandArcsec"))
-                      + " arcsec"
-                  : "")
-              + ".";
       case "polar-axis" -> axis(n, equipment);
       case "training" ->
           "Train the mount's own correction over three turns of the worm or more, at a star near"

@@ -191,8 +191,8 @@ final class LadderReading {
         cure.numbers().containsKey("toGain")
             && cure.numbers().get("toGain") > cure.numbers().get("fromGain");
     return switch (code) {
-      case UNDER_CORRECTION -> setting && up;
-      case OVER_CORRECTION -> setting && !up || name.equals("guide-exposure");
+      case UNDER_CORRECTION -> setting && up || name.equals("guide-exposure") && shorter(cure);
+      case OVER_CORRECTION -> setting && !up || name.equals("guide-exposure") && !shorter(cure);
       case PULSE_STRENGTH, PIXEL_SCALE -> setting;
       case SLOW_SETTLING -> name.equals("settling-wait");
       case TRACKING_RATE -> name.equals("tracking-rate");
@@ -212,6 +212,10 @@ final class LadderReading {
               ATMOSPHERIC_DISPERSION ->
           false;
     };
+  }
+
+  private static boolean shorter(Cure cure) {
+    return cure.numbers().get("toSeconds") < cure.numbers().get("fromSeconds");
   }
 
   /** What is decided on that sees to a finding. */

@@ -31,8 +31,10 @@ public final class Ladder {
   /** A rung meets the need where it does with this probability. */
   private static final double SURELY = 0.9;
 
-  /** Exposures are not cut below this share of their length; common practice, no source. */
-  private static final double SHORTEST_SHARE = 1.0 / 3;
+  /** Exposures are cut by so much at most, and not below; common practice, no source. */
+  private static final double[] SHORTER = {1.5, 2, 3, 4, 6, 10};
+
+  private static final double SHORTEST_SECONDS = 15;
 
   /** Lengths that people set [s]. */
   private static final double[] USUAL_SECONDS = {
@@ -51,6 +53,7 @@ public final class Ladder {
   private final Map<String, Playing> below = new LinkedHashMap<>();
   private final Map<String, Playing> at = new LinkedHashMap<>();
   private PlayedNight.Results results;
+  private Map<Units, Map<Playing, List<Played>>> ofLength = Map.of();
 
   private Ladder(
       NightResult night,
@@ -121,13 +124,14 @@ public final class Ladder {
     at.put(Rung.AIR_LIMIT, Playing.perfect());
     playings.add(at.get(Rung.LOOP_LIMIT));
     playings.add(at.get(Rung.AIR_LIMIT));
+    results = played.play(playings, Map.of());
     List<Units> shorter = shorter();
-    Map<Playing, List<Units>> cuts = new LinkedHashMap<>();
     if (!shorter.isEmpty()) {
+      Map<Playing, List<Units>> cuts = new LinkedHashMap<>();
       cuts.put(Playing.AS_IT_WAS, shorter);
       cuts.put(at.get(Rung.ALIGNMENT_BALANCE), shorter);
+      ofLength = played.play(Set.of(), cuts).ofLength();
     }
-    results = played.play(playings, cuts);
     List<Rung> rungs = new ArrayList<>();
     rungs.add(
         rung(
@@ -151,19 +155,30 @@ public final class Ladder {
   private List<Units> shorter() {
     double now = played.units().seconds();
     List<Units> shorter = new ArrayList<>();
-    if (!need.ofStars()) {
-      return shorter;
-    }
-    for (int i = USUAL_SECONDS.length - 1; i >= 0; i--) {
-      double seconds = USUAL_SECONDS[i];
-      if (seconds < 0.95 * now && seconds >= SHORTEST_SHARE * now) {
+    boolean wanted =
+        need.ofStars()
+            && meets(results.ways().get(Playing.AS_IT_WAS), played.units().size()) < SURELY;
+    double last = now;
+    for (double factor : SHORTER) {
+      double seconds = usual(now / factor);
+      if (wanted && seconds >= SHORTEST_SECONDS && seconds < last) {
         Units cut = played.units().cut(seconds, equipment, turn);
         if (cut.size() > 0) {
           shorter.add(cut);
         }
+        last = seconds;
       }
     }
     return shorter;
+  }
+
+  /** The longest usual length that is no longer than this. */
+  private static double usual(double seconds) {
+    double best = 0;
+    for (double usual : USUAL_SECONDS) {
+      best = usual <= seconds + 1e-9 ? usual : best;
+    }
+    return best;
   }
 
   private Rung climbed(String rung) {
@@ -205,7 +220,7 @@ public final class Ladder {
     Playing cheaper = at.get(Rung.ALIGNMENT_BALANCE);
     for (Playing way : List.of(Playing.AS_IT_WAS, cheaper)) {
       for (Units units : shorter) {
-        List<Played> cut = results.ofLength().get(units).get(way);
+        List<Played> cut = ofLength.get(units).get(way);
         if (meets(cut, units.size()) >= SURELY) {
           Range share = wonShare(cut, units.size());
           Cure cure =
@@ -230,9 +245,11 @@ public final class Ladder {
     return rung(
         Rung.SHORTER_EXPOSURES,
         false,
-        need.ofStars()
-            ? "no exposure of a third of today's length or more is surely round"
-            : "an RMS does not fall with the exposure",
+        !need.ofStars()
+            ? "an RMS does not fall with the exposure"
+            : shorter.isEmpty()
+                ? "exposures are round as long as they are"
+                : "no shorter exposure is surely round either",
         List.of(),
         played.units(),
         results.ways().get(cheaper),

@@ -19,10 +19,10 @@ import org.apache.commons.math3.special.Erf;
 /** A night of which tens of draws are played again, each in many ways; always the same draws. */
 final class PlayedNight {
   /** Frames that are played in all draws together for one way; more draws tell little more. */
-  private static final int FRAMES = 200_000;
+  private static final int FRAMES = 80_000;
 
   private static final int FEWEST_DRAWS = 12;
-  private static final int MOST_DRAWS = 40;
+  private static final int MOST_DRAWS = 32;
 
   /** Fractions of its multiples lie evenly. */
   private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;

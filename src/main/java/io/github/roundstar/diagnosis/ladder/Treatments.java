@@ -6,6 +6,7 @@ import io.github.roundstar.diagnosis.finding.EventTally;
 import io.github.roundstar.diagnosis.finding.PulseReading;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.motion.PlayedAxis;
+import io.github.roundstar.motion.PlayedAxis.Change;
 import io.github.roundstar.results.AxisLoopResult;
 import io.github.roundstar.results.Component;
 import io.github.roundstar.results.NightResult;
@@ -22,6 +23,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 
 /** What could be changed of a night, by its figures: the cheapest and least risky first. */
@@ -31,6 +33,12 @@ final class Treatments {
 
   /** Settings this close to the best are as good; the one nearest to that in use is taken. */
   private static final double AS_GOOD = 0.02;
+
+  /** Shorter guide exposures cost light and pulses; they must cut the mean square by this share. */
+  private static final double SURELY_SHORTER = 0.1;
+
+  /** Below this the air is not averaged and the guide star fades; common practice, no source. */
+  private static final double SHORTEST_GUIDE_SECONDS = 0.4;
 
   /** To this a careful owner brings an axis; common practice, no source [arcmin]. */
   private static final double BROUGHT_TO_ARCMIN = 1;
@@ -46,9 +54,6 @@ final class Treatments {
 
   /** Drift that an axis makes for each arcminute off the pole, at most [arcsec/min]. */
   private static final double DRIFT_PER_ARCMIN = 0.2625;
-
-  /** A wait after dithers that is long enough for any loop; common practice, no source [s]. */
-  private static final double LONG_WAIT = 60;
 
   private static final double FALSE_ALARM = 0.01;
 
@@ -122,8 +127,9 @@ final class Treatments {
     rate();
     if (units.areListed() && units.unsettled()) {
       Settling settling = night.night().settling();
-      double wait =
-          settling == null || settling.p90Seconds() == null ? LONG_WAIT : settling.p90Seconds();
+      double slow =
+          settling == null || settling.p90Seconds() == null ? 0 : settling.p90Seconds();
+      double wait = Math.max(Units.WAIT_SECONDS, slow);
       all.add(
           new Treatment(
               "settling-wait", Rung.SETTINGS, Map.of("toSeconds", wait), Playing::settled));
@@ -165,6 +171,9 @@ final class Treatments {
         averaged = other.getKey();
       }
     }
+    if (averaged == 1 && shorterGuiding(chosen)) {
+      return;
+    }
     if (averaged > 1) {
       double cadence = chosen.get(0).now().cadenceSeconds();
       double exposed =
@@ -193,9 +202,106 @@ final class Treatments {
               && choice.then().lessMotionArcsec().value()
                   >= LEAST_LESS * choice.now().predictedMotionRmsArcsec();
       if (worth) {
-        add(choice);
+        add(choice.now(), choice.then().gain(), choice.then().deadbandArcsec());
       }
     }
+  }
+
+  /** Settings of an axis with guide exposures cut into so many. */
+  private record Cut(int frames, Choice choice, double gain, double deadband, double motion) {}
+
+  /**
+   * Guide exposures of a half or a quarter, where they surely move the star less than the best
+   * settings at today's; gains are tried on one draw of the night.
+   */
+  private boolean shorterGuiding(List<Choice> chosen) {
+    double exposed =
+        Stream.concat(axes(PlayedRun::ra), axes(PlayedRun::dec))
+            .mapToDouble(PlayedAxis::exposureSeconds)
+            .filter(seconds -> seconds > 0)
+            .findFirst()
+            .orElse(0);
+    double now = 0;
+    for (Choice choice : chosen) {
+      now += square(played(choice, 1, choice.then().gain(), choice.then().deadbandArcsec()));
+    }
+    List<Cut> best = List.of();
+    double least = (1 - SURELY_SHORTER) * now;
+    for (int frames : new int[] {2, 4}) {
+      if (exposed / frames < SHORTEST_GUIDE_SECONDS) {
+        continue;
+      }
+      List<Cut> cuts = new ArrayList<>();
+      double sum = 0;
+      for (Choice choice : chosen) {
+        Cut cut = cut(choice, frames);
+        cuts.add(cut);
+        sum += square(cut.motion());
+      }
+      if (sum < least) {
+        least = (1 - SURELY_SHORTER) * sum;
+        best = cuts;
+      }
+    }
+    if (best.isEmpty()) {
+      return false;
+    }
+    int frames = best.get(0).frames();
+    double cadence = best.get(0).choice().now().cadenceSeconds();
+    all.add(
+        new Treatment(
+            "guide-exposure",
+            Rung.SETTINGS,
+            Map.of(
+                "fromSeconds",
+                exposed,
+                "toSeconds",
+                exposed / frames,
+                "toCadenceSeconds",
+                cadence / frames),
+            playing ->
+                playing.ra(playing.ra().split(frames)).dec(playing.dec().split(frames))));
+    for (Cut cut : best) {
+      add(cut.choice().now(), cut.gain(), cut.deadband());
+    }
+    return true;
+  }
+
+  private Cut cut(Choice choice, int frames) {
+    Cut best = null;
+    double had = choice.now().gain();
+    double[] gains = {had, 0.15, 0.3, 0.45, 0.6, 0.75};
+    for (double gain : gains) {
+      for (double deadband :
+          choice.now().deadbandArcsec() > 0
+              ? new double[] {choice.now().deadbandArcsec(), 0}
+              : new double[] {0}) {
+        double motion = played(choice, frames, gain, deadband);
+        boolean first = best == null;
+        if (first || motion < (1 - LEAST_LESS) * best.motion()) {
+          best = new Cut(frames, choice, gain, deadband, motion);
+        }
+      }
+    }
+    return best;
+  }
+
+  /** RMS of the motion of an axis in one draw, over all runs. */
+  private double played(Choice choice, int frames, double gain, double deadband) {
+    boolean ra = choice.now().axis().equals("ra");
+    Change change =
+        Change.NONE
+            .settings(gain / Math.max(1e-6, choice.now().gain()), deadband, 1)
+            .split(frames);
+    double squares = 0;
+    double n = 0;
+    for (PlayedAxis axis : axes(ra ? PlayedRun::ra : PlayedRun::dec).toList()) {
+      if (axis.lawKnown()) {
+        squares += axis.size() * square(axis.drawn(0.5, 1).motionArcsec(change));
+        n += axis.size();
+      }
+    }
+    return n == 0 ? 0 : Math.sqrt(squares / n);
   }
 
   private static Playing averaged(Playing playing, int frames) {
@@ -236,47 +342,33 @@ final class Treatments {
         });
   }
 
-  private void add(Choice choice) {
-    Replay now = choice.now();
-    Replay then = choice.then();
-    double factor = then.gain() / Math.max(1e-6, now.gain());
+  private void add(Replay now, double gain, double toDeadband) {
+    double factor = gain / Math.max(1e-6, now.gain());
     boolean ra = now.axis().equals("ra");
-    boolean otherDeadband = Math.abs(then.deadbandArcsec() - now.deadbandArcsec()) > 1e-9;
+    boolean otherDeadband = Math.abs(toDeadband - now.deadbandArcsec()) > 1e-9;
     boolean otherGain = Math.abs(factor - 1) > 0.02;
-    if (!otherGain && !otherDeadband) {
-      return;
-    }
-    Map<String, Double> numbers = new TreeMap<>();
     if (otherGain) {
       double declared = declaredGain(ra).orElse(now.gain());
-      numbers.put("fromGain", declared);
-      numbers.put("toGain", declared * factor);
+      all.add(
+          new Treatment(
+              (ra ? "ra-" : "dec-") + "gain",
+              Rung.SETTINGS,
+              Map.of("fromGain", declared, "toGain", declared * factor),
+              of(ra, change -> change.settings(factor, change.deadbandArcsec(), change.framesAveraged()))));
     }
     if (otherDeadband) {
-      numbers.put("fromDeadbandArcsec", now.deadbandArcsec());
-      numbers.put("toDeadbandArcsec", then.deadbandArcsec());
+      all.add(
+          new Treatment(
+              (ra ? "ra-" : "dec-") + "deadband",
+              Rung.SETTINGS,
+              Map.of("fromArcsec", now.deadbandArcsec(), "toArcsec", toDeadband),
+              of(ra, change -> change.settings(change.gainFactor(), toDeadband, change.framesAveraged()))));
     }
-    double deadband = otherDeadband ? then.deadbandArcsec() : Double.NaN;
-    String code = (ra ? "ra-" : "dec-") + (otherGain ? "gain" : "deadband");
-    all.add(
-        new Treatment(
-            code,
-            Rung.SETTINGS,
-            numbers,
-            playing ->
-                ra
-                    ? playing.ra(
-                        playing
-                            .ra()
-                            .settings(
-                                otherGain ? factor : 1, deadband, playing.ra().framesAveraged()))
-                    : playing.dec(
-                        playing
-                            .dec()
-                            .settings(
-                                otherGain ? factor : 1,
-                                deadband,
-                                playing.dec().framesAveraged()))));
+  }
+
+  private static UnaryOperator<Playing> of(boolean ra, UnaryOperator<Change> change) {
+    return playing ->
+        ra ? playing.ra(change.apply(playing.ra())) : playing.dec(change.apply(playing.dec()));
   }
 
   private Optional<Double> declaredGain(boolean ra) {
