@@ -166,7 +166,7 @@ enum Contradictions {
 
   LEAVE_ALONE_WHERE_THE_MOUNT_NEEDS_WORK(
       t ->
-          t.told().decided().filter(Rung.MECHANICS::equals).isPresent()
+          mountNeedsWork(t)
               ? grep(t.all(), s -> has(s, "leave (it|the mount)? ?(alone|as it is)"))
               : List.of()),
 
@@ -317,7 +317,9 @@ enum Contradictions {
             }
           }
           if (rung.path("offered").asBoolean() && !rung.path("cures").isEmpty() && most < 1) {
-            wrong.add(rung.path("rung").asText() + " wins " + most / 2 + " exposures at most");
+            wrong.add(
+                rung.path("rung").asText()
+                    + " wins less than half an exposure and less than 0.01 arcsec");
           }
         }
         return wrong;
@@ -606,6 +608,9 @@ enum Contradictions {
             s -> {
               Matcher matcher = count.matcher(s);
               while (matcher.find()) {
+                if (matcher.group(2).equals("0")) {
+                  return false; // another check's
+                }
                 if (!counts.contains(Integer.parseInt(matcher.group(1)))
                     || !units.contains(Integer.parseInt(matcher.group(2)))) {
                   return true;
@@ -863,8 +868,7 @@ enum Contradictions {
 
   WORK_ON_THE_MOUNT_WITHOUT_CAUTION(
       t ->
-          t.told().decided().filter(Rung.MECHANICS::equals).isPresent()
-                  && t.page().stream().noneMatch(s -> has(s, "manual"))
+          mountNeedsWork(t) && t.page().stream().noneMatch(s -> has(s, "manual"))
               ? List.of("no word of the maker's manual on the page")
               : List.of()),
 
@@ -938,6 +942,12 @@ enum Contradictions {
         .decided()
         .filter(rung -> rung == Rung.AS_IT_WAS || rung == Rung.SETTINGS)
         .isPresent();
+  }
+
+  /** Mended optics leave the mount alone. */
+  private static boolean mountNeedsWork(NightTexts t) {
+    return t.told().decided().filter(Rung.MECHANICS::equals).isPresent()
+        && !t.json().path("verdict").path("decision").asText().equals("mend-optics");
   }
 
   private static boolean leftAlone(NightTexts t) {

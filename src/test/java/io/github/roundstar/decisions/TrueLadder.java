@@ -17,7 +17,7 @@ import java.util.Map;
  *
  * <p>Rungs add up as a user would go: settings; with the polar axis brought to {@value
  * #ALIGNED_ARCMIN} arcmin, balance and camera angle; with the worm trained; with the mount mended.
- * Shorter images, down to a third of their length, are taken with all else as it was, or with the
+ * Shorter images, down to a tenth of their length, are taken with all else as it was, or with the
  * best settings and the axis set. The best settings are searched axis by axis on a grid, since the
  * axes hardly meet.
  */
@@ -33,7 +33,7 @@ final class TrueLadder {
 
   private static final double SHORTEST_GUIDE_EXPOSURE_SECONDS = 0.4;
   private static final double[] GAINS = {0.15, 0.3, 0.45, 0.6, 0.75, 0.9};
-  private static final double[] SHORTER = {1.25, 1.5, 2, 2.5, 3};
+  private static final double[] SHORTER = {1.25, 1.5, 2, 3, 4, 6, 10};
 
   /** Round images of all. */
   record Count(int round, int units) {
@@ -157,6 +157,11 @@ final class TrueLadder {
       }
     }
     return best;
+  }
+
+  /** The best settings, in words. */
+  String settingsInWords() {
+    return String.valueOf(settings());
   }
 
   /** The best settings of the grid. */
