@@ -13,8 +13,8 @@ import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.Periodic;
 import io.github.roundstar.results.Replay;
 import io.github.roundstar.results.RunResult;
-import io.github.roundstar.results.Settling;
 import io.github.roundstar.results.Rung;
+import io.github.roundstar.results.Settling;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -127,8 +127,7 @@ final class Treatments {
     rate();
     if (units.areListed() && units.unsettled()) {
       Settling settling = night.night().settling();
-      double slow =
-          settling == null || settling.p90Seconds() == null ? 0 : settling.p90Seconds();
+      double slow = settling == null || settling.p90Seconds() == null ? 0 : settling.p90Seconds();
       double wait = Math.max(Units.WAIT_SECONDS, slow);
       all.add(
           new Treatment(
@@ -259,8 +258,7 @@ final class Treatments {
                 exposed / frames,
                 "toCadenceSeconds",
                 cadence / frames),
-            playing ->
-                playing.ra(playing.ra().split(frames)).dec(playing.dec().split(frames))));
+            playing -> playing.ra(playing.ra().split(frames)).dec(playing.dec().split(frames))));
     for (Cut cut : best) {
       add(cut.choice().now(), cut.gain(), cut.deadband());
     }
@@ -290,9 +288,7 @@ final class Treatments {
   private double played(Choice choice, int frames, double gain, double deadband) {
     boolean ra = choice.now().axis().equals("ra");
     Change change =
-        Change.NONE
-            .settings(gain / Math.max(1e-6, choice.now().gain()), deadband, 1)
-            .split(frames);
+        Change.NONE.settings(gain / Math.max(1e-6, choice.now().gain()), deadband, 1).split(frames);
     double squares = 0;
     double n = 0;
     for (PlayedAxis axis : axes(ra ? PlayedRun::ra : PlayedRun::dec).toList()) {
@@ -354,7 +350,10 @@ final class Treatments {
               (ra ? "ra-" : "dec-") + "gain",
               Rung.SETTINGS,
               Map.of("fromGain", declared, "toGain", declared * factor),
-              of(ra, change -> change.settings(factor, change.deadbandArcsec(), change.framesAveraged()))));
+              of(
+                  ra,
+                  change ->
+                      change.settings(factor, change.deadbandArcsec(), change.framesAveraged()))));
     }
     if (otherDeadband) {
       all.add(
@@ -362,7 +361,10 @@ final class Treatments {
               (ra ? "ra-" : "dec-") + "deadband",
               Rung.SETTINGS,
               Map.of("fromArcsec", now.deadbandArcsec(), "toArcsec", toDeadband),
-              of(ra, change -> change.settings(change.gainFactor(), toDeadband, change.framesAveraged()))));
+              of(
+                  ra,
+                  change ->
+                      change.settings(change.gainFactor(), toDeadband, change.framesAveraged()))));
     }
   }
 
