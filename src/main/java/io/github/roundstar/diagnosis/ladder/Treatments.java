@@ -23,6 +23,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 
@@ -81,9 +82,10 @@ final class Treatments {
     return all.stream().filter(treatment -> treatment.rung().equals(rung)).toList();
   }
 
-  /** All of them. */
-  List<Treatment> all() {
-    return all;
+  /** Leaves out the settings that do not matter. */
+  void keepSettings(Predicate<Treatment> matters) {
+    all.removeIf(t -> t.rung().equals(Rung.SETTINGS) && !matters.test(t));
+    reasons.putIfAbsent(Rung.SETTINGS, "no setting that was played makes stars rounder");
   }
 
   /** Why a rung has nothing to offer. */
@@ -133,7 +135,6 @@ final class Treatments {
           new Treatment(
               "settling-wait", Rung.SETTINGS, Map.of("toSeconds", wait), Playing::settled));
     }
-    reasons.putIfAbsent(Rung.SETTINGS, "the settings in use are as good as any that was played");
   }
 
   /** The best cadence for both axes together, then in each axis the setting nearest to today's. */
