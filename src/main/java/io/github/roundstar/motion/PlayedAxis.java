@@ -96,7 +96,16 @@ public final class PlayedAxis {
     /** With other settings. */
     public Change settings(double factor, double deadband, int averaged) {
       return new Change(
-          factor, deadband, averaged, framesSplit, driftShare, trainedShare, gears, lost, jolts, alike);
+          factor,
+          deadband,
+          averaged,
+          framesSplit,
+          driftShare,
+          trainedShare,
+          gears,
+          lost,
+          jolts,
+          alike);
     }
 
     /** With shorter guide exposures. */
@@ -132,7 +141,16 @@ public final class PlayedAxis {
     /** With so much of the worm's curve trained out. */
     public Change trained(double share) {
       return new Change(
-          gainFactor, deadbandArcsec, framesAveraged, framesSplit, driftShare, share, gears, lost, jolts, alike);
+          gainFactor,
+          deadbandArcsec,
+          framesAveraged,
+          framesSplit,
+          driftShare,
+          share,
+          gears,
+          lost,
+          jolts,
+          alike);
     }
 
     /** Without sinusoids. */
@@ -194,7 +212,6 @@ public final class PlayedAxis {
           jolts,
           true);
     }
-
   }
 
   /** Number of measured frames. */
@@ -389,8 +406,8 @@ public final class PlayedAxis {
 
     /**
      * The same with shorter guide exposures: between two frames the star goes straight on, but for
-     * its wander, and each frame is as much noisier as it is shorter. Where the set point moves, the
-     * star jumps with it at the later frame.
+     * its wander, and each frame is as much noisier as it is shorter. Where the set point moves,
+     * the star jumps with it at the later frame.
      */
     private double[] split(Change change, double[] removed) {
       GuidedFrames guided = split.frames;
@@ -432,9 +449,7 @@ public final class PlayedAxis {
       Controller in = law.get();
       return in.with(
               in.millisPerArcsec() * change.gainFactor(),
-              Double.isNaN(change.deadbandArcsec())
-                  ? in.deadbandArcsec()
-                  : change.deadbandArcsec())
+              Double.isNaN(change.deadbandArcsec()) ? in.deadbandArcsec() : change.deadbandArcsec())
           .begin();
     }
 

@@ -30,7 +30,7 @@ final class FirstScreen {
           new Next(
               step.text(),
               Sentences.capital(
-                  step.wins().isEmpty() ? step.effort() : step.wins() + "; " + step.effort())
+                      step.wins().isEmpty() ? step.effort() : step.wins() + "; " + step.effort())
                   + ".",
               Sentences.capital(step.nextLog()) + ".",
               step.caution()));

@@ -50,20 +50,25 @@ final class PageModel {
 
   private static Map<String, Object> first(Page.First first) {
     return map(
-        "need", first.need(),
+        "need",
+        first.need(),
         "steps",
-            list(
-                first.steps(),
-                step ->
-                    map(
-                        "what", Times.unbroken(step.what()),
-                        "gain", Times.unbroken(step.gain()),
-                        "sign", Times.unbroken(step.sign()),
-                        "caution", step.caution())),
-        "rest", first.rest(),
-        "ladder", first.ladder() == null ? null : first.ladder().markup(),
-        "shows", first.ladder() == null ? null : first.ladder().title(),
-        "numbers", first.ladder() == null ? null : first.ladder().table());
+        list(
+            first.steps(),
+            step ->
+                map(
+                    "what", Times.unbroken(step.what()),
+                    "gain", Times.unbroken(step.gain()),
+                    "sign", Times.unbroken(step.sign()),
+                    "caution", step.caution())),
+        "rest",
+        first.rest(),
+        "ladder",
+        first.ladder() == null ? null : first.ladder().markup(),
+        "shows",
+        first.ladder() == null ? null : first.ladder().title(),
+        "numbers",
+        first.ladder() == null ? null : first.ladder().table());
   }
 
   private static Map<String, Object> section(Section section) {

@@ -56,7 +56,9 @@ class LoopLimitTest {
     assertThat(square).as("seed 11").isCloseTo(limit.motionArcsec2(), offset(0.04 * square));
   }
 
-  /** Whittle's formula by hand for white noise: the root of q + s |1 - z|^2 is one less the gain. */
+  /**
+   * Whittle's formula by hand for white noise: the root of q + s |1 - z|^2 is one less the gain.
+   */
   @Test
   @Tag("identity")
   void smoothingErrorRemembersWhatTheFilterDoes() {

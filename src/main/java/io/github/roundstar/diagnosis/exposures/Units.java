@@ -25,8 +25,8 @@ public final class Units {
   private static final double ENOUGH_COVERAGE = 0.9;
 
   /**
-   * How long after a dither exposures may begin, whatever the log says of settling; common practice,
-   * no source [s].
+   * How long after a dither exposures may begin, whatever the log says of settling; common
+   * practice, no source [s].
    */
   public static final double WAIT_SECONDS = 30;
 
@@ -217,8 +217,8 @@ public final class Units {
   }
 
   /**
-   * Windows spread over the time from each settled star to the next dither.
-   * Where dithers leave no room for one, the set point's moves are left out.
+   * Windows spread over the time from each settled star to the next dither. Where dithers leave no
+   * room for one, the set point's moves are left out.
    *
    * @param seconds length of a window [s]
    */
@@ -258,8 +258,7 @@ public final class Units {
         double room = track.seconds(calm[1] - 1) + cadence - first;
         int count = (int) Math.floor(room / seconds + OVERLAP);
         for (int w = 0; w < count && room >= seconds * ENOUGH_COVERAGE; w++) {
-          double begin =
-              first + (count == 1 ? 0 : w * Math.max(0, room - seconds) / (count - 1));
+          double begin = first + (count == 1 ? 0 : w * Math.max(0, room - seconds) / (count - 1));
           int from = firstAtOrAfter(track, begin);
           int to = Math.min(calm[1], firstAtOrAfter(track, begin + seconds));
           if (to - from < 2 || (to - from) * cadence < ENOUGH_COVERAGE * seconds) {
@@ -421,9 +420,7 @@ public final class Units {
     double stretched = Math.hypot(seen.beyond().along(), seen.beyond().aslant());
     double variance = (Math.exp(2 * stretched) - 1) * share * share;
     double left =
-        seen.kind() == Beyond.OPTICS || stretched == 0
-            ? 1
-            : Math.log(1 + variance) / 2 / stretched;
+        seen.kind() == Beyond.OPTICS || stretched == 0 ? 1 : Math.log(1 + variance) / 2 / stretched;
     return new Seen(
         new Stretch(
             seen.shape().along() - (1 - left) * seen.beyond().along(),

@@ -204,12 +204,12 @@ final class LadderReading {
       case DIFFERENTIAL_FLEXURE -> name.equals("flexure");
       case OPTICS -> name.equals("optics");
       case STUCK_STAR,
-              LOG_TOO_SHORT,
-              CAMERA_ANGLE,
-              SEEING_BOUND,
-              CLOUDS,
-              DIFFERENTIAL_REFRACTION,
-              ATMOSPHERIC_DISPERSION ->
+          LOG_TOO_SHORT,
+          CAMERA_ANGLE,
+          SEEING_BOUND,
+          CLOUDS,
+          DIFFERENTIAL_REFRACTION,
+          ATMOSPHERIC_DISPERSION ->
           false;
     };
   }

@@ -23,7 +23,8 @@ final class UnderCorrectionRule implements Rule {
   private static boolean tooWeak(Facts facts, GainChange change) {
     return facts
         .ladder()
-        .map(ladder -> ladder.changes(FindingCode.UNDER_CORRECTION, GainFinding.word(change.axis())))
+        .map(
+            ladder -> ladder.changes(FindingCode.UNDER_CORRECTION, GainFinding.word(change.axis())))
         .orElse(change.stronger() && change.gain().hi95() < Thresholds.LOW_GAIN);
   }
 

@@ -252,8 +252,7 @@ final class Verdicts {
     String some = costs + " of " + ladder.get().asItWas().units() + " exposures";
     boolean needed =
         about == FindingCode.About.SKY
-            || ladder.get().cures().stream()
-                .anyMatch(c -> group(about).contains(c.cure().cure()));
+            || ladder.get().cures().stream().anyMatch(c -> group(about).contains(c.cure().cure()));
     return needed || about == FindingCode.About.SETTINGS
         ? " It costs " + some + "."
         : " Mended, it would win " + some + ", but that is not needed.";

@@ -36,6 +36,9 @@ public final class Ladder {
 
   private static final double SHORTEST_SECONDS = 15;
 
+  /** A setting that takes less off the elongation beyond 1 is not worth a word; common practice. */
+  private static final double VISIBLE = 0.1;
+
   /** Lengths that people set [s]. */
   private static final double[] USUAL_SECONDS = {
     5, 10, 15, 20, 30, 45, 60, 90, 120, 150, 180, 240, 300, 360, 420, 480, 600, 720, 900, 1200
@@ -52,7 +55,7 @@ public final class Ladder {
   private final PlayedNight played;
   private final Map<String, Playing> below = new LinkedHashMap<>();
   private final Map<String, Playing> at = new LinkedHashMap<>();
-  private PlayedNight.Results results;
+  private final Map<Playing, List<Played>> ways = new LinkedHashMap<>();
   private Map<Units, Map<Playing, List<Played>>> ofLength = Map.of();
 
   private Ladder(
@@ -108,6 +111,12 @@ public final class Ladder {
     Playing climbed = Playing.AS_IT_WAS;
     Set<Playing> playings = new LinkedHashSet<>();
     playings.add(climbed);
+    treatments
+        .of(Rung.SETTINGS)
+        .forEach(setting -> playings.add(setting.how().apply(Playing.AS_IT_WAS)));
+    ways.putAll(played.play(playings, Map.of()).ways());
+    treatments.keepSettings(this::matters);
+    playings.clear();
     for (String rung : CLIMBED) {
       below.put(rung, climbed);
       List<Treatment> own = treatments.of(rung);
@@ -124,7 +133,8 @@ public final class Ladder {
     at.put(Rung.AIR_LIMIT, Playing.perfect());
     playings.add(at.get(Rung.LOOP_LIMIT));
     playings.add(at.get(Rung.AIR_LIMIT));
-    results = played.play(playings, Map.of());
+    playings.removeAll(ways.keySet());
+    ways.putAll(played.play(playings, Map.of()).ways());
     List<Units> shorter = shorter();
     if (!shorter.isEmpty()) {
       Map<Playing, List<Units>> cuts = new LinkedHashMap<>();
@@ -140,7 +150,7 @@ public final class Ladder {
             null,
             List.of(),
             played.units(),
-            results.ways().get(Playing.AS_IT_WAS),
+            ways.get(Playing.AS_IT_WAS),
             null));
     rungs.add(climbed(Rung.SETTINGS));
     rungs.add(climbed(Rung.ALIGNMENT_BALANCE));
@@ -152,12 +162,25 @@ public final class Ladder {
     return rungs;
   }
 
+  /** Whether a setting by itself makes stars visibly rounder, or the RMS asked for smaller. */
+  private boolean matters(Treatment setting) {
+    List<Played> before = ways.get(Playing.AS_IT_WAS);
+    List<Played> after = ways.get(setting.how().apply(Playing.AS_IT_WAS));
+    if (!need.ofStars()) {
+      return gain(after, before, Played::loggedArcsec).low() > 0;
+    }
+    double longer = range(before, p -> p.judged().middleElongation()).value() - 1;
+    double then = range(after, p -> p.judged().middleElongation()).value() - 1;
+    return gain(before, after, p -> p.judged().round()).value() >= 1
+        || then <= (1 - VISIBLE) * longer;
+  }
+
   private List<Units> shorter() {
     double now = played.units().seconds();
     List<Units> shorter = new ArrayList<>();
     boolean wanted =
         need.ofStars()
-            && meets(results.ways().get(Playing.AS_IT_WAS), played.units().size()) < SURELY;
+            && meets(ways.get(Playing.AS_IT_WAS), played.units().size()) < SURELY;
     double last = now;
     for (double factor : SHORTER) {
       double seconds = usual(now / factor);
@@ -183,7 +206,7 @@ public final class Ladder {
 
   private Rung climbed(String rung) {
     List<Treatment> own = treatments.of(rung);
-    List<Played> way = results.ways().get(at.get(rung));
+    List<Played> way = ways.get(at.get(rung));
     return rung(
         rung,
         !own.isEmpty(),
@@ -204,14 +227,14 @@ public final class Ladder {
                     null,
                     List.of(cure(treatment)),
                     played.units(),
-                    results.ways().get(treatment.how().apply(Playing.AS_IT_WAS)),
+                    ways.get(treatment.how().apply(Playing.AS_IT_WAS)),
                     null))
         .toList();
   }
 
   private Rung limit(String rung) {
     return rung(
-        rung, true, null, List.of(), played.units(), results.ways().get(at.get(rung)), null);
+        rung, true, null, List.of(), played.units(), ways.get(at.get(rung)), null);
   }
 
   /** The longest exposures that stay round as things are, else with settings and axis set right. */
@@ -252,14 +275,14 @@ public final class Ladder {
                 : "no shorter exposure is surely round either",
         List.of(),
         played.units(),
-        results.ways().get(cheaper),
+        ways.get(cheaper),
         null);
   }
 
   /** Of today's units, how many more would be round by the share of the others. */
   private Range wonShare(List<Played> cut, int units) {
     int all = played.units().size();
-    List<Played> now = results.ways().get(Playing.AS_IT_WAS);
+    List<Played> now = ways.get(Playing.AS_IT_WAS);
     double[] won = new double[cut.size()];
     for (int d = 0; d < won.length; d++) {
       won[d] =
@@ -270,11 +293,11 @@ public final class Ladder {
   }
 
   private Cure cure(Treatment treatment) {
-    List<Played> nothing = results.ways().get(Playing.AS_IT_WAS);
-    List<Played> alone = results.ways().get(treatment.how().apply(Playing.AS_IT_WAS));
+    List<Played> nothing = ways.get(Playing.AS_IT_WAS);
+    List<Played> alone = ways.get(treatment.how().apply(Playing.AS_IT_WAS));
     Playing cheaper = below.get(treatment.rung());
-    List<Played> under = results.ways().get(cheaper);
-    List<Played> onTop = results.ways().get(treatment.how().apply(cheaper));
+    List<Played> under = ways.get(cheaper);
+    List<Played> onTop = ways.get(treatment.how().apply(cheaper));
     return new Cure(
         treatment.code(),
         treatment.numbers(),

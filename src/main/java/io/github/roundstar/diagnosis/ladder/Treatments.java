@@ -13,8 +13,8 @@ import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.Periodic;
 import io.github.roundstar.results.Replay;
 import io.github.roundstar.results.RunResult;
-import io.github.roundstar.results.Settling;
 import io.github.roundstar.results.Rung;
+import io.github.roundstar.results.Settling;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -23,6 +23,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 
@@ -81,9 +82,10 @@ final class Treatments {
     return all.stream().filter(treatment -> treatment.rung().equals(rung)).toList();
   }
 
-  /** All of them. */
-  List<Treatment> all() {
-    return all;
+  /** Leaves out the settings that do not matter. */
+  void keepSettings(Predicate<Treatment> matters) {
+    all.removeIf(t -> t.rung().equals(Rung.SETTINGS) && !matters.test(t));
+    reasons.putIfAbsent(Rung.SETTINGS, "no setting that was played makes stars rounder");
   }
 
   /** Why a rung has nothing to offer. */
@@ -127,14 +129,12 @@ final class Treatments {
     rate();
     if (units.areListed() && units.unsettled()) {
       Settling settling = night.night().settling();
-      double slow =
-          settling == null || settling.p90Seconds() == null ? 0 : settling.p90Seconds();
+      double slow = settling == null || settling.p90Seconds() == null ? 0 : settling.p90Seconds();
       double wait = Math.max(Units.WAIT_SECONDS, slow);
       all.add(
           new Treatment(
               "settling-wait", Rung.SETTINGS, Map.of("toSeconds", wait), Playing::settled));
     }
-    reasons.putIfAbsent(Rung.SETTINGS, "the settings in use are as good as any that was played");
   }
 
   /** The best cadence for both axes together, then in each axis the setting nearest to today's. */
@@ -259,8 +259,7 @@ final class Treatments {
                 exposed / frames,
                 "toCadenceSeconds",
                 cadence / frames),
-            playing ->
-                playing.ra(playing.ra().split(frames)).dec(playing.dec().split(frames))));
+            playing -> playing.ra(playing.ra().split(frames)).dec(playing.dec().split(frames))));
     for (Cut cut : best) {
       add(cut.choice().now(), cut.gain(), cut.deadband());
     }
@@ -290,9 +289,7 @@ final class Treatments {
   private double played(Choice choice, int frames, double gain, double deadband) {
     boolean ra = choice.now().axis().equals("ra");
     Change change =
-        Change.NONE
-            .settings(gain / Math.max(1e-6, choice.now().gain()), deadband, 1)
-            .split(frames);
+        Change.NONE.settings(gain / Math.max(1e-6, choice.now().gain()), deadband, 1).split(frames);
     double squares = 0;
     double n = 0;
     for (PlayedAxis axis : axes(ra ? PlayedRun::ra : PlayedRun::dec).toList()) {
@@ -354,7 +351,10 @@ final class Treatments {
               (ra ? "ra-" : "dec-") + "gain",
               Rung.SETTINGS,
               Map.of("fromGain", declared, "toGain", declared * factor),
-              of(ra, change -> change.settings(factor, change.deadbandArcsec(), change.framesAveraged()))));
+              of(
+                  ra,
+                  change ->
+                      change.settings(factor, change.deadbandArcsec(), change.framesAveraged()))));
     }
     if (otherDeadband) {
       all.add(
@@ -362,7 +362,10 @@ final class Treatments {
               (ra ? "ra-" : "dec-") + "deadband",
               Rung.SETTINGS,
               Map.of("fromArcsec", now.deadbandArcsec(), "toArcsec", toDeadband),
-              of(ra, change -> change.settings(change.gainFactor(), toDeadband, change.framesAveraged()))));
+              of(
+                  ra,
+                  change ->
+                      change.settings(change.gainFactor(), toDeadband, change.framesAveraged()))));
     }
   }
 

@@ -96,8 +96,7 @@ public final class LadderChart {
       String decided,
       double high) {
     if (!rung.offered()) {
-      labels.add(
-          0, y, 6, 4, DataLabels.Anchor.START, "nothing to change", Ink.QUIET.color());
+      labels.add(0, y, 6, 4, DataLabels.Anchor.START, "nothing to change", Ink.QUIET.color());
       return;
     }
     Range figure = figure(rung, need, units);
@@ -107,11 +106,12 @@ public final class LadderChart {
         DataPath.stroked(
             Paths.segment(figure.low(), y, figure.high(), y), ink.color(), ChartStyle.LINE));
     plot.addAnnotation(
-        new DataMarks(
-            new double[] {figure.value()}, new double[] {y}, dot(), ink.color(), chosen));
+        new DataMarks(new double[] {figure.value()}, new double[] {y}, dot(), ink.color(), chosen));
     String said =
         text(figure.value(), need)
-            + (chosen ? (rung.rung().equals(Rung.AIR_LIMIT) ? ": the air" : ": this is enough") : "");
+            + (chosen
+                ? (rung.rung().equals(Rung.AIR_LIMIT) ? ": the air" : ": this is enough")
+                : "");
     double asked = need.ofStars() ? need.round(units) : need.limit();
     boolean before = figure.high() > 0.55 * high;
     // Words keep clear of the line of what is asked.
@@ -199,9 +199,7 @@ public final class LadderChart {
           List.of(
               name(rung.rung()),
               rung.offered() ? text(figure.value(), need) : "nothing to change",
-              rung.offered()
-                  ? text(figure.low(), need) + " .. " + text(figure.high(), need)
-                  : "",
+              rung.offered() ? text(figure.low(), need) + " .. " + text(figure.high(), need) : "",
               rung.offered() ? String.format(Locale.ROOT, "%.0f %%", 100 * rung.meetsNeed()) : ""));
     }
     return ChartTable.rows(

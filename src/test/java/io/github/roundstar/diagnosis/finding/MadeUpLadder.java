@@ -10,8 +10,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * A ladder written by hand: 24 exposures, of which 23 have to be round. Every figure is certain;
- * a rung meets the need where its count does.
+ * A ladder written by hand: 24 exposures, of which 23 have to be round. Every figure is certain; a
+ * rung meets the need where its count does.
  */
 final class MadeUpLadder {
   static final int UNITS = 24;
@@ -41,8 +41,7 @@ final class MadeUpLadder {
   }
 
   /** A cure that alone brings so many, and with it its rung so many. */
-  MadeUpLadder cure(
-      String rung, String cure, Map<String, Double> numbers, int alone, int climbed) {
+  MadeUpLadder cure(String rung, String cure, Map<String, Double> numbers, int alone, int climbed) {
     double wins = alone - was;
     int before = below(rung);
     cures
@@ -61,8 +60,7 @@ final class MadeUpLadder {
   }
 
   MadeUpLadder gain(String axis, double from, double to, int then) {
-    return cure(
-        Rung.SETTINGS, axis + "-gain", Map.of("fromGain", from, "toGain", to), then, then);
+    return cure(Rung.SETTINGS, axis + "-gain", Map.of("fromGain", from, "toGain", to), then, then);
   }
 
   private int below(String rung) {
@@ -71,8 +69,7 @@ final class MadeUpLadder {
       if (name.equals(rung)) {
         return last;
       }
-      last =
-          name.equals(Rung.SHORTER_EXPOSURES) ? last : round.getOrDefault(name, last);
+      last = name.equals(Rung.SHORTER_EXPOSURES) ? last : round.getOrDefault(name, last);
     }
     return last;
   }

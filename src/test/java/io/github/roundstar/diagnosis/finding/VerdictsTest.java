@@ -104,7 +104,9 @@ class VerdictsTest {
     assertThat(of(night).decision()).isEqualTo(Decision.ADJUST_MOUNT);
     assertThat(of(night).mount().level()).isEqualTo(Level.FIX_FIRST);
     assertThat(of(night).settings().level()).isEqualTo(Level.FIX_FIRST);
-    assertThat(night.diagnosis().steps()).extracting(Step::cure).containsExactly("ra-gain", "gears");
+    assertThat(night.diagnosis().steps())
+        .extracting(Step::cure)
+        .containsExactly("ra-gain", "gears");
     assertThat(night.diagnosis().steps().get(1).caution())
         .contains("unplug", "maker's manual", "never force a gear mesh");
   }
@@ -119,8 +121,7 @@ class VerdictsTest {
         .isEqualTo(
             "The air sets the limit, 14 of 24 exposures round at best; on the way there: lower the"
                 + " RA gain from 0.80 to 0.50.");
-    assertThat(of(sound().ladder(MadeUpLadder.was(10))).decision())
-        .isEqualTo(Decision.LEAVE_ALONE);
+    assertThat(of(sound().ladder(MadeUpLadder.was(10))).decision()).isEqualTo(Decision.LEAVE_ALONE);
   }
 
   @Test
@@ -172,8 +173,7 @@ class VerdictsTest {
     MadeUpNight night =
         sound()
             .equipment("[mount]\narcmin_per_turn_azimuth = 16\n")
-            .ladder(
-                MadeUpLadder.was(5).cure(Rung.ALIGNMENT_BALANCE, "polar-axis", AXIS, 24, 24));
+            .ladder(MadeUpLadder.was(5).cure(Rung.ALIGNMENT_BALANCE, "polar-axis", AXIS, 24, 24));
 
     assertThat(night.diagnosis().steps().get(0).text())
         .isEqualTo(
@@ -183,8 +183,7 @@ class VerdictsTest {
 
   @Test
   void falseStarGoesBeforeAnyLadder() {
-    MadeUpNight night =
-        wormy().events("stuck-star", 1, null).ladder(MadeUpLadder.was(24));
+    MadeUpNight night = wormy().events("stuck-star", 1, null).ladder(MadeUpLadder.was(24));
 
     assertThat(of(night).decision()).isEqualTo(Decision.CHANGE_SETTINGS);
     assertThat(of(night).rung()).isNull();
@@ -204,11 +203,7 @@ class VerdictsTest {
   @Test
   void shortLogAsksForMinutes() {
     Verdict verdict =
-        of(
-            sound()
-                .seconds(600)
-                .settling(1, 10.0, 10.0, 0.003)
-                .ladder(MadeUpLadder.was(24)));
+        of(sound().seconds(600).settling(1, 10.0, 10.0, 0.003).ladder(MadeUpLadder.was(24)));
 
     assertThat(verdict.decision()).isEqualTo(Decision.CANNOT_TELL);
     assertThat(verdict.summary())
@@ -222,8 +217,7 @@ class VerdictsTest {
     Verdict verdict = of(sound().because("/ladder", "no stretch is long enough"));
 
     assertThat(verdict.decision()).isEqualTo(Decision.CANNOT_TELL);
-    assertThat(verdict.summary())
-        .isEqualTo("This log cannot tell: no stretch is long enough.");
+    assertThat(verdict.summary()).isEqualTo("This log cannot tell: no stretch is long enough.");
   }
 
   @Test
