@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
 
 /**
  * The ladder of a night: every cure played, the cheapest and least risky first, each rung on top of
@@ -111,10 +112,16 @@ public final class Ladder {
     Playing climbed = Playing.AS_IT_WAS;
     Set<Playing> playings = new LinkedHashSet<>();
     playings.add(climbed);
-    treatments
-        .of(Rung.SETTINGS)
+    Playing today = Treatment.all(climbed, treatments.of(Rung.SETTINGS));
+    Playing quick = Treatment.all(climbed, treatments.quick());
+    playings.add(today);
+    playings.add(quick);
+    Stream.concat(treatments.of(Rung.SETTINGS).stream(), treatments.quick().stream())
         .forEach(setting -> playings.add(setting.how().apply(Playing.AS_IT_WAS)));
     ways.putAll(played.play(playings, Map.of()).ways());
+    if (!treatments.quick().isEmpty() && !enough(today) && better(quick, today)) {
+      treatments.useQuick();
+    }
     treatments.keepSettings(this::matters);
     playings.clear();
     for (String rung : CLIMBED) {
@@ -162,6 +169,18 @@ public final class Ladder {
     return rungs;
   }
 
+  private boolean enough(Playing playing) {
+    return meets(ways.get(playing), played.units().size()) >= SURELY;
+  }
+
+  private boolean better(Playing one, Playing other) {
+    List<Played> first = ways.get(one);
+    List<Played> second = ways.get(other);
+    return need.ofStars()
+        ? gain(second, first, p -> p.judged().round()).value() >= 1
+        : gain(first, second, Played::loggedArcsec).low() > 0;
+  }
+
   /** Whether a setting by itself makes stars visibly rounder, or the RMS asked for smaller. */
   private boolean matters(Treatment setting) {
     List<Played> before = ways.get(Playing.AS_IT_WAS);
@@ -179,8 +198,7 @@ public final class Ladder {
     double now = played.units().seconds();
     List<Units> shorter = new ArrayList<>();
     boolean wanted =
-        need.ofStars()
-            && meets(ways.get(Playing.AS_IT_WAS), played.units().size()) < SURELY;
+        need.ofStars() && meets(ways.get(Playing.AS_IT_WAS), played.units().size()) < SURELY;
     double last = now;
     for (double factor : SHORTER) {
       double seconds = usual(now / factor);
@@ -233,8 +251,7 @@ public final class Ladder {
   }
 
   private Rung limit(String rung) {
-    return rung(
-        rung, true, null, List.of(), played.units(), ways.get(at.get(rung)), null);
+    return rung(rung, true, null, List.of(), played.units(), ways.get(at.get(rung)), null);
   }
 
   /** The longest exposures that stay round as things are, else with settings and axis set right. */

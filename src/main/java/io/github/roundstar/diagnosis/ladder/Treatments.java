@@ -67,6 +67,9 @@ final class Treatments {
   private final List<Treatment> all = new ArrayList<>();
   private final Map<String, String> reasons = new LinkedHashMap<>();
 
+  /** Settings with shorter guide exposures, which cost light: for where today's are not enough. */
+  private final List<Treatment> quick = new ArrayList<>();
+
   Treatments(NightResult night, List<PlayedRun> runs, Units units) {
     this.night = night;
     this.runs = runs;
@@ -80,6 +83,21 @@ final class Treatments {
   /** Those of a rung, the least risky first. */
   List<Treatment> of(String rung) {
     return all.stream().filter(treatment -> treatment.rung().equals(rung)).toList();
+  }
+
+  /** Gains, deadbands and cadence with shorter guide exposures; none where those do not help. */
+  List<Treatment> quick() {
+    return quick;
+  }
+
+  /** Takes those instead of the ones at today's guide exposures. */
+  void useQuick() {
+    all.removeIf(t -> loop(t.code()));
+    all.addAll(0, quick);
+  }
+
+  private static boolean loop(String code) {
+    return code.startsWith("ra-") || code.startsWith("dec-") || code.equals("guide-exposure");
   }
 
   /** Leaves out the settings that do not matter. */
@@ -171,8 +189,11 @@ final class Treatments {
         averaged = other.getKey();
       }
     }
-    if (averaged == 1 && shorterGuiding(chosen)) {
-      return;
+    if (averaged == 1) {
+      int before = all.size();
+      shorterGuiding(chosen);
+      quick.addAll(all.subList(before, all.size()));
+      all.subList(before, all.size()).clear();
     }
     if (averaged > 1) {
       double cadence = chosen.get(0).now().cadenceSeconds();
@@ -214,7 +235,7 @@ final class Treatments {
    * Guide exposures of a half or a quarter, where they surely move the star less than the best
    * settings at today's; gains are tried on one draw of the night.
    */
-  private boolean shorterGuiding(List<Choice> chosen) {
+  private void shorterGuiding(List<Choice> chosen) {
     double exposed =
         Stream.concat(axes(PlayedRun::ra), axes(PlayedRun::dec))
             .mapToDouble(PlayedAxis::exposureSeconds)
@@ -244,7 +265,7 @@ final class Treatments {
       }
     }
     if (best.isEmpty()) {
-      return false;
+      return;
     }
     int frames = best.get(0).frames();
     double cadence = best.get(0).choice().now().cadenceSeconds();
@@ -263,7 +284,6 @@ final class Treatments {
     for (Cut cut : best) {
       add(cut.choice().now(), cut.gain(), cut.deadband());
     }
-    return true;
   }
 
   private Cut cut(Choice choice, int frames) {
