@@ -77,6 +77,17 @@ record DecisionNight(
         step.meetsNeed());
   }
 
+  /** Whether what was named leaves fewer images round than there were, by more than one. */
+  boolean worse() {
+    return judged
+        .named()
+        .filter(
+            count ->
+                count.round() + 1
+                    < (double) asItWas.round() / Math.max(1, asItWas.units()) * count.units())
+        .isPresent();
+  }
+
   /**
    * Whether the interval holds the true count. Where the tool judged windows of its own, shares are
    * compared, give or take one window.

@@ -29,8 +29,8 @@ public final class DecisionTable {
   private static final String HEAD =
       """
 
-      | kind | nights | right | harmless neighbour | falls short | too cheap | too dear | cannot tell | no answer | as it was: interval held | cure: interval held | led back |
-      |---|---|---|---|---|---|---|---|---|---|---|---|
+      | kind | nights | right | harmless neighbour | falls short | too cheap | too dear | cannot tell | no answer | made worse | as it was: interval held | cure: interval held | led back |
+      |---|---|---|---|---|---|---|---|---|---|---|---|---|
       """;
 
   private DecisionTable() {}
@@ -39,6 +39,7 @@ public final class DecisionTable {
   private static final class Tally {
     int nights;
     int failed;
+    int worse;
     final Map<Grade, Integer> grades = new EnumMap<>(Grade.class);
     int[] asItWas = new int[2];
     int[] named = new int[2];
@@ -51,6 +52,7 @@ public final class DecisionTable {
         return;
       }
       grades.merge(night.get().judged().grade(), 1, Integer::sum);
+      worse += night.get().worse() ? 1 : 0;
       count(asItWas, night.get().asItWasHeld());
       count(named, night.get().namedHeld());
       count(back, night.get().back());
@@ -68,6 +70,7 @@ public final class DecisionTable {
     void add(Tally other) {
       nights += other.nights;
       failed += other.failed;
+      worse += other.worse;
       other.grades.forEach((grade, n) -> grades.merge(grade, n, Integer::sum));
       for (int i = 0; i < 2; i++) {
         asItWas[i] += other.asItWas[i];
@@ -79,7 +82,7 @@ public final class DecisionTable {
     String row(String name) {
       return String.format(
           Locale.ROOT,
-          "| %s | %d | %d | %d | %d | %d | %d | %d | %d | %d of %d | %d of %d | %d of %d |%n",
+          "| %s | %d | %d | %d | %d | %d | %d | %d | %d | %d | %d of %d | %d of %d | %d of %d |%n",
           name,
           nights,
           of(Grade.RIGHT),
@@ -89,6 +92,7 @@ public final class DecisionTable {
           of(Grade.TOO_DEAR),
           of(Grade.CANNOT_TELL),
           failed,
+          worse,
           asItWas[0],
           asItWas[1],
           named[0],
@@ -170,6 +174,7 @@ public final class DecisionTable {
             all,
             t -> t.of(Grade.RIGHT) + t.of(Grade.NEIGHBOUR),
             all.nights)
+        + share("made worse by what was named", all, t -> t.worse, all.nights)
         + share("images as it was within the interval", all, t -> t.asItWas[0], all.asItWas[1])
         + share("images with the cure within the interval", all, t -> t.named[0], all.named[1])
         + share("settings made, then led back", all, t -> t.back[0], all.back[1]);
@@ -213,7 +218,8 @@ public final class DecisionTable {
 
         *Right*: the cheapest rung that really meets the need, and the cure as named meets it. *Harmless neighbour*: one rung dearer, and the
         need is met; or one image more or less would have turned the answer. *Falls short*: the right rung, but the cure as named does not
-        do. *Cannot tell*: no rung was decided on. *No answer*: the tool failed. *Interval held*: the true count of round images lies in the
+        do. *Cannot tell*: no rung was decided on. *No answer*: the tool failed. *Made worse*: with what was named, fewer images are round
+        than without. *Interval held*: the true count of round images lies in the
         interval of 95 %%; where the tool judged windows of its own, shares are compared to one window. *Led back*: of the nights with recommended settings,
         those that, played with them and analysed again, are told to turn one of them back.
         """,
