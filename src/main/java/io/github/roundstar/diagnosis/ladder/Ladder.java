@@ -19,7 +19,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
-import java.util.stream.Stream;
 
 /**
  * The ladder of a night: every cure played, the cheapest and least risky first, each rung on top of
@@ -113,14 +112,17 @@ public final class Ladder {
     Set<Playing> playings = new LinkedHashSet<>();
     playings.add(climbed);
     Playing today = Treatment.all(climbed, treatments.of(Rung.SETTINGS));
-    Playing quick = Treatment.all(climbed, treatments.quick());
     playings.add(today);
-    playings.add(quick);
-    Stream.concat(treatments.of(Rung.SETTINGS).stream(), treatments.quick().stream())
-        .forEach(setting -> playings.add(setting.how().apply(Playing.AS_IT_WAS)));
+    alone(treatments.of(Rung.SETTINGS), playings);
     ways.putAll(played.play(playings, Map.of()).ways());
-    if (!treatments.quick().isEmpty() && !enough(today) && better(quick, today)) {
-      treatments.useQuick();
+    if (!enough(Playing.AS_IT_WAS) && !enough(today) && !treatments.quick().isEmpty()) {
+      Playing quick = Treatment.all(climbed, treatments.quick());
+      Set<Playing> quicker = new LinkedHashSet<>(List.of(quick));
+      alone(treatments.quick(), quicker);
+      ways.putAll(played.play(quicker, Map.of()).ways());
+      if (better(quick, today)) {
+        treatments.useQuick();
+      }
     }
     treatments.keepSettings(this::matters);
     playings.clear();
@@ -167,6 +169,10 @@ public final class Ladder {
     rungs.add(limit(Rung.LOOP_LIMIT));
     rungs.add(limit(Rung.AIR_LIMIT));
     return rungs;
+  }
+
+  private static void alone(List<Treatment> treatments, Set<Playing> into) {
+    treatments.forEach(treatment -> into.add(treatment.how().apply(Playing.AS_IT_WAS)));
   }
 
   private boolean enough(Playing playing) {

@@ -70,6 +70,8 @@ final class Treatments {
   /** Settings with shorter guide exposures, which cost light: for where today's are not enough. */
   private final List<Treatment> quick = new ArrayList<>();
 
+  private List<Choice> atTodaysExposure = List.of();
+
   Treatments(NightResult night, List<PlayedRun> runs, Units units) {
     this.night = night;
     this.runs = runs;
@@ -87,6 +89,12 @@ final class Treatments {
 
   /** Gains, deadbands and cadence with shorter guide exposures; none where those do not help. */
   List<Treatment> quick() {
+    if (quick.isEmpty() && !atTodaysExposure.isEmpty()) {
+      int before = all.size();
+      shorterGuiding(atTodaysExposure);
+      quick.addAll(all.subList(before, all.size()));
+      all.subList(before, all.size()).clear();
+    }
     return quick;
   }
 
@@ -189,12 +197,7 @@ final class Treatments {
         averaged = other.getKey();
       }
     }
-    if (averaged == 1) {
-      int before = all.size();
-      shorterGuiding(chosen);
-      quick.addAll(all.subList(before, all.size()));
-      all.subList(before, all.size()).clear();
-    }
+    atTodaysExposure = averaged == 1 ? chosen : List.of();
     if (averaged > 1) {
       double cadence = chosen.get(0).now().cadenceSeconds();
       double exposed =
