@@ -30,7 +30,7 @@ class DecisionsTest {
 
   @Test
   void weakCorrectionsAreRaisedAndNotTurnedBack() throws Exception {
-    DecisionNight night = DecisionNight.of(Kind.WORM_GAIN_LOW, 2);
+    DecisionNight night = DecisionNight.of(Kind.WORM_GAIN_LOW, 5);
     assertThat(night.judged().truth()).as(night.line()).isEqualTo(Rung.SETTINGS);
     assertThat(night.judged().decided()).as(night.line()).contains(Rung.SETTINGS);
     assertThat(night.judged().grade()).as(night.line()).isIn(Grade.RIGHT, Grade.NEIGHBOUR);
