@@ -4,11 +4,13 @@ import io.github.roundstar.model.Decimals;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.results.AxisDrift;
 import io.github.roundstar.results.ExposureCounts;
+import io.github.roundstar.results.Judgement;
 import io.github.roundstar.results.Level;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
 import io.github.roundstar.results.Periodic;
 import io.github.roundstar.results.RunResult;
+import io.github.roundstar.results.Step;
 import io.github.roundstar.results.Verdict;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,6 +25,9 @@ import picocli.CommandLine.Help.Ansi.Style;
 final class NightLines {
   /** Narrow enough for any terminal. */
   private static final int WIDTH = 80;
+
+  /** So many fit into a line. */
+  private static final int LEVELS_A_LINE = 3;
 
   private static final String LABEL = "  %-9s";
   private static final String BELOW_LABEL = " ".repeat(11);
@@ -39,7 +44,6 @@ final class NightLines {
     night.lines.add(head(result));
     night.verdict(result);
     night.figures(result);
-    night.alsoFound(result);
     return night.lines;
   }
 
@@ -69,22 +73,27 @@ final class NightLines {
     if (verdict == null) {
       return;
     }
-    wrapped("verdict", beforeSemicolon(verdict.summary()), Style.bold);
-    lines.add(
-        line(
-            "levels",
-            "mount: "
-                + level(verdict.mount().level())
-                + ", sky: "
-                + level(verdict.sky().level())
-                + ", settings: "
-                + level(verdict.settings().level())));
+    wrapped("verdict", verdict.summary(), Style.bold);
+    List<Step> steps = result.steps() == null ? List.of() : result.steps();
+    if (steps.size() > 1) {
+      steps.forEach(step -> wrapped("next", step.text()));
+    }
+    List<String> levels = new ArrayList<>();
+    level(levels, "mount", verdict.mount());
+    level(levels, "axis", verdict.axis());
+    level(levels, "settings", verdict.settings());
+    level(levels, "air", verdict.sky());
+    level(levels, "optics", verdict.optics());
+    for (int i = 0; i < levels.size(); i += LEVELS_A_LINE) {
+      int end = Math.min(levels.size(), i + LEVELS_A_LINE);
+      lines.add(line(i == 0 ? "levels" : "", String.join(", ", levels.subList(i, end))));
+    }
   }
 
-  /** The report tells the rest of a long sentence. */
-  private static String beforeSemicolon(String sentence) {
-    int end = sentence.indexOf(';');
-    return end < 0 ? sentence : sentence.substring(0, end) + ".";
+  private void level(List<String> levels, String about, Judgement judgement) {
+    if (judgement != null) {
+      levels.add(about + " " + level(judgement.level()));
+    }
   }
 
   private void figures(NightResult result) {
@@ -104,21 +113,6 @@ final class NightLines {
     if (result.exposures() != null) {
       wrapped("stars", ExposureCounts.of(result.exposures()).words());
     }
-  }
-
-  /** The weightiest finding that the verdict does not tell. */
-  private void alsoFound(NightResult result) {
-    if (result.findings() == null) {
-      return;
-    }
-    String told =
-        result.verdict() == null ? "" : result.verdict().summary().toLowerCase(Locale.ROOT);
-    result.findings().stream()
-        .filter(finding -> finding.level().atLeast(Level.WATCH))
-        .filter(finding -> !told.contains(finding.title().toLowerCase(Locale.ROOT)))
-        .findFirst()
-        .ifPresent(
-            finding -> wrapped("also", finding.title() + " (" + word(finding.level()) + ")"));
   }
 
   /** Breaks a text between words, later lines below the first. */

@@ -34,12 +34,16 @@ final class ExposureFigures {
   /** Judges the exposures with what was found out about the runs and the polar axis. */
   static ExposureReport of(
       MainCamera camera,
-      List<RunStudy> studies,
-      List<RunResult> results,
-      Periodic periodic,
+      List<GuidedRun> runs,
       Equipment equipment,
       Optional<FieldTurn> turn,
       Faults faults) {
+    return ExposureStudy.of(camera, runs, equipment, turn, faults);
+  }
+
+  /** What is known of each run when its exposures are judged. */
+  static List<GuidedRun> runs(
+      List<RunStudy> studies, List<RunResult> results, Periodic periodic, Equipment equipment) {
     Optional<Estimate> swing =
         Optional.ofNullable(periodic)
             .map(Periodic::peakToPeakArcsecAxis)
@@ -56,7 +60,7 @@ final class ExposureFigures {
               Optional.ofNullable(result.stickingArcsecAxis().dec()),
               swing));
     }
-    return ExposureStudy.of(camera, runs, equipment, turn, faults);
+    return runs;
   }
 
   /** The smoothed star; where the noise of a frame is not known, its measured places. */

@@ -7,6 +7,7 @@ import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.AxisMotion;
+import io.github.roundstar.motion.Cadence;
 import io.github.roundstar.motion.DisturbanceSearch;
 import io.github.roundstar.motion.ErrorBudget;
 import io.github.roundstar.motion.FrameSpan;
@@ -14,6 +15,7 @@ import io.github.roundstar.motion.GuideRate;
 import io.github.roundstar.motion.LoopFit;
 import io.github.roundstar.motion.LoopReplay;
 import io.github.roundstar.motion.MotionSplit;
+import io.github.roundstar.motion.PlayedAxis;
 import io.github.roundstar.results.Faults;
 import java.util.List;
 import java.util.function.BiFunction;
@@ -26,20 +28,28 @@ import java.util.function.BiFunction;
  * @param gain what its pulses really take away
  * @param budget the mean square by cause
  * @param replay the run, ready to be guided again
+ * @param played the same with what moved it drawn from the posterior, for cures
  */
 record LoopStudy(
     AxisLoop declared,
     Answer<LoopFit> law,
     Answer<Estimate> gain,
     Answer<ErrorBudget> budget,
-    Answer<LoopReplay> replay) {
+    Answer<LoopReplay> replay,
+    Answer<PlayedAxis> played) {
   /** Exposures of the main camera where nobody says how long they are [s]. */
   private static final double USUAL_EXPOSURE_SECONDS = 300;
+
+  /** How long the main camera exposes [s]. */
+  static double exposureSeconds(Equipment equipment) {
+    return equipment.imaging().exposureSeconds().orElse(USUAL_EXPOSURE_SECONDS);
+  }
 
   /** Nothing, for a fault of the tool. */
   static LoopStudy lost(AxisLoop declared) {
     return new LoopStudy(
         declared,
+        Answer.none(Faults.BECAUSE),
         Answer.none(Faults.BECAUSE),
         Answer.none(Faults.BECAUSE),
         Answer.none(Faults.BECAUSE),
@@ -84,13 +94,19 @@ record LoopStudy(
     Answer<LoopFit> law = LoopFit.of(study.run().frames(), axis);
     Answer<MotionSplit> split =
         motion.then(m -> splitting.apply(m, DisturbanceSearch.spans(study.run(), m)));
-    double exposure = equipment.imaging().exposureSeconds().orElse(USUAL_EXPOSURE_SECONDS);
+    double exposure = exposureSeconds(equipment);
+    Answer<LoopReplay> replay = law.then(fit -> split.then(s -> LoopReplay.of(s, fit)));
+    double cadence = Cadence.medianSeconds(study.run().frames()).orElse(0);
     return new LoopStudy(
         declared,
         law,
         law.then(fit -> motion.then(m -> gain(fit, m, study.run(), axis, equipment))),
         split.then(s -> ErrorBudget.of(s, law.value(), exposure)),
-        law.then(fit -> split.then(s -> LoopReplay.of(s, fit))));
+        replay,
+        split.then(
+            s ->
+                motion.map(
+                    m -> PlayedAxis.of(s, law.value(), replay.value().isPresent(), m, cadence))));
   }
 
   /**

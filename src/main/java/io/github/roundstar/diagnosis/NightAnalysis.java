@@ -1,9 +1,12 @@
 package io.github.roundstar.diagnosis;
 
 import io.github.roundstar.diagnosis.exposures.ExposureReport;
+import io.github.roundstar.diagnosis.exposures.FieldTurn;
+import io.github.roundstar.diagnosis.exposures.GuidedRun;
 import io.github.roundstar.diagnosis.exposures.JudgedExposure;
 import io.github.roundstar.diagnosis.exposures.MainCamera;
 import io.github.roundstar.diagnosis.finding.Diagnosis;
+import io.github.roundstar.diagnosis.ladder.Ladder;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Night;
 import io.github.roundstar.model.SourceFile;
@@ -19,6 +22,7 @@ import io.github.roundstar.results.NightSummary;
 import io.github.roundstar.results.PolarAxis;
 import io.github.roundstar.results.Replay;
 import io.github.roundstar.results.RunResult;
+import io.github.roundstar.results.Rung;
 import io.github.roundstar.results.Seeing;
 import io.github.roundstar.results.Unusable;
 import java.util.ArrayList;
@@ -142,6 +146,12 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
     Reasons.Scope ofSeeing = reasons.below("/seeing");
     Seeing seeing =
         ofSeeing.part("", () -> SeeingFigures.of(studies, equipment, siteShown, ofSeeing), null);
+    List<GuidedRun> guided =
+        faults.within(
+            "runs as exposures see them",
+            () -> ExposureFigures.runs(studies, runs, summary.periodic(), equipment),
+            List.<GuidedRun>of());
+    Optional<FieldTurn> turn = axis.whole().map(ExposureTurn::of);
     Answer<ExposureReport> exposures =
         camera
             .map(
@@ -149,16 +159,7 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
                     answer(
                         faults,
                         "/exposures",
-                        () ->
-                            Answer.of(
-                                ExposureFigures.of(
-                                    main,
-                                    studies,
-                                    runs,
-                                    summary.periodic(),
-                                    equipment,
-                                    axis.whole().map(ExposureTurn::of),
-                                    faults))))
+                        () -> Answer.of(ExposureFigures.of(main, guided, equipment, turn, faults))))
             .orElseGet(() -> Answer.none(ExposureFigures.NONE_NAMED));
     List<Replay> replay = reasons.below("").orNull("/replay", replayBeside.join());
     ReplayFigures.missing(replay, ra, dec)
@@ -196,7 +197,14 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             siteShown,
             () -> siteless.map(SitelessAxisFigures::trace).orElseGet(axis::trace),
             faults);
-    NightResult judged = Diagnosis.of(result, equipment, faults).addedTo(result);
+    Answer<List<Rung>> ladder =
+        answer(
+            faults,
+            "/ladder",
+            () -> LadderFigures.of(result, guided, ra, dec, exposures.value(), equipment, turn));
+    NightResult played =
+        result.withLadder(Ladder.need(equipment), ladder.value().orElse(null), ladder.because());
+    NightResult judged = Diagnosis.of(played, equipment, faults).addedTo(played);
     return new NightAnalysis(
         judged.withFaults(faults.told()),
         exposures

@@ -85,7 +85,9 @@ public final class EquipmentReader {
         period,
         mount.number("guide_rate", 0.001, 10),
         drive.map(word -> Drive.valueOf(constant(word))),
-        gears);
+        gears,
+        mount.number("arcmin_per_turn_azimuth", 0.1, 1000),
+        mount.number("arcmin_per_turn_altitude", 0.1, 1000));
   }
 
   private static Gear gear(TomlTable gear, int number) throws FormatException {
@@ -122,9 +124,11 @@ public final class EquipmentReader {
   }
 
   private static Limits limits(TomlTable limits) throws FormatException {
+    OptionalDouble elongation = limits.number("elongation", 1.001, 10);
     return new Limits(
-        limits.number("elongation", 1.001, 10).orElse(Limits.USUAL_ELONGATION),
-        limits.number("rms_arcsec", 0.01, 100));
+        elongation.orElse(Limits.USUAL_ELONGATION),
+        limits.number("rms_arcsec", 0.01, 100),
+        elongation.isPresent());
   }
 
   private static String[] words(Enum<?>[] constants) {

@@ -87,16 +87,30 @@ public record Equipment(
    * @param guideRateSidereal declared guide rate, times sidereal
    * @param drive kind of drive
    * @param gears further gears whose period should be labelled
+   * @param azimuthArcminPerTurn what a turn of the azimuth adjuster moves the axis by [arcmin]
+   * @param altitudeArcminPerTurn the same of the altitude adjuster [arcmin]
    */
   public record Mount(
       Optional<String> name,
       OptionalDouble wormPeriodSeconds,
       OptionalDouble guideRateSidereal,
       Optional<Drive> drive,
-      List<Gear> gears) {
+      List<Gear> gears,
+      OptionalDouble azimuthArcminPerTurn,
+      OptionalDouble altitudeArcminPerTurn) {
     /** Copies. */
     public Mount {
       gears = List.copyOf(gears);
+    }
+
+    /** A mount whose adjusters are not known. */
+    public Mount(
+        Optional<String> name,
+        OptionalDouble wormPeriodSeconds,
+        OptionalDouble guideRateSidereal,
+        Optional<Drive> drive,
+        List<Gear> gears) {
+      this(name, wormPeriodSeconds, guideRateSidereal, drive, gears, NO, NO);
     }
   }
 
@@ -170,10 +184,16 @@ public record Equipment(
    * What the user calls round.
    *
    * @param elongation largest major over minor axis of a star image still called round
-   * @param rmsArcsec largest guide RMS wished for [arcsec]
+   * @param rmsArcsec largest guide RMS wished for, both axes together, as the log shows it [arcsec]
+   * @param usersElongation whether the elongation is the user's and not the usual one
    */
-  public record Limits(double elongation, OptionalDouble rmsArcsec) {
+  public record Limits(double elongation, OptionalDouble rmsArcsec, boolean usersElongation) {
     /** A star of axis ratio 1.15 still passes for round; common practice, no source. */
     public static final double USUAL_ELONGATION = 1.15;
+
+    /** The user's, where it is another one than usual. */
+    public Limits(double elongation, OptionalDouble rmsArcsec) {
+      this(elongation, rmsArcsec, elongation != USUAL_ELONGATION);
+    }
   }
 }

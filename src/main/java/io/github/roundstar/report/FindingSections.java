@@ -38,8 +38,10 @@ final class FindingSections {
     List<Judged> judged = new ArrayList<>();
     if (verdict != null) {
       add(judged, "Mount", verdict.mount());
-      add(judged, "Sky", verdict.sky());
+      add(judged, "Axis and balance", verdict.axis());
       add(judged, "Settings", verdict.settings());
+      add(judged, "Air", verdict.sky());
+      add(judged, "Optics and flexure", verdict.optics());
     }
     return judged;
   }

@@ -78,6 +78,8 @@ public final class NightPage {
             "folded sections", () -> FoldedSections.of(result, evidence), List.<Section>of()));
     String line = faults.within("line of the night", () -> line(result, evidence), "");
     String headline = faults.within("headline", () -> Headline.of(result), NO_HEADLINE);
+    Page.First first =
+        faults.within("what to do next", () -> FirstScreen.of(result, charts), (Page.First) null);
     List<Page.Judged> judgements =
         faults.within(
             "judgements", () -> FindingSections.judgements(result), List.<Page.Judged>of());
@@ -101,7 +103,8 @@ public final class NightPage {
             timeline,
             causes.open(),
             folded,
-            "Made by roundstar " + result.version() + ".");
+            "Made by roundstar " + result.version() + ".",
+            first);
     return new Rendered(PageTemplate.fill(page), charts.failure());
   }
 

@@ -17,6 +17,8 @@ final class NightWords {
       case ADJUST_POLAR_AXIS -> "align the axis";
       case CHANGE_SETTINGS -> "change settings";
       case REBALANCE -> "rebalance";
+      case EXPOSE_SHORTER -> "expose shorter";
+      case MEND_OPTICS -> "see to optics";
       case LEAVE_ALONE -> "leave alone";
       case CANNOT_TELL -> "cannot tell";
     };

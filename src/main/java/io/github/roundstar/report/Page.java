@@ -20,6 +20,7 @@ import java.util.stream.IntStream;
  * @param sections the evidence in order
  * @param folded sections that open on demand
  * @param foot how the page was made
+ * @param first what to do next and what it buys; null on pages that decide nothing
  */
 record Page(
     String title,
@@ -31,7 +32,53 @@ record Page(
     Block timeline,
     List<Section> sections,
     List<Section> folded,
-    String foot) {
+    String foot,
+    First first) {
+  /** A page that decides nothing. */
+  Page(
+      String title,
+      String line,
+      String headline,
+      List<Judged> judgements,
+      List<KeyFigure> figures,
+      List<String> warnings,
+      Block timeline,
+      List<Section> sections,
+      List<Section> folded,
+      String foot) {
+    this(
+        title,
+        line,
+        headline,
+        judgements,
+        figures,
+        warnings,
+        timeline,
+        sections,
+        folded,
+        foot,
+        null);
+  }
+
+  /**
+   * What to do next, and what each thing buys.
+   *
+   * @param need what was asked of the night, and whose limit it is
+   * @param steps in the order to take them
+   * @param rest what stands below the steps
+   * @param ladder what each cure buys
+   */
+  record First(String need, List<Next> steps, String rest, Svg ladder) {}
+
+  /**
+   * A step.
+   *
+   * @param what what to do
+   * @param gain what it wins and takes
+   * @param sign how the next log will show it
+   * @param caution what to take care of; may be empty
+   */
+  record Next(String what, String gain, String sign, String caution) {}
 
   /** One sentence about mount, sky or settings with its level as a word. */
   record Judged(String about, String level, String text) {}

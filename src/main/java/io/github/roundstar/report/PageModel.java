@@ -27,6 +27,7 @@ final class PageModel {
         "title", page.title(),
         "line", page.line(),
         "headline", page.headline(),
+        "first", page.first() == null ? null : first(page.first()),
         "judgements",
             list(
                 page.judgements(),
@@ -45,6 +46,29 @@ final class PageModel {
         "sections", list(page.sections(), PageModel::section),
         "folded", list(page.folded(), PageModel::section),
         "foot", page.foot());
+  }
+
+  private static Map<String, Object> first(Page.First first) {
+    return map(
+        "need",
+        first.need(),
+        "steps",
+        list(
+            first.steps(),
+            step ->
+                map(
+                    "what", Times.unbroken(step.what()),
+                    "gain", Times.unbroken(step.gain()),
+                    "sign", Times.unbroken(step.sign()),
+                    "caution", step.caution())),
+        "rest",
+        first.rest(),
+        "ladder",
+        first.ladder() == null ? null : first.ladder().markup(),
+        "shows",
+        first.ladder() == null ? null : first.ladder().title(),
+        "numbers",
+        first.ladder() == null ? null : first.ladder().table());
   }
 
   private static Map<String, Object> section(Section section) {

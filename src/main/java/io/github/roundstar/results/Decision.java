@@ -10,6 +10,10 @@ public enum Decision {
   CHANGE_SETTINGS,
   /** Balance the axes; see to cables and clamps. */
   REBALANCE,
+  /** Expose shorter. */
+  EXPOSE_SHORTER,
+  /** See to telescope, cameras and what holds them; the mount can stay as it is. */
+  MEND_OPTICS,
   /** Leave the mount as it is. */
   LEAVE_ALONE,
   /** Record more first. */

@@ -1,6 +1,8 @@
 package io.github.roundstar.results;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A night's result: the JSON document, key for key and in this order.
@@ -16,6 +18,10 @@ import java.util.List;
  * @param replay what other settings would have done; null when it cannot be told
  * @param findings what the numbers mean; null when this version does not judge
  * @param verdict what to do
+ * @param need what is asked of the night; null in results of earlier versions
+ * @param ladder what each cure would have done, the cheapest first; null where the night cannot be
+ *     played again, and in results of earlier versions
+ * @param steps what to do next, at most three things; null in results of earlier versions
  * @param notComputed why figures are null
  * @param methods how figures and intervals were made
  * @param faults what is missing by a fault of the tool itself; empty on any sound night
@@ -32,6 +38,9 @@ public record NightResult(
     List<Replay> replay,
     List<Finding> findings,
     Verdict verdict,
+    Need need,
+    List<Rung> ladder,
+    List<Step> steps,
     List<NotComputed> notComputed,
     List<Method> methods,
     List<Fault> faults) {
@@ -42,6 +51,67 @@ public record NightResult(
     notComputed = List.copyOf(notComputed);
     methods = List.copyOf(methods);
     faults = faults == null ? List.of() : List.copyOf(faults);
+    ladder = ladder == null ? null : List.copyOf(ladder);
+    steps = steps == null ? null : List.copyOf(steps);
+  }
+
+  /** Figures of a night before it is judged. */
+  public NightResult(
+      String schema,
+      String version,
+      List<Input> inputs,
+      NightSummary night,
+      List<RunResult> runs,
+      PolarAxis polarAxis,
+      Seeing seeing,
+      List<Exposure> exposures,
+      List<Replay> replay,
+      List<Finding> findings,
+      Verdict verdict,
+      List<NotComputed> notComputed,
+      List<Method> methods,
+      List<Fault> faults) {
+    this(
+        schema,
+        version,
+        inputs,
+        night,
+        runs,
+        polarAxis,
+        seeing,
+        exposures,
+        replay,
+        findings,
+        verdict,
+        null,
+        null,
+        null,
+        notComputed,
+        methods,
+        faults);
+  }
+
+  /** A rung of the ladder; nothing where the night was not played again. */
+  public Optional<Rung> rung(String name) {
+    return ladder == null
+        ? Optional.empty()
+        : ladder.stream().filter(rung -> rung.rung().equals(name)).findFirst();
+  }
+
+  /**
+   * The same with what its cures would have done.
+   *
+   * @param played the rungs; null where the night cannot be played again
+   * @param because why not
+   */
+  public NightResult withLadder(Need asked, List<Rung> played, String because) {
+    List<NotComputed> missing = new ArrayList<>(notComputed);
+    if (played == null) {
+      missing.add(new NotComputed("/ladder", because));
+    }
+    return new NightResult(
+        schema, version, inputs, night, runs, polarAxis, seeing, exposures, replay, findings,
+        verdict, asked, played, steps, missing, methods, faults);
   }
 
   /** The same with what a fault of the tool took. */
@@ -58,6 +128,9 @@ public record NightResult(
         replay,
         findings,
         verdict,
+        need,
+        ladder,
+        steps,
         notComputed,
         methods,
         met);

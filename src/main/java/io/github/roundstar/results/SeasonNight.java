@@ -56,9 +56,14 @@ public record SeasonNight(
         night.inputs().stream().map(Input::sha256).sorted().toList());
   }
 
-  /** The first action of the weightiest finding, where the decision asks for one. */
+  /** The first step; without steps, the first action of the finding that leads. */
   private static String first(NightResult night) {
-    if (night.verdict() == null || night.verdict().decision() == Decision.LEAVE_ALONE) {
+    if (night.steps() != null && !night.steps().isEmpty()) {
+      return night.steps().get(0).text();
+    }
+    if (night.verdict() == null
+        || night.verdict().decision() == Decision.LEAVE_ALONE
+        || night.ladder() != null && night.verdict().rung() != null) {
       return "";
     }
     return night.findings().stream()

@@ -34,7 +34,7 @@ class NightLinesTest {
     NightResult result = result("strong-periodic-error");
     String coloured = String.join("\n", NightLines.of(result, Ansi.ON));
 
-    assertThat(coloured).contains("\u001b[33mworth fixing\u001b[", "\u001b[32mfine\u001b[");
+    assertThat(coloured).contains("\u001b[1m\u001b[31mfix first\u001b[", "\u001b[32mfine\u001b[");
     assertThat(coloured.replaceAll("\u001b\\[[0-9;]*m", ""))
         .isEqualTo(String.join("\n", NightLines.of(result, Ansi.OFF)));
   }

@@ -270,8 +270,8 @@ class NightResultSchemaTest {
   void keysComeInTheOrderOfTheContract(String name) throws IOException {
     assertOrder(
         tree(name),
-        "schema version inputs night runs polarAxis seeing exposures replay findings verdict notComputed"
-            + " methods faults");
+        "schema version inputs night runs polarAxis seeing exposures replay findings verdict need"
+            + " ladder steps notComputed methods faults");
     assertOrder(
         tree(name).get("night"),
         "date startUtc endUtc runs frames guidedHours guided driftArcsecPerMinuteSky"

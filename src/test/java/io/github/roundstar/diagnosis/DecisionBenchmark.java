@@ -31,8 +31,8 @@ import org.junit.jupiter.api.Test;
 
 /**
  * How often the leading finding names the fault that was played: the confusion table of single
- * faults and sound nights, and nights of two faults. Written to {@code reports/decisions.md} by the
- * command in DEVELOPERS.md; {@code -Dnights=N} plays fewer nights of each kind, {@code
+ * faults and sound nights, and nights of two faults. Written to {@code reports/leading-finding.md}
+ * by the command in DEVELOPERS.md; {@code -Dnights=N} plays fewer nights of each kind, {@code
  * -Dfault=NAME,NAME} some kinds only, {@code -Dfault=pairs} two faults only.
  */
 @Tag("long")
@@ -200,7 +200,7 @@ class DecisionBenchmark {
           "\n| two faults, 1.3 to 1.7 times that size | both among the first three |\n|---|---|\n");
       pairs.forEach(row -> text.append(row).append('\n'));
     }
-    Path file = Path.of(System.getProperty("decisions", "reports/decisions.md"));
+    Path file = Path.of(System.getProperty("decisions", "reports/leading-finding.md"));
     Files.createDirectories(file.toAbsolutePath().getParent());
     Files.writeString(file, text);
   }

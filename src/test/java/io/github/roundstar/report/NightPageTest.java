@@ -157,7 +157,7 @@ class NightPageTest {
 
     assertThat(text(judged.getDocumentElement(), "h1")).startsWith("Mesh the Dec worm");
     assertThat(text(judged.getDocumentElement(), "header"))
-        .contains("Mount: Fix first", "Sky: Fine", "Settings: Watch", "The air was steady.");
+        .contains("Mount: Fix first", "Air: Fine", "Settings: Watch", "The air was steady.");
     assertThat(text(judged.getDocumentElement(), "h2"))
         .isEqualTo("The Dec gear has 2.9 arcsec of play");
     assertThat(text((Element) judged.getElementsByTagName("section").item(1), "ol"))

@@ -61,6 +61,119 @@ public final class Cure {
         });
   }
 
+  /** Guide exposure and cadence; the pause between exposures and the noise of a frame follow. */
+  public static Cure guideExposure(double seconds) {
+    return new Cure(
+        "guide exposure " + seconds,
+        plan -> {
+          double pause = plan.cadenceSeconds - plan.exposureSeconds;
+          // Half the light, half the photons: the scatter of a centroid goes as 1 / sqrt(time)
+          // (King 1983, PASP 95, 163, for a star above the background).
+          double dimmer = Math.sqrt(plan.exposureSeconds / seconds);
+          plan.centroidRa *= dimmer;
+          plan.centroidDec *= dimmer;
+          plan.exposureSeconds = seconds;
+          plan.cadenceSeconds = seconds + pause;
+        });
+  }
+
+  /** Guide exposure with a cadence of its own. */
+  public static Cure guideExposure(double seconds, double cadenceSeconds) {
+    Cure exposure = guideExposure(seconds);
+    return new Cure(
+        exposure.name + " every " + cadenceSeconds,
+        plan -> {
+          exposure.change.accept(plan);
+          plan.cadenceSeconds = Math.max(cadenceSeconds, seconds + 0.01);
+        });
+  }
+
+  /** Images wait so long after a dither, settled or not. */
+  public static Cure pauseAfterDither(double seconds) {
+    return new Cure("pause after a dither " + seconds, plan -> plan.pauseSeconds = seconds);
+  }
+
+  /** Images wait until the star has settled. */
+  public static Cure waitUntilSettled() {
+    return new Cure("wait until settled", plan -> plan.pauseSeconds = Double.NaN);
+  }
+
+  /** Length of the main camera's images. */
+  public static Cure imageSeconds(double seconds) {
+    return new Cure("images of " + seconds, plan -> plan.imagingSeconds = seconds);
+  }
+
+  /** Polar axis as close as this, on the side where it was; an axis that is closer stays. */
+  public static Cure polarAxisWithin(double arcmin) {
+    return new Cure(
+        "polar axis within " + arcmin,
+        plan -> {
+          double off =
+              Math.hypot(
+                  plan.azimuthArcmin * Math.cos(Math.toRadians(plan.latitudeDeg)),
+                  plan.altitudeArcmin);
+          double left = Math.min(1, arcmin / off);
+          plan.azimuthArcmin *= left;
+          plan.altitudeArcmin *= left;
+        });
+  }
+
+  /** Both axes balanced: pulses act alike both ways, and nothing drags. */
+  public static Cure balanced() {
+    return new Cure(
+        "balance",
+        plan -> {
+          double ra = (plan.eastRate + plan.westRate) / 2;
+          double dec = (plan.northRate + plan.southRate) / 2;
+          plan.eastRate = ra;
+          plan.westRate = ra;
+          plan.northRate = dec;
+          plan.southRate = dec;
+          plan.dragArcsecPerMinuteAxis = 0;
+        });
+  }
+
+  /** Camera turned until its rows run east and west. */
+  public static Cure cameraSquare() {
+    return new Cure("camera angle", plan -> plan.cameraAngleDeg = 0);
+  }
+
+  /** Worm trained: what repeats from turn to turn is gone, what does not stays. */
+  public static Cure wormTrained() {
+    return new Cure("training", plan -> plan.wormTrained = true);
+  }
+
+  /** The mount runs at the rate of the stars. */
+  public static Cure rateOfTheStars() {
+    return new Cure("rate of the stars", plan -> plan.rateErrorArcsecPerMinuteAxis = 0);
+  }
+
+  /** Optics that draw round stars. */
+  public static Cure roundOptics() {
+    return new Cure("optics", plan -> plan.opticsVariance = 0);
+  }
+
+  /** A mount that does nothing of its own; the guiding goes on. */
+  public static Cure perfectMount() {
+    return new Cure(
+        "perfect mount",
+        plan -> {
+          plan.gears.replaceAll(gear -> gear.times(0));
+          plan.playArcsec = 0;
+          plan.stickArcsec = 0;
+          plan.slipToArcsec = 0;
+          plan.raWander = 0;
+          plan.decWander = 0;
+          plan.gustsPerHour = 0;
+          plan.bendRaArcsecPerHour = 0;
+          plan.bendDecArcsecPerHour = 0;
+          plan.azimuthArcmin = 0;
+          plan.altitudeArcmin = 0;
+          plan.rateErrorArcsecPerMinuteAxis = 0;
+          plan.dragArcsecPerMinuteAxis = 0;
+        });
+  }
+
   /** The controller reckons with what the motors really do, and the log declares it. */
   public static Cure guideRateMeasured() {
     return new Cure(

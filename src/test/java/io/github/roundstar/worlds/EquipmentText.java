@@ -35,6 +35,10 @@ final class EquipmentText {
     out.append("\n[guide]\n");
     number(out, "focal_length_mm", plan.guideFocalMm, 1);
     number(out, "pixel_um", 3.75, 2);
+    if (plan.starPlaceDeclared) {
+      number(out, "star_x_arcmin", plan.starEastArcmin, 2);
+      number(out, "star_y_arcmin", plan.starNorthArcmin, 2);
+    }
     out.append("binning = 1\narrangement = \"")
         .append(plan.offAxis ? "off-axis" : "guide-scope")
         .append("\"\n\n[imaging]\n");
@@ -42,8 +46,20 @@ final class EquipmentText {
     number(out, "pixel_um", 3.8, 2);
     out.append("width_px = 6000\nheight_px = 4000\nbinning = 1\n");
     number(out, "exposure_s", plan.imagingSeconds, 1);
+    if (plan.starPlaceDeclared) {
+      number(out, "position_angle_deg", 0, 1);
+    }
     out.append("\n[sky]\n");
     number(out, "seeing_fwhm_arcsec", plan.seeingFwhmArcsec, 2);
+    if (!Double.isNaN(plan.elongationLimit) || !Double.isNaN(plan.rmsLimitArcsec)) {
+      out.append("\n[limits]\n");
+    }
+    if (!Double.isNaN(plan.elongationLimit)) {
+      number(out, "elongation", plan.elongationLimit, 3);
+    }
+    if (!Double.isNaN(plan.rmsLimitArcsec)) {
+      number(out, "rms_arcsec", plan.rmsLimitArcsec, 2);
+    }
     return out.toString();
   }
 

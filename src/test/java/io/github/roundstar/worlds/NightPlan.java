@@ -47,6 +47,9 @@ final class NightPlan {
 
   Streams streams;
 
+  /** What the night is called, where no world names it. */
+  String label = "";
+
   /** The worlds whose fault this night has. */
   List<World> bentBy = new ArrayList<>();
 
@@ -62,10 +65,17 @@ final class NightPlan {
   double azimuthArcmin;
   double altitudeArcmin;
   double rateErrorArcsecPerMinuteAxis;
+
+  /** What a load on one side takes from the rate, until the axis is balanced. */
+  double dragArcsecPerMinuteAxis;
+
   List<Gear> gears = new ArrayList<>();
 
   /** Random walk of the worm's phase: rad after one turn. */
   double shiverRad;
+
+  /** Whether the drive takes off what the worm repeats from turn to turn. */
+  boolean wormTrained;
 
   /** Relative scatter of the worm's amplitude, from turn to turn. */
   double shiverShare;
@@ -148,6 +158,32 @@ final class NightPlan {
   double settledArcsec = 1;
   double unloggedMovesPerHour;
   double imagingSeconds = 300;
+
+  /** Pause from a dither to the next image; NaN = until the star has settled. */
+  double pauseSeconds = Double.NaN;
+
+  /** Variance that the optics add along one direction of the sky [arcsec^2]. */
+  double opticsVariance;
+
+  /** That direction, north through east. */
+  double opticsAngleDeg;
+
+  /** Standard deviation of a star's colours along the vertical at 45 degrees up [arcsec]. */
+  double dispersionArcsec;
+
+  /** Where the guide star stands in the main camera's field, east and north of its middle. */
+  double starEastArcmin;
+
+  double starNorthArcmin;
+
+  boolean starPlaceDeclared;
+
+  /** Long axis over short that the user still calls round; NaN = never said. */
+  double elongationLimit = Double.NaN;
+
+  /** What the user allows either axis [arcsec RMS]; NaN = never said. */
+  double rmsLimitArcsec = Double.NaN;
+
   double firstEastArcsec;
   double firstNorthArcsec;
 

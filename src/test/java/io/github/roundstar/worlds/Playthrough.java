@@ -92,7 +92,11 @@ final class Playthrough {
           steadyEast[k] =
               from[0]
                   + share * (to[0] - from[0])
-                  + plan.rateErrorArcsecPerMinuteAxis * cos * k * step / 60;
+                  + (plan.rateErrorArcsecPerMinuteAxis + plan.dragArcsecPerMinuteAxis)
+                      * cos
+                      * k
+                      * step
+                      / 60;
           steadyNorth[k] = from[1] + share * (to[1] - from[1]);
         }
         from = to;
@@ -145,6 +149,7 @@ final class Playthrough {
         double turnsPerRevolution = SkyPath.SIDEREAL_DAY_SECONDS / gear.periodSeconds();
         double atStart = 2 * Math.PI * turnsPerRevolution * axisDeg / 360;
         double speed = 2 * Math.PI / gear.periodSeconds();
+        boolean trained = g == 0 && plan.wormTrained;
         boolean shivers = g == 0 && (plan.shiverRad > 0 || plan.shiverShare > 0);
         double perStep = plan.shiverRad * Math.sqrt(step / gear.periodSeconds());
         double kept = Math.exp(-step / gear.periodSeconds());
@@ -154,13 +159,10 @@ final class Playthrough {
         double[] alone = new double[points];
         for (int k = 0; k < points; k++) {
           double angle = atStart + speed * k * step + phase;
-          double sum = 0;
-          for (int h = 0; h < amplitudes.length; h++) {
-            if (amplitudes[h] != 0) {
-              sum += amplitudes[h] * Math.sin((h + 1) * angle + gear.phasesRad()[h]);
-            }
+          alone[k] = (1 + scale) * turned(gear, angle);
+          if (trained) {
+            alone[k] -= turned(gear, angle - phase);
           }
-          alone[k] = (1 + scale) * sum;
           if (shivers) {
             phase += perStep * shiver.nextGaussian();
             scale = kept * scale + fresh * shiver.nextGaussian();
@@ -176,6 +178,18 @@ final class Playthrough {
         }
       }
       return amplitude;
+    }
+
+    /** Arcsec of axis at an angle of the gear. */
+    private double turned(Gear gear, double angle) {
+      double[] amplitudes = gear.amplitudesArcsecAxis();
+      double sum = 0;
+      for (int h = 0; h < amplitudes.length; h++) {
+        if (amplitudes[h] != 0) {
+          sum += amplitudes[h] * Math.sin((h + 1) * angle + gear.phasesRad()[h]);
+        }
+      }
+      return sum;
     }
 
     double bend(double perHour, int k) {
@@ -526,6 +540,10 @@ final class Playthrough {
         time = end + 8;
       } else {
         double calm = nextDither + 60;
+        if (!Double.isNaN(plan.pauseSeconds)) {
+          time = nextDither + Math.max(1, plan.pauseSeconds);
+          continue;
+        }
         for (double candidate : settled) {
           if (candidate >= nextDither) {
             calm = Math.min(calm, candidate);

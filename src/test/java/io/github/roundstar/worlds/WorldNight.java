@@ -64,6 +64,53 @@ public final class WorldNight {
     return EquipmentText.of(plan);
   }
 
+  /**
+   * What the owner has set.
+   *
+   * @param raGain as the controller has it
+   * @param raGainDone what a gain of 1 in the controller comes to, as the motors do it
+   * @param pauseSeconds from a dither to the next image; NaN = until settled
+   */
+  public record Settings(
+      double raGain,
+      double decGain,
+      double raGainDone,
+      double decGainDone,
+      double raDeadbandArcsec,
+      double decDeadbandArcsec,
+      double cadenceSeconds,
+      double guideExposureSeconds,
+      double imageSeconds,
+      double pauseSeconds) {}
+
+  /** What the owner has set. */
+  public Settings settings() {
+    double believed = plan.believedGuideRate;
+    return new Settings(
+        plan.ra.gain,
+        plan.dec.gain,
+        (plan.eastRate + plan.westRate) / 2 / believed,
+        (plan.northRate + plan.southRate) / 2 / believed,
+        plan.ra.deadbandArcsec,
+        plan.dec.deadbandArcsec,
+        plan.cadenceSeconds,
+        plan.exposureSeconds,
+        plan.imagingSeconds,
+        plan.pauseSeconds);
+  }
+
+  /** The same night, so many days later by the calendar; the sky is not turned. */
+  public WorldNight onDay(int days) {
+    NightPlan other = plan.copy();
+    other.start = plan.start.plus(java.time.Duration.ofDays(days));
+    return new WorldNight(world, seed, other);
+  }
+
+  /** What becomes of the main camera's images. */
+  public Images images() {
+    return new Images(plan, played.motion);
+  }
+
   /** Main camera's image motion. */
   public ImageMotion mainCamera() {
     return played.motion;
@@ -90,6 +137,6 @@ public final class WorldNight {
 
   @Override
   public String toString() {
-    return world + " seed " + seed;
+    return (plan.label.isEmpty() ? world.toString() : plan.label) + " seed " + seed;
   }
 }

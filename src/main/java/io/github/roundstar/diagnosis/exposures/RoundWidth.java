@@ -14,7 +14,7 @@ import java.util.OptionalDouble;
  * @param fwhmArcsec the width [arcsec]
  * @param from where it comes from, in words
  */
-record RoundWidth(Estimate fwhmArcsec, String from) {
+public record RoundWidth(Estimate fwhmArcsec, String from) {
 
   /** The air changes over a night by about this share; common practice, no source. */
   private static final double USUAL_SPREAD = 0.15;
@@ -65,7 +65,7 @@ record RoundWidth(Estimate fwhmArcsec, String from) {
    *
    * @param measured widths without the motion [arcsec]
    */
-  static RoundWidth of(List<Double> measured, OptionalDouble declared) {
+  public static RoundWidth of(List<Double> measured, OptionalDouble declared) {
     double[] widths = measured.stream().mapToDouble(w -> w).filter(w -> w > 0).toArray();
     if (widths.length >= FEWEST_MEASURED) {
       double median = Quantile.median(widths);

@@ -38,6 +38,8 @@ public final class StarTrack {
    */
   public record Noise(double addedVariance, double sigmaOfAdded, double placeVariance) {}
 
+  private static final Noise CERTAIN = new Noise(0, 0, 0);
+
   private StarTrack(
       double[] seconds,
       double[] ra,
@@ -193,6 +195,12 @@ public final class StarTrack {
       north[i] += northArcsecPerSecond * seconds[i];
     }
     return new StarTrack(seconds, east, north, sinceDither, lostBefore, raNoise, decNoise);
+  }
+
+  /** The same frames with the star at other places, each of them certain. */
+  StarTrack at(double[] eastArcsec, double[] northArcsec) {
+    return new StarTrack(
+        seconds, eastArcsec, northArcsec, sinceDither, lostBefore, CERTAIN, CERTAIN);
   }
 
   int size() {

@@ -15,9 +15,10 @@ import java.util.OptionalDouble;
  * @param totalArcmin distance from the pole [arcmin]
  * @param cornerTrailArcsec trail in the corner with the interval of the distance [arcsec]
  */
-record AxisReading(PolarAxis axis, Estimate totalArcmin, Optional<Estimate> cornerTrailArcsec) {
+public record AxisReading(
+    PolarAxis axis, Estimate totalArcmin, Optional<Estimate> cornerTrailArcsec) {
   /** The reading; empty when the axis is not known. */
-  static Optional<AxisReading> of(NightResult night) {
+  public static Optional<AxisReading> of(NightResult night) {
     PolarAxis axis = night.polarAxis();
     if (axis == null || axis.totalArcmin() == null) {
       return Optional.empty();
@@ -34,7 +35,7 @@ record AxisReading(PolarAxis axis, Estimate totalArcmin, Optional<Estimate> corn
   }
 
   /** Whether the drifts of all runs are what an axis makes, and nothing that bends. */
-  boolean proved() {
+  public boolean proved() {
     return Boolean.TRUE.equals(axis.consistent());
   }
 
@@ -42,12 +43,12 @@ record AxisReading(PolarAxis axis, Estimate totalArcmin, Optional<Estimate> corn
    * Whether the drifts are neither an axis's nor an axis's with a regular drift beside it: then
    * they are those of something that bends or slips, and the axis found in them means nothing.
    */
-  boolean refuted() {
+  public boolean refuted() {
     return Boolean.FALSE.equals(axis.consistent()) && axis.beside() == null;
   }
 
   /** Why a refuted axis is not to be turned. */
-  String whyRefuted() {
+  public String whyRefuted() {
     String left =
         axis.residualArcsecPerMinute() == null
             ? ""
@@ -61,7 +62,7 @@ record AxisReading(PolarAxis axis, Estimate totalArcmin, Optional<Estimate> corn
    * Share of the drift's mean square that the axis makes where some drift stands beside it; 1
    * without. The axis drifts by what it makes at most, the square of the sum is shared out.
    */
-  double shareOfDrift() {
+  public double shareOfDrift() {
     if (axis.beside() == null || !Boolean.FALSE.equals(axis.consistent())) {
       return 1;
     }

@@ -9,6 +9,7 @@ import io.github.roundstar.results.Judgement;
 import io.github.roundstar.results.Level;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NotComputed;
+import io.github.roundstar.results.Step;
 import io.github.roundstar.results.Verdict;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,9 +23,11 @@ import java.util.stream.Stream;
  * @param findings one per code, the weightiest first; what cannot be told comes last with its
  *     reason
  * @param verdict what to do
+ * @param steps the same, step by step; empty where nothing is to be done
  * @param notComputed why some of their figures are null
  */
-public record Diagnosis(List<Finding> findings, Verdict verdict, List<NotComputed> notComputed) {
+public record Diagnosis(
+    List<Finding> findings, Verdict verdict, List<Step> steps, List<NotComputed> notComputed) {
   /** One per code, in no order of weight. */
   private static final List<Rule> RULES =
       List.of(
@@ -56,6 +59,9 @@ public record Diagnosis(List<Finding> findings, Verdict verdict, List<NotCompute
   private static final Verdict LOST =
       new Verdict(
           Decision.CANNOT_TELL,
+          null,
+          NOT_JUDGED,
+          NOT_JUDGED,
           NOT_JUDGED,
           NOT_JUDGED,
           NOT_JUDGED,
@@ -64,6 +70,7 @@ public record Diagnosis(List<Finding> findings, Verdict verdict, List<NotCompute
   /** Copies the lists. */
   public Diagnosis {
     findings = List.copyOf(findings);
+    steps = List.copyOf(steps);
     notComputed = List.copyOf(notComputed);
   }
 
@@ -87,7 +94,14 @@ public record Diagnosis(List<Finding> findings, Verdict verdict, List<NotCompute
             .toList();
     Verdict verdict =
         faults.within("verdict", () -> facts.map(f -> Verdicts.of(f, findings)).orElse(LOST), LOST);
-    return new Diagnosis(findings, verdict, reasons(findings));
+    List<Step> steps =
+        faults.within(
+            "steps",
+            () -> facts.map(f -> Verdicts.steps(f, findings)).orElse(List.of()),
+            List.<Step>of());
+    List<NotComputed> reasons = reasons(findings);
+    reasons.addAll(LadderReasons.of(figures.ladder(), verdict));
+    return new Diagnosis(findings, verdict, steps, reasons);
   }
 
   /** The figures with what they mean, and how that was made. */
@@ -104,6 +118,9 @@ public record Diagnosis(List<Finding> findings, Verdict verdict, List<NotCompute
         figures.replay(),
         findings,
         verdict,
+        figures.need(),
+        figures.ladder(),
+        steps,
         joined(figures.notComputed(), notComputed),
         joined(figures.methods(), JudgingMethods.ALL),
         figures.faults());

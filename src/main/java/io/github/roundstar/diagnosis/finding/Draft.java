@@ -14,6 +14,9 @@ import java.util.Optional;
  * weightiest counts.
  */
 final class Draft {
+  /** Where the figures cannot tell by themselves and a cure for it wins exposures all the same. */
+  private static final Measure UNDECIDED = new Measure(Optional.of(Level.WATCH), 0.5);
+
   private final FindingCode code;
   private final Facts facts;
   private final List<String> evidence = new ArrayList<>();
@@ -139,11 +142,12 @@ final class Draft {
         measures.stream()
             .filter(measure -> measure.level().isPresent())
             .min(java.util.Comparator.comparing(measure -> measure.level().get()));
+    Optional<LadderReading.Chosen> chosen = facts.ladder().flatMap(l -> l.chosenFor(code));
     boolean undecided = weightiest.isEmpty() || openBelow(weightiest.get().level().get());
-    if (undecided) {
+    if (undecided && chosen.isEmpty()) {
       return Answer.none(unknown.isEmpty() ? whyUndecided() : unknown);
     }
-    return Answer.of(at(weightiest.get()));
+    return Answer.of(at(weightiest.filter(m -> !undecided).orElse(UNDECIDED)));
   }
 
   /** Whether all is fine by one measure while another cannot exclude a tenth, or is missing. */
@@ -166,7 +170,9 @@ final class Draft {
   }
 
   private Finding at(Measure measure) {
-    Level level = measure.level().orElseThrow();
+    Level found = measure.level().orElseThrow();
+    Level level = facts.ladder().map(l -> l.level(code, found)).orElse(found);
+    facts.ladder().flatMap(l -> l.chosenFor(code)).ifPresent(this::sayWhatItWins);
     boolean fine = level == Level.FINE;
     return new Finding(
         code.word(),
@@ -180,6 +186,15 @@ final class Draft {
         fine ? null : expectedRmsArcsec(),
         lost.map(loss -> facts.exposures().orElseThrow().round() + loss.trailed()).orElse(null),
         hours.orElse(null));
+  }
+
+  private void sayWhatItWins(LadderReading.Chosen chosen) {
+    String wins = CureWords.step(chosen, facts.ladder().orElseThrow(), facts.equipment()).wins();
+    if (!wins.isEmpty()) {
+      evidence.add(
+          Wording.sentence(
+              CureWords.shortly(chosen.cure()) + ", played through the night again, " + wins));
+    }
   }
 
   private Double expectedRmsArcsec() {

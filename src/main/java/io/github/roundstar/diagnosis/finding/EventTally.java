@@ -6,7 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 
 /** What happened in the night, counted by kind. */
-final class EventTally {
+public final class EventTally {
   static final String GUST = "gust";
   static final String KNOCK = "knock";
   static final String LASTING_SHIFT = "lasting-shift";
@@ -21,17 +21,17 @@ final class EventTally {
     this.events = events;
   }
 
-  static EventTally of(NightResult night) {
+  public static EventTally of(NightResult night) {
     return new EventTally(night.runs().stream().flatMap(run -> run.events().stream()).toList());
   }
 
   /** Number of events of some kinds. */
-  int count(String... kinds) {
+  public int count(String... kinds) {
     return (int) events.stream().filter(event -> isOne(event, kinds)).count();
   }
 
   /** Number of jolts of every kind. */
-  int jolts() {
+  public int jolts() {
     return count(JOLTS);
   }
 
@@ -41,7 +41,7 @@ final class EventTally {
   }
 
   /** Whether most of the jolts' summed squares are gusts, which come and go without a trace. */
-  boolean mostlyGusts() {
+  public boolean mostlyGusts() {
     return 2 * squares(GUST) > squares(JOLTS);
   }
 

@@ -18,7 +18,7 @@ import java.util.stream.Stream;
  * @param events what happened
  * @param pulses how pulses acted
  * @param axis where the mount's axis points
- * @param limit what the user can bear
+ * @param ladder what each cure would have done; nothing where the night was not played again
  */
 record Facts(
     NightResult result,
@@ -28,7 +28,7 @@ record Facts(
     EventTally events,
     PulseReading pulses,
     Optional<AxisReading> axis,
-    Optional<UserLimit> limit) {
+    Optional<LadderReading> ladder) {
 
   static Facts of(NightResult result, Equipment equipment) {
     return new Facts(
@@ -39,7 +39,7 @@ record Facts(
         EventTally.of(result),
         PulseReading.of(result),
         AxisReading.of(result),
-        UserLimit.of(equipment));
+        LadderReading.of(result));
   }
 
   /** How the loop of one axis behaved. */

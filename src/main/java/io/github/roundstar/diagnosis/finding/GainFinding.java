@@ -118,6 +118,11 @@ final class GainFinding {
     return Wording.list(saving.off().stream().map(c -> name(c.axis())).toList());
   }
 
+  /** As cures begin with it. */
+  static String word(Axis axis) {
+    return axis == Axis.RA ? "ra" : "dec";
+  }
+
   static String name(Axis axis) {
     return axis == Axis.RA ? "RA" : "Dec";
   }

@@ -9,11 +9,12 @@ final class JudgingMethods {
       List.of(
           new Method(
               "/findings/*/level",
-              "Bounds of intervals against fixed limits, never a bare value. Fix first: without it"
-                  + " the trailing part of the radial RMS falls by 25 % and 0.15 arcsec at the lower"
-                  + " bound, or a fifth of the exposures or of the night is rescued. Worth fixing: by"
-                  + " 10 %. Watch: there, but not surely as much. Fine: the interval excludes 10 %."
-                  + " A fault of the set-up counts by the share of each correction that it spoils."),
+              "What a cure for it wins back when the night is played again with it. Worth fixing: the"
+                  + " cure is among what is decided on. Fix first: there it wins back a fifth of the"
+                  + " exposures, or a quarter of the RMS where an RMS is asked for. Watch: it is there,"
+                  + " and no cure for it is needed or wins an exposure. Fine: its share of the trailing"
+                  + " surely is below a tenth. Where the night was not played again, the share of the"
+                  + " trailing that goes with it gives the level: a quarter, a tenth."),
           new Method(
               "/findings/*/shareOfTrailing",
               "The budget's part, weighted by used frames over runs, of both axes' mean square after"
@@ -30,10 +31,25 @@ final class JudgingMethods {
               "Root of the logged mean square less all of the cause's part: the best that can come"
                   + " of it."),
           new Method(
+              "/ladder",
+              "The night is played again with each cure. What moved the star is drawn from the"
+                  + " posterior: the strength of the pulses from its joint draws, the noise of every"
+                  + " frame from what the smoothed path leaves open. It goes through the law that the"
+                  + " loop followed, both axes; where no law describes the loop, what a cure takes away"
+                  + " goes through the loop's average gain. The listed exposures, or windows of an"
+                  + " exposure's length between dithers, are then judged as exposures are: by"
+                  + " Gaussian-weighted moments, round where the elongation in the middle and in the"
+                  + " worst corner is within the limit. A measured image keeps its measured shape, to"
+                  + " which the change of the predicted stretch is added. Twelve to forty draws, always"
+                  + " the same; intervals are their 95 %. Training takes off what repeats from turn to"
+                  + " turn; mechanical cures are taken as complete, so they are at best. The loop's"
+                  + " limit is the one-step prediction error of the night's own wander and noise (Riccati"
+                  + " equation), drift and gears known beforehand; at the air's limit nothing moves."),
+          new Method(
               "/verdict",
-              "The weightiest finding that is worth fixing decides. Gears are left alone where the"
-                  + " logged RMS keeps within the user's limit (rms_arcsec, else what elongation limit"
-                  + " and seeing allow one axis) at the upper bound and no exposure trailed."));
+              "The lowest rung of the ladder that meets what is asked with a probability of 0.9, else"
+                  + " the lowest that is likelier to than not, else the air; of that rung and those"
+                  + " below it no more is named than it takes."));
 
   private JudgingMethods() {}
 }

@@ -23,6 +23,12 @@ final class OverCorrectionRule implements Rule {
   }
 
   private static boolean tooStrong(Facts facts, GainChange change) {
+    if (facts.ladder().isPresent()) {
+      return facts
+          .ladder()
+          .get()
+          .changes(FindingCode.OVER_CORRECTION, GainFinding.word(change.axis()));
+    }
     Optional<Estimate> lag1 = facts.loop(change.axis()).lag1();
     boolean changesSides = lag1.isPresent() && lag1.get().hi95() < 0;
     return change.weaker() && (changesSides || change.gain().lo95() > Thresholds.HIGH_GAIN);

@@ -4,15 +4,16 @@ import io.github.roundstar.model.Estimate;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.results.Component;
+import io.github.roundstar.results.Cure;
 import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Periodic;
+import io.github.roundstar.results.Rung;
 import java.util.Comparator;
 import java.util.Optional;
 
 /**
  * What the gears of the right-ascension drive let through: the budget's periodic parts, with the
- * interval of the leading component's amplitude. Where corrections are too weak, the share that a
- * usual gain would leave is judged, since the setting comes before the gears.
+ * interval of the leading component's amplitude.
  */
 final class PeriodicErrorRule implements Rule {
   @Override
@@ -41,7 +42,7 @@ final class PeriodicErrorRule implements Rule {
                         + Wording.number(2 * periodic.detectable().amplitudeArcsecAxis())
                         + " arcsec peak to peak."));
     weigh(draft, facts, leading);
-    advise(draft, periodic);
+    advise(draft, facts, periodic);
     return draft.lostTo("periodic-error").judged();
   }
 
@@ -89,18 +90,21 @@ final class PeriodicErrorRule implements Rule {
           "how much of it guiding let through is not known: " + facts.because("/runs/*/budget"));
       return;
     }
-    double left = SettingsFirst.slowShareLeft(facts, Axis.RA);
     TrailingBudget.Part part =
-        facts.budget().get().part(Axis.RA, cause -> cause.startsWith("periodic:")).times(left);
-    if (left < 1) {
-      draft.say(
-          "Corrections are too weak; this counts what would be left of it with a usual gain.");
-    }
+        facts.budget().get().part(Axis.RA, cause -> cause.startsWith("periodic:"));
     draft.part(part, leading.map(Component::amplitudeArcsecAxis).orElse(new Estimate(0, 0, 0)));
   }
 
-  private static void advise(Draft draft, Periodic periodic) {
-    draft.act("Try the gain that the replay names for RA first, if it names a better one.");
+  /** The better gain that the night was played with. */
+  private static Optional<Cure> gain(Facts facts) {
+    return facts
+        .result()
+        .rung(Rung.SETTINGS)
+        .flatMap(rung -> rung.cures().stream().filter(c -> c.cure().equals("ra-gain")).findFirst());
+  }
+
+  private static void advise(Draft draft, Facts facts, Periodic periodic) {
+    gain(facts).ifPresent(cure -> draft.act(CureWords.shortly(cure) + " first."));
     boolean trainable =
         periodic.repeatability() != null && periodic.repeatability() >= Thresholds.TRAINABLE;
     if (periodic.repeatability() == null || trainable) {

@@ -45,7 +45,7 @@ final class PolarAxisRule implements Rule {
                 "The polar axis is good enough")
             .say("Distance from the pole: " + Wording.both(total) + " arcmin.");
     if (facts.budget().isPresent()) {
-      double left = SettingsFirst.slowShareLeft(facts, Axis.DEC) * axis.shareOfDrift();
+      double left = axis.shareOfDrift();
       draft.part(
           facts.budget().get().part(Axis.DEC, "drift-lag"::equals).times(left),
           total.lo95() > 0 ? total : new Estimate(total.value(), 0, total.hi95()));

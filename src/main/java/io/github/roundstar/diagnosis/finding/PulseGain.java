@@ -6,7 +6,7 @@ import java.util.List;
 final class PulseGain {
   private static final List<GainFinding.Off> WAYS =
       List.of(
-          (facts, change) -> UnderCorrectionRule.tooWeak(change),
+          (facts, change) -> change.stronger() && change.gain().hi95() < Thresholds.LOW_GAIN,
           (facts, change) -> change.weaker() && change.gain().lo95() > Thresholds.HIGH_GAIN);
 
   private PulseGain() {}

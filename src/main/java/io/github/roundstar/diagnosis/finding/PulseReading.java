@@ -19,14 +19,15 @@ import java.util.function.Function;
  * @param northLessSouth the same in declination
  * @param crossAxisDeg angle between a pulse in right ascension and the star's motion [deg]
  */
-record PulseReading(
+public record PulseReading(
     Optional<Estimate> ra,
     Optional<Estimate> dec,
     Optional<Estimate> eastLessWest,
     Optional<Estimate> northLessSouth,
     Optional<Estimate> crossAxisDeg) {
 
-  static PulseReading of(NightResult night) {
+  /** Of a night. */
+  public static PulseReading of(NightResult night) {
     Optional<Estimate> angle = Pooled.estimate(night, of(Response::crossAxisDeg));
     return new PulseReading(
         Pooled.estimate(night, of(PulseReading::raStrength)),

@@ -7,12 +7,14 @@ import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Guided;
 import io.github.roundstar.results.Level;
 import io.github.roundstar.results.RunResult;
+import io.github.roundstar.results.Rung;
 import java.util.Optional;
 
 /**
  * The air sets the limit: the error of measuring the star makes the larger half of what is logged,
  * at the lower bound. The air moves both axes alike; where RA is surely noisier than Dec, only as
- * much as Dec has counts as the air's, and the rest is laid to the drive.
+ * much as Dec has counts as the air's, and the rest is laid to the drive. Where the night was
+ * played again, the air sets the limit where no cure below it meets the need.
  */
 final class SeeingBoundRule implements Rule {
   @Override
@@ -61,7 +63,11 @@ final class SeeingBoundRule implements Rule {
   }
 
   private Finding finding(Facts facts, Estimate share, Estimate ra, Estimate dec, boolean rough) {
-    boolean bound = share.lo95() >= Thresholds.AIR_SHARE;
+    boolean bound =
+        facts
+            .ladder()
+            .map(ladder -> ladder.rung().equals(Rung.AIR_LIMIT))
+            .orElse(share.lo95() >= Thresholds.AIR_SHARE);
     String evidence =
         "Measuring the star in one frame is off by "
             + Wording.both(ra)

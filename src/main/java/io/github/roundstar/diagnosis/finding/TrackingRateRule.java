@@ -72,8 +72,7 @@ final class TrackingRateRule implements Rule {
           .judged();
     }
     if (facts.budget().isPresent()) {
-      double left = SettingsFirst.slowShareLeft(facts, Axis.RA);
-      draft.part(facts.budget().get().part(Axis.RA, "drift-lag"::equals).times(left), drift);
+      draft.part(facts.budget().get().part(Axis.RA, "drift-lag"::equals), drift);
     } else {
       draft.shareUnknown(
           "how much of the drift guiding let through is not known: "

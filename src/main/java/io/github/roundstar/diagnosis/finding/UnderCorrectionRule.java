@@ -6,7 +6,7 @@ import io.github.roundstar.results.Finding;
 /**
  * Corrections too weak: the interval of the effective gain lies below what is usual and below the
  * better gain. Told apart from periodic error and drift, which a higher gain would leave too: there
- * the gain in use is a usual one.
+ * the gain in use is a usual one. Where the night was played again, the ladder tells.
  */
 final class UnderCorrectionRule implements Rule {
   @Override
@@ -16,12 +16,16 @@ final class UnderCorrectionRule implements Rule {
 
   @Override
   public Answer<Finding> judge(Facts facts) {
-    return GainFinding.saving(facts, (f, change) -> tooWeak(change))
+    return GainFinding.saving(facts, UnderCorrectionRule::tooWeak)
         .then(saving -> finding(facts, saving));
   }
 
-  static boolean tooWeak(GainChange change) {
-    return change.stronger() && change.gain().hi95() < Thresholds.LOW_GAIN;
+  private static boolean tooWeak(Facts facts, GainChange change) {
+    return facts
+        .ladder()
+        .map(
+            ladder -> ladder.changes(FindingCode.UNDER_CORRECTION, GainFinding.word(change.axis())))
+        .orElse(change.stronger() && change.gain().hi95() < Thresholds.LOW_GAIN);
   }
 
   private Answer<Finding> finding(Facts facts, GainFinding.Saving saving) {

@@ -2,82 +2,57 @@ package io.github.roundstar.diagnosis.finding;
 
 import io.github.roundstar.results.Decision;
 import io.github.roundstar.results.Finding;
+import io.github.roundstar.results.Judgement;
 import io.github.roundstar.results.Level;
+import io.github.roundstar.results.Rung;
+import io.github.roundstar.results.Step;
 import io.github.roundstar.results.Verdict;
-import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 
 /**
- * From findings to one decision. The weightiest finding that is worth fixing decides. Tools come
- * last: where the user's limit is met and no exposure was lost, gears are left alone. Without such
- * a finding the night is fine, or the air set the limit, or the log cannot tell.
+ * The decision in one sentence, in steps, and by what it is about; all of it is read off the
+ * ladder. Without a ladder, with a false star or with too short a log there is none, and the
+ * sentence says what is missing.
  */
 final class Verdicts {
-  /** Without these nothing can be said about the mount; two of them missing is too many. */
-  private static final Set<FindingCode> NEEDED =
-      EnumSet.of(
-          FindingCode.PERIODIC_ERROR,
-          FindingCode.DEC_BACKLASH,
-          FindingCode.OVER_CORRECTION,
-          FindingCode.JOLTS);
-
-  private static final int MOST_UNKNOWN = 1;
+  private static final int MOST_STEPS = 3;
 
   private final Facts facts;
   private final List<Finding> findings;
+  private final Optional<LadderReading> ladder;
 
   private Verdicts(Facts facts, List<Finding> findings) {
     this.facts = facts;
     this.findings = findings;
+    boolean silent =
+        level(FindingCode.LOG_TOO_SHORT) == Level.WATCH
+            || level(FindingCode.STUCK_STAR).atLeast(Level.WATCH)
+            || facts.radialRmsArcsec().isEmpty();
+    this.ladder = silent ? Optional.empty() : facts.ladder();
   }
 
   static Verdict of(Facts facts, List<Finding> findings) {
-    Verdicts verdicts = new Verdicts(facts, findings);
-    Optional<Finding> leading =
-        findings.stream().filter(f -> f.level().atLeast(Level.WORTH_FIXING)).findFirst();
-    Decision decision = leading.map(verdicts::decision).orElseGet(verdicts::withoutLeading);
+    return new Verdicts(facts, findings).verdict();
+  }
+
+  /** What to do next; nothing where nothing is to be done or the log cannot tell. */
+  static List<Step> steps(Facts facts, List<Finding> findings) {
+    return new Verdicts(facts, findings).steps();
+  }
+
+  private Verdict verdict() {
     return new Verdict(
-        decision,
-        Judgements.of(FindingCode.About.MOUNT, facts, findings),
-        Judgements.of(FindingCode.About.SKY, facts, findings),
-        Judgements.of(FindingCode.About.SETTINGS, facts, findings),
-        leading.isPresent()
-            ? verdicts.summary(decision, leading.get())
-            : verdicts.summary(decision));
-  }
-
-  private Decision decision(Finding leading) {
-    FindingCode code = FindingCode.of(leading.code());
-    boolean wind = code == FindingCode.JOLTS && facts.events().mostlyGusts();
-    return wind || (isTools(leading) && roundAlready()) ? Decision.LEAVE_ALONE : code.decision();
-  }
-
-  private static boolean isTools(Finding finding) {
-    return FindingCode.of(finding.code()).decision() == Decision.ADJUST_MOUNT;
-  }
-
-  private Decision withoutLeading() {
-    if (level(FindingCode.LOG_TOO_SHORT) == Level.WATCH || facts.radialRmsArcsec().isEmpty()) {
-      return Decision.CANNOT_TELL;
-    }
-    long unknown = NEEDED.stream().filter(code -> level(code) == Level.CANNOT_TELL).count();
-    boolean explained = unknown <= MOST_UNKNOWN && Unexplained.words(facts).isEmpty();
-    return roundAlready() || airBound() || explained ? Decision.LEAVE_ALONE : Decision.CANNOT_TELL;
-  }
-
-  /** Whether guiding keeps within the user's limit and no exposure is known to have trailed. */
-  private boolean roundAlready() {
-    boolean lost = facts.exposures().map(tally -> tally.trailed() > 0).orElse(false);
-    return !lost
-        && facts.limit().isPresent()
-        && facts.result().night().guided() != null
-        && facts.limit().get().metBy(facts.result().night().guided(), facts.usedFrames());
-  }
-
-  private boolean airBound() {
-    return level(FindingCode.SEEING_BOUND) == Level.WATCH;
+        decision(),
+        ladder.map(LadderReading::rung).orElse(null),
+        judgement(FindingCode.About.MOUNT),
+        judgement(FindingCode.About.AXIS),
+        judgement(FindingCode.About.SETTINGS),
+        judgement(FindingCode.About.SKY),
+        judgement(FindingCode.About.OPTICS),
+        summary());
   }
 
   private Level level(FindingCode code) {
@@ -88,52 +63,122 @@ final class Verdicts {
         .orElseThrow();
   }
 
-  private String summary(Decision decision, Finding leading) {
-    String what = Wording.small(leading.title());
-    return switch (decision) {
-      case ADJUST_MOUNT -> "The mount needs work: " + what + Worth.clause(facts, leading) + ".";
-      case ADJUST_POLAR_AXIS ->
-          "Align the polar axis, not the gears: " + what + Worth.clause(facts, leading) + ".";
-      case CHANGE_SETTINGS ->
-          "Change a setting and leave the mount alone: "
-              + what
-              + Worth.clause(facts, leading)
-              + ".";
-      case REBALANCE ->
-          "See to balance and cables before anything else: "
-              + what
-              + Worth.clause(facts, leading)
-              + ".";
-      case LEAVE_ALONE ->
-          isTools(leading) && roundAlready()
-              ? "Leave the mount alone: stars are round within your limit of "
-                  + facts.limit().orElseThrow().words()
-                  + "; the largest part left is this: "
-                  + what
-                  + "."
-              : "Leave the mount alone: " + what + Worth.clause(facts, leading) + ".";
-      case CANNOT_TELL -> cannotTell();
+  private boolean falseStar() {
+    return level(FindingCode.STUCK_STAR).atLeast(Level.WATCH);
+  }
+
+  private Decision decision() {
+    if (ladder.isEmpty()) {
+      return falseStar() ? Decision.CHANGE_SETTINGS : Decision.CANNOT_TELL;
+    }
+    List<LadderReading.Chosen> cures = ladder.get().cures();
+    return cures.isEmpty() ? Decision.LEAVE_ALONE : decision(leading(cures));
+  }
+
+  /** The cure that carries the decision: of the rung decided on; else the first that wins. */
+  private LadderReading.Chosen leading(List<LadderReading.Chosen> cures) {
+    return cures.stream()
+        .filter(c -> c.rung().equals(ladder.get().rung()))
+        .findFirst()
+        .orElse(cures.get(0));
+  }
+
+  private static Decision decision(LadderReading.Chosen chosen) {
+    return switch (chosen.cure().cure()) {
+      case "polar-axis" -> Decision.ADJUST_POLAR_AXIS;
+      case "balance", "jolts" -> Decision.REBALANCE;
+      case "exposure-length" -> Decision.EXPOSE_SHORTER;
+      case "flexure", "optics" -> Decision.MEND_OPTICS;
+      case "training", "play", "sticking", "gears" -> Decision.ADJUST_MOUNT;
+      default -> Decision.CHANGE_SETTINGS;
     };
   }
 
-  private String summary(Decision decision) {
-    if (decision == Decision.CANNOT_TELL) {
+  private List<Step> steps() {
+    if (ladder.isEmpty()) {
+      return List.of();
+    }
+    return ladder.get().cures().stream()
+        .limit(MOST_STEPS)
+        .map(chosen -> CureWords.step(chosen, ladder.get(), facts.equipment()))
+        .toList();
+  }
+
+  // --- the sentence ---
+
+  private String summary() {
+    if (ladder.isEmpty()) {
       return cannotTell();
     }
-    String rms = Wording.number(facts.radialRmsArcsec().orElseThrow());
-    if (airBound()) {
-      return "Nothing to adjust: the air set the limit, at " + rms + " arcsec RMS.";
-    }
-    return roundAlready()
-        ? "Nothing to adjust: guiding held the star to "
-            + rms
-            + " arcsec RMS, within your limit of "
-            + facts.limit().orElseThrow().words()
-            + "."
-        : "Nothing to adjust: no single cause makes a tenth of the " + rms + " arcsec RMS.";
+    LadderReading read = ladder.get();
+    List<LadderReading.Chosen> cures = read.cures();
+    return switch (read.rung()) {
+      case Rung.AS_IT_WAS -> "Leave everything as it is: " + asItWas(read) + ".";
+      case Rung.AIR_LIMIT -> air(read);
+      default -> {
+        String rest =
+            read.rung().equals(Rung.MECHANICS)
+                ? "; nothing cheaper is enough: "
+                : read.rung().equals(Rung.SETTINGS) || read.rung().equals(Rung.SHORTER_EXPOSURES)
+                    ? "; the mount can stay as it is: "
+                    : read.rung().equals(Rung.TRAINING)
+                        ? "; the gears can stay closed: "
+                        : "; the gears can stay as they are: ";
+        yield leadingWords(cures) + rest + CureWords.outcome(read) + ".";
+      }
+    };
+  }
+
+  /** The cure that carries the decision, with the one before it. */
+  private String leadingWords(List<LadderReading.Chosen> cures) {
+    LadderReading.Chosen leading = leading(cures);
+    String first = CureWords.shortly(leading.cure());
+    int others = cures.size() - 1;
+    return others == 0
+        ? first
+        : first + " (" + (others == 1 ? "one more step" : others + " more steps") + " below)";
+  }
+
+  private static String asItWas(LadderReading read) {
+    Rung now = read.asItWas();
+    return read.need().ofStars()
+        ? String.format(
+            Locale.ROOT, "%.0f of %d exposures are round", now.round().value(), now.units())
+        : String.format(
+            Locale.ROOT,
+            "%.2f arcsec RMS keeps within your %.2f",
+            now.loggedRadialRmsArcsec().value(),
+            read.need().limit());
+  }
+
+  private static String air(LadderReading read) {
+    Rung best = read.after();
+    String reach =
+        read.need().ofStars()
+            ? String.format(
+                Locale.ROOT,
+                "%.0f of %d exposures round at best",
+                best.round().value(),
+                best.units())
+            : String.format(
+                Locale.ROOT, "%.2f arcsec RMS at best", best.loggedRadialRmsArcsec().value());
+    return read.cures().isEmpty()
+        ? "The air set the limit; no change of mount or settings helps: " + reach + "."
+        : "The air sets the limit, "
+            + reach
+            + "; on the way there: "
+            + Wording.small(CureWords.shortly(read.cures().get(0).cure()))
+            + ".";
   }
 
   private String cannotTell() {
+    if (falseStar()) {
+      return findings.stream()
+          .filter(finding -> finding.code().equals(FindingCode.STUCK_STAR.word()))
+          .map(finding -> finding.title() + ": guide on another star first.")
+          .findFirst()
+          .orElseThrow();
+    }
     double more = LogTooShortRule.moreMinutes(facts);
     if (more > 0) {
       return "This log cannot tell; record "
@@ -146,19 +191,97 @@ final class Verdicts {
           + torn.get()
           + ": join them if guiding went on without a break.";
     }
-    Optional<String> unexplained = Unexplained.words(facts);
-    if (unexplained.isPresent()) {
-      return "This log cannot tell what moves the star: " + unexplained.get() + ".";
+    return "This log cannot tell: " + facts.because("/ladder", "/night/guided") + ".";
+  }
+
+  // --- by what it is about ---
+
+  private static final Set<String> MOUNT = Set.of("training", "gears", "play", "sticking", "jolts");
+  private static final Set<String> AXIS = Set.of("polar-axis", "balance");
+  private static final Set<String> OPTICS = Set.of("flexure", "optics");
+
+  private Integer costs(FindingCode.About about) {
+    if (ladder.isEmpty() || !ladder.get().need().ofStars()) {
+      return null;
+    }
+    LadderReading read = ladder.get();
+    return switch (about) {
+      case MOUNT -> read.costs(MOUNT);
+      case AXIS -> read.costs(AXIS);
+      case SETTINGS -> read.settingsCost();
+      case OPTICS -> read.costs(OPTICS);
+      case SKY -> read.airCosts();
+    };
+  }
+
+  private Judgement judgement(FindingCode.About about) {
+    List<Finding> these = findings.stream().filter(finding -> about(finding) == about).toList();
+    Optional<Finding> worst =
+        these.stream().filter(finding -> finding.level().atLeast(Level.WATCH)).findFirst();
+    Integer costs = costs(about);
+    String cost = cost(costs, about);
+    if (worst.isPresent()) {
+      Finding finding = worst.get();
+      return new Judgement(finding.level(), finding.title() + "." + cost, costs);
     }
     List<String> unknown =
-        findings.stream()
+        these.stream()
             .filter(finding -> finding.level() == Level.CANNOT_TELL)
-            .map(finding -> FindingCode.of(finding.code()))
-            .filter(NEEDED::contains)
-            .map(FindingCode::subject)
+            .map(finding -> FindingCode.of(finding.code()).subject())
             .toList();
-    return "This log cannot tell about "
-        + Wording.list(unknown)
-        + "; the page says what is missing.";
+    boolean nothingKnown = !these.isEmpty() && unknown.size() == these.size();
+    if (ladder.isEmpty() || nothingKnown) {
+      return new Judgement(
+          Level.CANNOT_TELL,
+          unknown.isEmpty()
+              ? "This log cannot tell."
+              : "This log cannot tell about " + Wording.list(unknown) + ".",
+          null);
+    }
+    boolean takes = costs != null && costs > 0;
+    return new Judgement(takes ? Level.WATCH : Level.FINE, quiet(about) + "." + cost, costs);
+  }
+
+  private String cost(Integer costs, FindingCode.About about) {
+    if (costs == null) {
+      return "";
+    }
+    if (costs == 0) {
+      return " It costs no exposure.";
+    }
+    String some = costs + " of " + ladder.get().asItWas().units() + " exposures";
+    boolean needed =
+        about == FindingCode.About.SKY
+            || ladder.get().cures().stream().anyMatch(c -> group(about).contains(c.cure().cure()));
+    return needed || about == FindingCode.About.SETTINGS
+        ? " It costs " + some + "."
+        : " Mended, it would win " + some + ", but that is not needed.";
+  }
+
+  private static Set<String> group(FindingCode.About about) {
+    return switch (about) {
+      case MOUNT -> MOUNT;
+      case AXIS -> AXIS;
+      case OPTICS -> OPTICS;
+      case SETTINGS, SKY -> Set.of();
+    };
+  }
+
+  private static String quiet(FindingCode.About about) {
+    return switch (about) {
+      case MOUNT -> "No gear, play or jolt stands out";
+      case AXIS -> "Axis and balance are good enough";
+      case SKY -> "The air was not the trouble";
+      case SETTINGS -> "The settings suit the mount";
+      case OPTICS -> "Nothing is seen of optics or flexure";
+    };
+  }
+
+  /** Gusts are the sky's doing, though it is the mount that they shake. */
+  private FindingCode.About about(Finding finding) {
+    FindingCode code = FindingCode.of(finding.code());
+    return code == FindingCode.JOLTS && facts.events().mostlyGusts()
+        ? FindingCode.About.SKY
+        : code.about();
   }
 }

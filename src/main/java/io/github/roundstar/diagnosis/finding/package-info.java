@@ -6,8 +6,9 @@
  * code of {@link io.github.roundstar.diagnosis.finding.FindingCode} has one {@code Rule}, a pure
  * function of {@code Facts}: the night's result and what the user says of the equipment. A rule
  * judges bounds of intervals, never a bare value, by the limits in {@code Thresholds}, and answers
- * with a finding or with the reason why the log cannot tell. {@code Draft} turns share and lost
- * exposures into a level; {@code Verdicts} turns the findings into a decision.
+ * with a finding or with the reason why the log cannot tell. {@code LadderReading} reads the
+ * decision off the ladder; {@code Draft} gives a finding the level that its cure has there, {@code
+ * Verdicts} puts the decision into a sentence, {@code CureWords} into steps.
  *
  * <p><b>Readers.</b> Figures of one kind are read in one class each: {@code TrailingBudget}, {@code
  * ReplayReading}, {@code LoopReading}, {@code PulseReading}, {@code AxisReading}, {@code

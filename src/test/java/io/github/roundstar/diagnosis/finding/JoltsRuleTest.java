@@ -9,7 +9,6 @@ import static io.github.roundstar.results.Level.WORTH_FIXING;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.roundstar.motion.Axis;
-import io.github.roundstar.results.Decision;
 import io.github.roundstar.results.Finding;
 import org.junit.jupiter.api.Test;
 
@@ -27,14 +26,11 @@ class JoltsRuleTest {
 
     assertThat(found.level()).isEqualTo(FIX_FIRST);
     assertThat(found.title()).isEqualTo("Wind jolted the star 40 times");
-    assertThat(jolts("gust", 40).diagnosis().verdict().decision()).isEqualTo(Decision.LEAVE_ALONE);
   }
 
   @Test
   void shiftsThatStayAskForCablesAndBalance() {
     assertThat(jolts("lasting-shift", 40).judgedBy(RULE).action().get(0)).contains("cables");
-    assertThat(jolts("lasting-shift", 40).diagnosis().verdict().decision())
-        .isEqualTo(Decision.REBALANCE);
   }
 
   /** By hand as for the worm: 0.1073 and 0.0529 arcsec^2. */

@@ -73,6 +73,7 @@ final class MadeUpNight {
   private RowCounts counts = new RowCounts(2300, 60, 0, 10, 0, 0, 0, 0);
   private double seconds = 7200;
   private double rmsScale = 1;
+  private MadeUpLadder ladder;
   private String equipment = "[sky]\nseeing_fwhm_arcsec = 2.5\n";
 
   private MadeUpNight() {
@@ -327,6 +328,12 @@ final class MadeUpNight {
     return this;
   }
 
+  /** The night was played again. */
+  MadeUpNight ladder(MadeUpLadder played) {
+    ladder = played;
+    return this;
+  }
+
   MadeUpNight equipment(String toml) {
     equipment = toml;
     return this;
@@ -367,6 +374,12 @@ final class MadeUpNight {
   }
 
   NightResult result() {
+    return ladder == null
+        ? figures()
+        : figures().withLadder(MadeUpLadder.need(), ladder.rungs(), "");
+  }
+
+  private NightResult figures() {
     double ra = rmsScale * Math.sqrt(sum(Axis.RA));
     double dec = rmsScale * Math.sqrt(sum(Axis.DEC));
     Guided guided =

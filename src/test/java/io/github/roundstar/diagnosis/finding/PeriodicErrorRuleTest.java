@@ -12,7 +12,9 @@ import static org.assertj.core.api.Assertions.offset;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Periodic;
+import io.github.roundstar.results.Rung;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 /** The budget decides how much a worm matters; chance peaks and aliases never do. */
@@ -64,12 +66,20 @@ class PeriodicErrorRuleTest {
     assertThat(sound().component("worm", 6, 1, 1e-9, true).levelBy(RULE)).isEqualTo(FINE);
   }
 
+  /** By hand: with the better gain 24 of 24 are round, so that no gear is opened. */
   @Test
-  void weakCorrectionsComeBeforeGears() {
-    MadeUpNight night = worm(1).gain(Axis.RA, 0.15, 0.02, 0.7);
+  void gearsWaitWhileAGainIsEnoughAndTheGainIsNamed() {
+    MadeUpNight night =
+        worm(1)
+            .ladder(
+                MadeUpLadder.was(10)
+                    .gain("ra", 0.4, 0.8, 24)
+                    .cure(Rung.MECHANICS, "gears", Map.of("swingArcsec", 12.0), 24, 24));
 
     assertThat(night.levelBy(new UnderCorrectionRule())).isEqualTo(FIX_FIRST);
-    assertThat(night.levelBy(RULE)).isIn(WATCH, FINE);
+    assertThat(night.levelBy(RULE)).isEqualTo(WATCH);
+    assertThat(night.judgedBy(RULE).action().get(0))
+        .isEqualTo("Raise the RA gain from 0.40 to 0.80 first.");
   }
 
   @Test

@@ -1,0 +1,391 @@
+package io.github.roundstar.diagnosis.ladder;
+
+import io.github.roundstar.diagnosis.exposures.FieldTurn;
+import io.github.roundstar.diagnosis.exposures.Units;
+import io.github.roundstar.diagnosis.ladder.PlayedNight.Played;
+import io.github.roundstar.model.Equipment;
+import io.github.roundstar.model.Estimate;
+import io.github.roundstar.results.Cure;
+import io.github.roundstar.results.Need;
+import io.github.roundstar.results.NightResult;
+import io.github.roundstar.results.Range;
+import io.github.roundstar.results.Rung;
+import io.github.roundstar.signal.Quantile;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * The ladder of a night: every cure played, the cheapest and least risky first, each rung on top of
+ * those below it.
+ */
+public final class Ladder {
+  /** One exposure in ten may be lost to a gust or a cloud; common practice, no source. */
+  private static final double SHARE_ROUND = 0.9;
+
+  /** A rung meets the need where it does with this probability. */
+  private static final double SURELY = 0.9;
+
+  /** Exposures are cut by so much at most, and not below; common practice, no source. */
+  private static final double[] SHORTER = {1.5, 2, 3, 4, 6, 10};
+
+  private static final double SHORTEST_SECONDS = 15;
+
+  /** A setting that takes less off the elongation beyond 1 is not worth a word; common practice. */
+  private static final double VISIBLE = 0.1;
+
+  /** Lengths that people set [s]. */
+  private static final double[] USUAL_SECONDS = {
+    5, 10, 15, 20, 30, 45, 60, 90, 120, 150, 180, 240, 300, 360, 420, 480, 600, 720, 900, 1200
+  };
+
+  private static final List<String> CLIMBED =
+      List.of(Rung.SETTINGS, Rung.ALIGNMENT_BALANCE, Rung.TRAINING, Rung.MECHANICS);
+
+  private final NightResult night;
+  private final Equipment equipment;
+  private final Optional<FieldTurn> turn;
+  private final Need need;
+  private final Treatments treatments;
+  private final PlayedNight played;
+  private final Map<String, Playing> below = new LinkedHashMap<>();
+  private final Map<String, Playing> at = new LinkedHashMap<>();
+  private final Map<Playing, List<Played>> ways = new LinkedHashMap<>();
+  private Map<Units, Map<Playing, List<Played>>> ofLength = Map.of();
+
+  private Ladder(
+      NightResult night,
+      List<PlayedRun> runs,
+      Units units,
+      Estimate roundFwhm,
+      Equipment equipment,
+      Optional<FieldTurn> turn) {
+    this.night = night;
+    this.equipment = equipment;
+    this.turn = turn;
+    this.need = need(equipment);
+    this.treatments = new Treatments(night, runs, units);
+    this.played = new PlayedNight(runs, units, roundFwhm);
+  }
+
+  /** What is asked: the user's limit where one is set, else round stars. */
+  public static Need need(Equipment equipment) {
+    if (equipment.limits().rmsArcsec().isPresent()) {
+      return new Need(Need.RADIAL_RMS, equipment.limits().rmsArcsec().getAsDouble(), "user", 1);
+    }
+    return new Need(
+        Need.ELONGATION,
+        equipment.limits().elongation(),
+        equipment.limits().usersElongation() ? "user" : "tool",
+        SHARE_ROUND);
+  }
+
+  /**
+   * Plays a night again.
+   *
+   * @param night its figures
+   * @param runs its runs, as units count them
+   * @param units what is judged
+   * @param roundFwhm width of the round image [arcsec]
+   * @param turn how the field turns, where that is known
+   * @return the rungs; none where there is nothing to judge
+   */
+  public static List<Rung> of(
+      NightResult night,
+      List<PlayedRun> runs,
+      Units units,
+      Estimate roundFwhm,
+      Equipment equipment,
+      Optional<FieldTurn> turn) {
+    return units.size() == 0
+        ? List.of()
+        : new Ladder(night, runs, units, roundFwhm, equipment, turn).rungs();
+  }
+
+  private List<Rung> rungs() {
+    Playing climbed = Playing.AS_IT_WAS;
+    Set<Playing> playings = new LinkedHashSet<>();
+    playings.add(climbed);
+    Playing today = Treatment.all(climbed, treatments.of(Rung.SETTINGS));
+    playings.add(today);
+    alone(treatments.of(Rung.SETTINGS), playings);
+    ways.putAll(played.play(playings, Map.of()).ways());
+    if (!enough(Playing.AS_IT_WAS) && !enough(today) && !treatments.quick().isEmpty()) {
+      Playing quick = Treatment.all(climbed, treatments.quick());
+      Set<Playing> quicker = new LinkedHashSet<>(List.of(quick));
+      alone(treatments.quick(), quicker);
+      ways.putAll(played.play(quicker, Map.of()).ways());
+      if (better(quick, today)) {
+        treatments.useQuick();
+      }
+    }
+    treatments.keepSettings(this::matters);
+    playings.clear();
+    for (String rung : CLIMBED) {
+      below.put(rung, climbed);
+      List<Treatment> own = treatments.of(rung);
+      climbed = Treatment.all(climbed, own);
+      at.put(rung, climbed);
+      playings.add(climbed);
+      playings.add(Treatment.all(Playing.AS_IT_WAS, own));
+      for (Treatment treatment : own) {
+        playings.add(treatment.how().apply(Playing.AS_IT_WAS));
+        playings.add(treatment.how().apply(below.get(rung)));
+      }
+    }
+    at.put(Rung.LOOP_LIMIT, climbed.atTheLoopsLimit());
+    at.put(Rung.AIR_LIMIT, Playing.perfect());
+    playings.add(at.get(Rung.LOOP_LIMIT));
+    playings.add(at.get(Rung.AIR_LIMIT));
+    playings.removeAll(ways.keySet());
+    ways.putAll(played.play(playings, Map.of()).ways());
+    List<Units> shorter = shorter();
+    if (!shorter.isEmpty()) {
+      Map<Playing, List<Units>> cuts = new LinkedHashMap<>();
+      cuts.put(Playing.AS_IT_WAS, shorter);
+      cuts.put(at.get(Rung.ALIGNMENT_BALANCE), shorter);
+      ofLength = played.play(Set.of(), cuts).ofLength();
+    }
+    List<Rung> rungs = new ArrayList<>();
+    rungs.add(
+        rung(
+            Rung.AS_IT_WAS,
+            true,
+            null,
+            List.of(),
+            played.units(),
+            ways.get(Playing.AS_IT_WAS),
+            null));
+    rungs.add(climbed(Rung.SETTINGS));
+    rungs.add(climbed(Rung.ALIGNMENT_BALANCE));
+    rungs.add(shorterExposures(shorter));
+    rungs.add(climbed(Rung.TRAINING));
+    rungs.add(climbed(Rung.MECHANICS));
+    rungs.add(limit(Rung.LOOP_LIMIT));
+    rungs.add(limit(Rung.AIR_LIMIT));
+    return rungs;
+  }
+
+  private static void alone(List<Treatment> treatments, Set<Playing> into) {
+    treatments.forEach(treatment -> into.add(treatment.how().apply(Playing.AS_IT_WAS)));
+  }
+
+  private boolean enough(Playing playing) {
+    return meets(ways.get(playing), played.units().size()) >= SURELY;
+  }
+
+  private boolean better(Playing one, Playing other) {
+    List<Played> first = ways.get(one);
+    List<Played> second = ways.get(other);
+    return need.ofStars()
+        ? gain(second, first, p -> p.judged().round()).value() >= 1
+        : gain(first, second, Played::loggedArcsec).low() > 0;
+  }
+
+  /** Whether a setting by itself makes stars visibly rounder, or the RMS asked for smaller. */
+  private boolean matters(Treatment setting) {
+    List<Played> before = ways.get(Playing.AS_IT_WAS);
+    List<Played> after = ways.get(setting.how().apply(Playing.AS_IT_WAS));
+    if (!need.ofStars()) {
+      return gain(after, before, Played::loggedArcsec).low() > 0;
+    }
+    double longer = range(before, p -> p.judged().middleElongation()).value() - 1;
+    double then = range(after, p -> p.judged().middleElongation()).value() - 1;
+    return gain(before, after, p -> p.judged().round()).value() >= 1
+        || then <= (1 - VISIBLE) * longer;
+  }
+
+  private List<Units> shorter() {
+    double now = played.units().seconds();
+    List<Units> shorter = new ArrayList<>();
+    boolean wanted =
+        need.ofStars() && meets(ways.get(Playing.AS_IT_WAS), played.units().size()) < SURELY;
+    double last = now;
+    for (double factor : SHORTER) {
+      double seconds = usual(now / factor);
+      if (wanted && seconds >= SHORTEST_SECONDS && seconds < last) {
+        Units cut = played.units().cut(seconds, equipment, turn);
+        if (cut.size() > 0) {
+          shorter.add(cut);
+        }
+        last = seconds;
+      }
+    }
+    return shorter;
+  }
+
+  /** The longest usual length that is no longer than this. */
+  private static double usual(double seconds) {
+    double best = 0;
+    for (double usual : USUAL_SECONDS) {
+      best = usual <= seconds + 1e-9 ? usual : best;
+    }
+    return best;
+  }
+
+  private Rung climbed(String rung) {
+    List<Treatment> own = treatments.of(rung);
+    List<Played> way = ways.get(at.get(rung));
+    return rung(
+        rung,
+        !own.isEmpty(),
+        own.isEmpty() ? treatments.reason(rung) : null,
+        own.stream().map(this::cure).toList(),
+        played.units(),
+        way,
+        rung.equals(Rung.MECHANICS) ? alone(own) : null);
+  }
+
+  private List<Rung> alone(List<Treatment> treatments) {
+    return treatments.stream()
+        .map(
+            treatment ->
+                rung(
+                    Rung.MECHANICS,
+                    true,
+                    null,
+                    List.of(cure(treatment)),
+                    played.units(),
+                    ways.get(treatment.how().apply(Playing.AS_IT_WAS)),
+                    null))
+        .toList();
+  }
+
+  private Rung limit(String rung) {
+    return rung(rung, true, null, List.of(), played.units(), ways.get(at.get(rung)), null);
+  }
+
+  /** The longest exposures that stay round as things are, else with settings and axis set right. */
+  private Rung shorterExposures(List<Units> shorter) {
+    double now = played.units().seconds();
+    Playing cheaper = at.get(Rung.ALIGNMENT_BALANCE);
+    for (Playing way : List.of(Playing.AS_IT_WAS, cheaper)) {
+      for (Units units : shorter) {
+        List<Played> cut = ofLength.get(units).get(way);
+        if (meets(cut, units.size()) >= SURELY) {
+          Range share = wonShare(cut, units.size());
+          Cure cure =
+              new Cure(
+                  "exposure-length",
+                  Map.of("fromSeconds", now, "toSeconds", units.seconds()),
+                  share,
+                  share,
+                  new Range(0, 0, 0),
+                  new Range(0, 0, 0),
+                  meets(cut, units.size()));
+          List<Cure> cures = new ArrayList<>();
+          if (way != Playing.AS_IT_WAS) {
+            treatments.of(Rung.SETTINGS).forEach(t -> cures.add(cure(t)));
+            treatments.of(Rung.ALIGNMENT_BALANCE).forEach(t -> cures.add(cure(t)));
+          }
+          cures.add(cure);
+          return rung(Rung.SHORTER_EXPOSURES, true, null, cures, units, cut, null);
+        }
+      }
+    }
+    return rung(
+        Rung.SHORTER_EXPOSURES,
+        false,
+        !need.ofStars()
+            ? "an RMS does not fall with the exposure"
+            : shorter.isEmpty()
+                ? "exposures are round as long as they are"
+                : "no shorter exposure is surely round either",
+        List.of(),
+        played.units(),
+        ways.get(cheaper),
+        null);
+  }
+
+  /** Of today's units, how many more would be round by the share of the others. */
+  private Range wonShare(List<Played> cut, int units) {
+    int all = played.units().size();
+    List<Played> now = ways.get(Playing.AS_IT_WAS);
+    double[] won = new double[cut.size()];
+    for (int d = 0; d < won.length; d++) {
+      won[d] =
+          (double) all * cut.get(d).judged().round() / Math.max(1, units)
+              - now.get(d).judged().round();
+    }
+    return range(won);
+  }
+
+  private Cure cure(Treatment treatment) {
+    List<Played> nothing = ways.get(Playing.AS_IT_WAS);
+    List<Played> alone = ways.get(treatment.how().apply(Playing.AS_IT_WAS));
+    Playing cheaper = below.get(treatment.rung());
+    List<Played> under = ways.get(cheaper);
+    List<Played> onTop = ways.get(treatment.how().apply(cheaper));
+    return new Cure(
+        treatment.code(),
+        treatment.numbers(),
+        gain(nothing, alone, p -> p.judged().round()),
+        gain(under, onTop, p -> p.judged().round()),
+        gain(alone, nothing, Played::loggedArcsec),
+        gain(onTop, under, Played::loggedArcsec),
+        meets(alone, played.units().size()));
+  }
+
+  private static Range gain(
+      List<Played> before, List<Played> after, ToDoubleFunction<Played> figure) {
+    double[] gains = new double[before.size()];
+    for (int d = 0; d < gains.length; d++) {
+      gains[d] = figure.applyAsDouble(after.get(d)) - figure.applyAsDouble(before.get(d));
+    }
+    return range(gains);
+  }
+
+  private Rung rung(
+      String name,
+      boolean offered,
+      String reason,
+      List<Cure> cures,
+      Units units,
+      List<Played> way,
+      List<Rung> alone) {
+    boolean corner = way.stream().noneMatch(p -> Double.isNaN(p.judged().cornerElongation()));
+    return new Rung(
+        name,
+        offered,
+        reason,
+        cures,
+        units.size(),
+        units.areListed() ? "exposures" : "windows",
+        units.seconds(),
+        range(way, p -> p.judged().round()),
+        range(way, Played::radialArcsec),
+        range(way, p -> Math.max(p.raArcsec(), p.decArcsec())),
+        range(way, Played::loggedArcsec),
+        range(way, p -> p.judged().middleElongation()),
+        corner ? range(way, p -> p.judged().cornerElongation()) : null,
+        meets(way, units.size()),
+        alone);
+  }
+
+  /** Probability that the need is met, from so many draws. */
+  private double meets(List<Played> way, int units) {
+    long met =
+        way.stream()
+            .filter(
+                p ->
+                    need.ofStars()
+                        ? p.judged().round() >= need.round(units)
+                        : p.loggedArcsec() <= need.limit())
+            .count();
+    return (met + 0.5) / (way.size() + 1);
+  }
+
+  private static Range range(List<Played> way, ToDoubleFunction<Played> figure) {
+    return range(way.stream().mapToDouble(figure).toArray());
+  }
+
+  private static Range range(double[] values) {
+    return new Range(
+        Quantile.median(values), Quantile.of(values, 0.025), Quantile.of(values, 0.975));
+  }
+}

@@ -1,0 +1,581 @@
+package io.github.roundstar.diagnosis.ladder;
+
+import io.github.roundstar.diagnosis.exposures.Units;
+import io.github.roundstar.diagnosis.finding.AxisReading;
+import io.github.roundstar.diagnosis.finding.EventTally;
+import io.github.roundstar.diagnosis.finding.PulseReading;
+import io.github.roundstar.model.Estimate;
+import io.github.roundstar.motion.PlayedAxis;
+import io.github.roundstar.motion.PlayedAxis.Change;
+import io.github.roundstar.results.AxisLoopResult;
+import io.github.roundstar.results.Component;
+import io.github.roundstar.results.NightResult;
+import io.github.roundstar.results.Periodic;
+import io.github.roundstar.results.Replay;
+import io.github.roundstar.results.RunResult;
+import io.github.roundstar.results.Rung;
+import io.github.roundstar.results.Settling;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
+
+/** What could be changed of a night, by its figures: the cheapest and least risky first. */
+final class Treatments {
+  /** A setting that moves the star by so little less is not worth a word. */
+  private static final double LEAST_LESS = 0.03;
+
+  /** Settings this close to the best are as good; the one nearest to that in use is taken. */
+  private static final double AS_GOOD = 0.02;
+
+  /** Shorter guide exposures cost light and pulses; they must cut the mean square by this share. */
+  private static final double SURELY_SHORTER = 0.1;
+
+  /** Below this the air is not averaged and the guide star fades; common practice, no source. */
+  private static final double SHORTEST_GUIDE_SECONDS = 0.4;
+
+  /** To this a careful owner brings an axis; common practice, no source [arcmin]. */
+  private static final double BROUGHT_TO_ARCMIN = 1;
+
+  /** Pulses that differ by less between the directions do no harm; common practice, no source. */
+  private static final double ALIKE = 0.1;
+
+  /**
+   * Drift in right ascension that refraction and usual axes make at most, down to 30 degrees
+   * [arcsec/min]; beyond it and beyond the axis the rate is wrong.
+   */
+  private static final double RATE_ARCSEC_PER_MINUTE = 1.1;
+
+  /** Drift that an axis makes for each arcminute off the pole, at most [arcsec/min]. */
+  private static final double DRIFT_PER_ARCMIN = 0.2625;
+
+  private static final double FALSE_ALARM = 0.01;
+
+  /** A curve of which less comes back is not worth training; common practice, no source. */
+  private static final double LEAST_REPEATED = 0.3;
+
+  private final NightResult night;
+  private final List<PlayedRun> runs;
+  private final Units units;
+  private final List<Treatment> all = new ArrayList<>();
+  private final Map<String, String> reasons = new LinkedHashMap<>();
+
+  /** Settings with shorter guide exposures, which cost light: for where today's are not enough. */
+  private final List<Treatment> quick = new ArrayList<>();
+
+  private List<Choice> atTodaysExposure = List.of();
+
+  Treatments(NightResult night, List<PlayedRun> runs, Units units) {
+    this.night = night;
+    this.runs = runs;
+    this.units = units;
+    settings();
+    alignment();
+    training();
+    mechanics();
+  }
+
+  /** Those of a rung, the least risky first. */
+  List<Treatment> of(String rung) {
+    return all.stream().filter(treatment -> treatment.rung().equals(rung)).toList();
+  }
+
+  /** Gains, deadbands and cadence with shorter guide exposures; none where those do not help. */
+  List<Treatment> quick() {
+    if (quick.isEmpty() && !atTodaysExposure.isEmpty()) {
+      int before = all.size();
+      shorterGuiding(atTodaysExposure);
+      quick.addAll(all.subList(before, all.size()));
+      all.subList(before, all.size()).clear();
+    }
+    return quick;
+  }
+
+  /** Takes those instead of the ones at today's guide exposures. */
+  void useQuick() {
+    all.removeIf(t -> loop(t.code()));
+    all.addAll(0, quick);
+  }
+
+  private static boolean loop(String code) {
+    return code.startsWith("ra-") || code.startsWith("dec-") || code.equals("guide-exposure");
+  }
+
+  /** Leaves out the settings that do not matter. */
+  void keepSettings(Predicate<Treatment> matters) {
+    all.removeIf(t -> t.rung().equals(Rung.SETTINGS) && !matters.test(t));
+    reasons.putIfAbsent(Rung.SETTINGS, "no setting that was played makes stars rounder");
+  }
+
+  /** Why a rung has nothing to offer. */
+  String reason(String rung) {
+    return reasons.getOrDefault(rung, "nothing on it would change anything");
+  }
+
+  private Stream<PlayedAxis> axes(Function<PlayedRun, Optional<PlayedAxis>> axis) {
+    return runs.stream().flatMap(run -> axis.apply(run).stream());
+  }
+
+  // --- settings ---
+
+  /** A setting of one axis, with what the star would do. */
+  private record Choice(Replay now, Replay then) {
+    double lessSquare() {
+      return square(now.predictedMotionRmsArcsec()) - square(then.predictedMotionRmsArcsec());
+    }
+  }
+
+  private static double square(double x) {
+    return x * x;
+  }
+
+  private void settings() {
+    boolean known =
+        axes(PlayedRun::ra).anyMatch(PlayedAxis::lawKnown)
+            || axes(PlayedRun::dec).anyMatch(PlayedAxis::lawKnown);
+    List<Replay> rows = night.replay() == null ? List.of() : night.replay();
+    if (!known || rows.isEmpty()) {
+      reasons.put(
+          Rung.SETTINGS,
+          night.notComputed().stream()
+              .filter(reason -> reason.figure().startsWith("/replay"))
+              .map(reason -> reason.because())
+              .findFirst()
+              .orElse("the law of the loop is not known well enough to play it again"));
+    } else {
+      choose(rows);
+    }
+    rate();
+    if (units.areListed() && units.unsettled()) {
+      Settling settling = night.night().settling();
+      double slow = settling == null || settling.p90Seconds() == null ? 0 : settling.p90Seconds();
+      double wait = Math.max(Units.WAIT_SECONDS, slow);
+      all.add(
+          new Treatment(
+              "settling-wait", Rung.SETTINGS, Map.of("toSeconds", wait), Playing::settled));
+    }
+  }
+
+  /** The best cadence for both axes together, then in each axis the setting nearest to today's. */
+  private void choose(List<Replay> rows) {
+    Map<Integer, List<Choice>> byCadence = new TreeMap<>();
+    for (String axis : List.of("ra", "dec")) {
+      List<Replay> own =
+          rows.stream().filter(row -> row.axis().equals(axis) && !row.trained()).toList();
+      Optional<Replay> now = own.stream().filter(Replay::current).findFirst();
+      if (now.isEmpty()) {
+        continue;
+      }
+      for (int averaged : new int[] {1, 2, 4}) {
+        List<Replay> alike =
+            own.stream().filter(row -> averaged(row, now.get()) == averaged).toList();
+        best(alike, now.get())
+            .ifPresent(
+                then ->
+                    byCadence
+                        .computeIfAbsent(averaged, key -> new ArrayList<>())
+                        .add(new Choice(now.get(), then)));
+      }
+    }
+    List<Choice> own = byCadence.getOrDefault(1, List.of());
+    List<Choice> chosen = own;
+    int averaged = 1;
+    for (Map.Entry<Integer, List<Choice>> other : byCadence.entrySet()) {
+      boolean surely =
+          other.getValue().size() == own.size()
+              && sum(other.getValue()) > sum(chosen) + AS_GOOD * whole(own)
+              && other.getValue().stream().allMatch(c -> c.then().lessMotionArcsec().lo95() > 0);
+      if (surely) {
+        chosen = other.getValue();
+        averaged = other.getKey();
+      }
+    }
+    atTodaysExposure = averaged == 1 ? chosen : List.of();
+    if (averaged > 1) {
+      double cadence = chosen.get(0).now().cadenceSeconds();
+      double exposed =
+          Stream.concat(axes(PlayedRun::ra), axes(PlayedRun::dec))
+              .mapToDouble(PlayedAxis::exposureSeconds)
+              .filter(seconds -> seconds > 0)
+              .findFirst()
+              .orElse(cadence);
+      int frames = averaged;
+      all.add(
+          new Treatment(
+              "guide-exposure",
+              Rung.SETTINGS,
+              Map.of(
+                  "fromSeconds",
+                  exposed,
+                  "toSeconds",
+                  exposed + (frames - 1) * cadence,
+                  "toCadenceSeconds",
+                  frames * cadence),
+              playing -> averaged(playing, frames)));
+    }
+    for (Choice choice : chosen) {
+      boolean worth =
+          choice.then().lessMotionArcsec().lo95() > 0
+              && choice.then().lessMotionArcsec().value()
+                  >= LEAST_LESS * choice.now().predictedMotionRmsArcsec();
+      if (worth) {
+        add(choice.now(), choice.then().gain(), choice.then().deadbandArcsec());
+      }
+    }
+  }
+
+  /** Settings of an axis with guide exposures cut into so many. */
+  private record Cut(int frames, Choice choice, double gain, double deadband, double motion) {}
+
+  /**
+   * Guide exposures of a half or a quarter, where they surely move the star less than the best
+   * settings at today's; gains are tried on one draw of the night.
+   */
+  private void shorterGuiding(List<Choice> chosen) {
+    double exposed =
+        Stream.concat(axes(PlayedRun::ra), axes(PlayedRun::dec))
+            .mapToDouble(PlayedAxis::exposureSeconds)
+            .filter(seconds -> seconds > 0)
+            .findFirst()
+            .orElse(0);
+    double now = 0;
+    for (Choice choice : chosen) {
+      now += square(played(choice, 1, choice.then().gain(), choice.then().deadbandArcsec()));
+    }
+    List<Cut> best = List.of();
+    double least = (1 - SURELY_SHORTER) * now;
+    for (int frames : new int[] {2, 4}) {
+      if (exposed / frames < SHORTEST_GUIDE_SECONDS) {
+        continue;
+      }
+      List<Cut> cuts = new ArrayList<>();
+      double sum = 0;
+      for (Choice choice : chosen) {
+        Cut cut = cut(choice, frames);
+        cuts.add(cut);
+        sum += square(cut.motion());
+      }
+      if (sum < least) {
+        least = (1 - SURELY_SHORTER) * sum;
+        best = cuts;
+      }
+    }
+    if (best.isEmpty()) {
+      return;
+    }
+    int frames = best.get(0).frames();
+    double cadence = best.get(0).choice().now().cadenceSeconds();
+    all.add(
+        new Treatment(
+            "guide-exposure",
+            Rung.SETTINGS,
+            Map.of(
+                "fromSeconds",
+                exposed,
+                "toSeconds",
+                exposed / frames,
+                "toCadenceSeconds",
+                cadence / frames),
+            playing -> playing.ra(playing.ra().split(frames)).dec(playing.dec().split(frames))));
+    for (Cut cut : best) {
+      add(cut.choice().now(), cut.gain(), cut.deadband());
+    }
+  }
+
+  private Cut cut(Choice choice, int frames) {
+    Cut best = null;
+    double had = choice.now().gain();
+    double[] gains = {had, 0.15, 0.3, 0.45, 0.6, 0.75};
+    for (double gain : gains) {
+      for (double deadband :
+          choice.now().deadbandArcsec() > 0
+              ? new double[] {choice.now().deadbandArcsec(), 0}
+              : new double[] {0}) {
+        double motion = played(choice, frames, gain, deadband);
+        boolean first = best == null;
+        if (first || motion < (1 - LEAST_LESS) * best.motion()) {
+          best = new Cut(frames, choice, gain, deadband, motion);
+        }
+      }
+    }
+    return best;
+  }
+
+  /** RMS of the motion of an axis in one draw, over all runs. */
+  private double played(Choice choice, int frames, double gain, double deadband) {
+    boolean ra = choice.now().axis().equals("ra");
+    Change change =
+        Change.NONE.settings(gain / Math.max(1e-6, choice.now().gain()), deadband, 1).split(frames);
+    double squares = 0;
+    double n = 0;
+    for (PlayedAxis axis : axes(ra ? PlayedRun::ra : PlayedRun::dec).toList()) {
+      if (axis.lawKnown()) {
+        squares += axis.size() * square(axis.drawn(0.5, 1).motionArcsec(change));
+        n += axis.size();
+      }
+    }
+    return n == 0 ? 0 : Math.sqrt(squares / n);
+  }
+
+  private static Playing averaged(Playing playing, int frames) {
+    return playing
+        .ra(playing.ra().settings(playing.ra().gainFactor(), playing.ra().deadbandArcsec(), frames))
+        .dec(
+            playing
+                .dec()
+                .settings(playing.dec().gainFactor(), playing.dec().deadbandArcsec(), frames));
+  }
+
+  private static double sum(List<Choice> choices) {
+    return choices.stream().mapToDouble(Choice::lessSquare).sum();
+  }
+
+  private static double whole(List<Choice> choices) {
+    return choices.stream().mapToDouble(c -> square(c.now().predictedMotionRmsArcsec())).sum();
+  }
+
+  private static int averaged(Replay row, Replay now) {
+    return (int) Math.round(row.cadenceSeconds() / Math.max(1e-9, now.cadenceSeconds()));
+  }
+
+  private static Optional<Replay> best(List<Replay> rows, Replay now) {
+    Optional<Replay> least =
+        rows.stream().min(Comparator.comparingDouble(Replay::predictedMotionRmsArcsec));
+    return least.map(
+        best -> {
+          double enough =
+              best.predictedMotionRmsArcsec() + AS_GOOD * now.predictedMotionRmsArcsec();
+          return rows.stream()
+              .filter(row -> row.predictedMotionRmsArcsec() <= enough)
+              .min(
+                  Comparator.comparing((Replay row) -> row.deadbandArcsec() != now.deadbandArcsec())
+                      .thenComparing(
+                          row -> Math.abs(Math.log(row.gain() / Math.max(0.01, now.gain())))))
+              .orElse(best);
+        });
+  }
+
+  private void add(Replay now, double gain, double toDeadband) {
+    double factor = gain / Math.max(1e-6, now.gain());
+    boolean ra = now.axis().equals("ra");
+    boolean otherDeadband = Math.abs(toDeadband - now.deadbandArcsec()) > 1e-9;
+    boolean otherGain = Math.abs(factor - 1) > 0.02;
+    if (otherGain) {
+      double declared = declaredGain(ra).orElse(now.gain());
+      all.add(
+          new Treatment(
+              (ra ? "ra-" : "dec-") + "gain",
+              Rung.SETTINGS,
+              Map.of("fromGain", declared, "toGain", declared * factor),
+              of(
+                  ra,
+                  change ->
+                      change.settings(factor, change.deadbandArcsec(), change.framesAveraged()))));
+    }
+    if (otherDeadband) {
+      all.add(
+          new Treatment(
+              (ra ? "ra-" : "dec-") + "deadband",
+              Rung.SETTINGS,
+              Map.of("fromArcsec", now.deadbandArcsec(), "toArcsec", toDeadband),
+              of(
+                  ra,
+                  change ->
+                      change.settings(change.gainFactor(), toDeadband, change.framesAveraged()))));
+    }
+  }
+
+  private static UnaryOperator<Playing> of(boolean ra, UnaryOperator<Change> change) {
+    return playing ->
+        ra ? playing.ra(change.apply(playing.ra())) : playing.dec(change.apply(playing.dec()));
+  }
+
+  private Optional<Double> declaredGain(boolean ra) {
+    return night.runs().stream()
+        .filter(run -> run.loop() != null)
+        .map(run -> ra ? run.loop().ra() : run.loop().dec())
+        .filter(loop -> loop != null && loop.declaredGain() != null)
+        .map(AxisLoopResult::declaredGain)
+        .findFirst();
+  }
+
+  private void rate() {
+    Estimate drift =
+        night.night().driftArcsecPerMinuteSky() == null
+            ? null
+            : night.night().driftArcsecPerMinuteSky().ra();
+    Optional<AxisReading> axis = AxisReading.of(night);
+    if (drift == null || drift.covers(0) || axis.isEmpty() || axis.get().refuted()) {
+      return;
+    }
+    double least = Math.min(Math.abs(drift.lo95()), Math.abs(drift.hi95()));
+    double allowed = RATE_ARCSEC_PER_MINUTE + DRIFT_PER_ARCMIN * axis.get().totalArcmin().hi95();
+    if (least > allowed) {
+      all.add(
+          new Treatment(
+              "tracking-rate",
+              Rung.SETTINGS,
+              Map.of("driftArcsecPerMinute", drift.value()),
+              playing -> playing.ra(playing.ra().drift(1))));
+    }
+  }
+
+  // --- alignment and balance ---
+
+  private void alignment() {
+    Optional<AxisReading> axis = AxisReading.of(night);
+    if (axis.isPresent() && axis.get().refuted()) {
+      reasons.put(Rung.ALIGNMENT_BALANCE, axis.get().whyRefuted());
+    } else if (axis.isPresent() && axis.get().totalArcmin().lo95() > BROUGHT_TO_ARCMIN) {
+      Estimate total = axis.get().totalArcmin();
+      double unsure = (total.hi95() - total.lo95()) / 2;
+      double left = Math.min(1, Math.hypot(BROUGHT_TO_ARCMIN, unsure) / total.value());
+      double share = (1 - left) * axis.get().shareOfDrift();
+      Map<String, Double> numbers = new TreeMap<>();
+      numbers.put("fromArcmin", total.value());
+      numbers.put("toArcmin", left * total.value());
+      if (night.polarAxis().azimuthArcmin() != null) {
+        numbers.put("azimuthArcmin", -night.polarAxis().azimuthArcmin().value());
+      }
+      if (night.polarAxis().altitudeArcmin() != null) {
+        numbers.put("altitudeArcmin", -night.polarAxis().altitudeArcmin().value());
+      }
+      all.add(
+          new Treatment(
+              "polar-axis",
+              Rung.ALIGNMENT_BALANCE,
+              numbers,
+              playing -> playing.dec(playing.dec().drift(share)).turned(left)));
+    }
+    PulseReading pulses = PulseReading.of(night);
+    boolean ra = unlike(pulses.eastLessWest());
+    boolean dec = unlike(pulses.northLessSouth()) && !loses();
+    if (ra || dec) {
+      Map<String, Double> numbers = new TreeMap<>();
+      pulses.eastLessWest().filter(x -> ra).ifPresent(x -> numbers.put("eastLessWest", x.value()));
+      pulses
+          .northLessSouth()
+          .filter(x -> dec)
+          .ifPresent(x -> numbers.put("northLessSouth", x.value()));
+      all.add(
+          new Treatment(
+              "balance",
+              Rung.ALIGNMENT_BALANCE,
+              numbers,
+              playing ->
+                  (ra ? playing.ra(playing.ra().balanced()) : playing)
+                      .dec(dec ? playing.dec().balanced() : playing.dec())));
+    }
+    reasons.putIfAbsent(
+        Rung.ALIGNMENT_BALANCE,
+        axis.isEmpty()
+            ? "where the axis points is not known, and pulses act alike both ways"
+            : "the axis is as good as it can be set, and pulses act alike both ways");
+  }
+
+  private static boolean unlike(Optional<Estimate> difference) {
+    return difference.isPresent()
+        && (difference.get().lo95() > ALIKE || difference.get().hi95() < -ALIKE);
+  }
+
+  private boolean loses() {
+    return axes(PlayedRun::dec).anyMatch(axis -> axis.lostArcsec() > 0);
+  }
+
+  // --- training ---
+
+  private boolean turns() {
+    Periodic periodic = night.night().periodic();
+    return periodic != null && periodic.components().stream().anyMatch(Treatments::stands);
+  }
+
+  private static boolean stands(Component component) {
+    return component.falseAlarm() < FALSE_ALARM
+        && component.amplitudeArcsecAxis().lo95() > 0
+        && !component.mayBeAlias();
+  }
+
+  private void training() {
+    Periodic periodic = night.night().periodic();
+    double most = axes(PlayedRun::ra).mapToDouble(PlayedAxis::trainableArcsec).max().orElse(0);
+    if (!turns() || most == 0) {
+      reasons.put(Rung.TRAINING, "no curve of a gear stands out that could be trained");
+      return;
+    }
+    double repeated = periodic.repeatability() == null ? 1 : periodic.repeatability();
+    if (repeated < LEAST_REPEATED) {
+      reasons.put(Rung.TRAINING, "too little of the worm's curve comes back every turn");
+      return;
+    }
+    double share = Math.min(1, repeated);
+    all.add(
+        new Treatment(
+            "training",
+            Rung.TRAINING,
+            Map.of("share", share, "swingArcsec", 2 * most),
+            playing -> playing.ra(playing.ra().trained(share))));
+  }
+
+  // --- mechanics ---
+
+  private void mechanics() {
+    EventTally events = EventTally.of(night);
+    if (events.jolts() > 0 && !events.mostlyGusts()) {
+      all.add(
+          new Treatment(
+              "jolts",
+              Rung.MECHANICS,
+              Map.of("jolts", (double) events.jolts()),
+              playing ->
+                  playing.ra(playing.ra().withoutJolts()).dec(playing.dec().withoutJolts())));
+    }
+    if (units.bends()) {
+      all.add(new Treatment("flexure", Rung.MECHANICS, Map.of(), Playing::keptTogether));
+    }
+    if (units.opticsOff()) {
+      all.add(new Treatment("optics", Rung.MECHANICS, Map.of(), Playing::collimated));
+    }
+    double lost = axes(PlayedRun::dec).mapToDouble(PlayedAxis::lostArcsec).max().orElse(0);
+    if (lost > 0 && surelyLost()) {
+      boolean sticks = axes(PlayedRun::dec).anyMatch(PlayedAxis::sticks);
+      all.add(
+          new Treatment(
+              sticks ? "sticking" : "play",
+              Rung.MECHANICS,
+              Map.of("fromArcsec", lost),
+              playing -> playing.dec(playing.dec().withoutLost())));
+    }
+    double swing = axes(PlayedRun::ra).mapToDouble(PlayedAxis::gearsArcsec).max().orElse(0);
+    if (turns() && swing > 0) {
+      all.add(
+          new Treatment(
+              "gears",
+              Rung.MECHANICS,
+              Map.of("swingArcsec", 2 * swing),
+              playing -> playing.ra(playing.ra().withoutGears())));
+    }
+    reasons.put(Rung.MECHANICS, "neither play nor gears nor jolts stand out");
+  }
+
+  private boolean surelyLost() {
+    return night.runs().stream().anyMatch(Treatments::surelyLost)
+        || night.night().backlashArcsecAxis() != null
+            && above(night.night().backlashArcsecAxis().dec());
+  }
+
+  private static boolean surelyLost(RunResult run) {
+    return run.backlashArcsecAxis() != null && above(run.backlashArcsecAxis().dec())
+        || run.stickingArcsecAxis() != null && above(run.stickingArcsecAxis().dec());
+  }
+
+  private static boolean above(Estimate width) {
+    return width != null && width.lo95() > 0;
+  }
+}

@@ -1,0 +1,549 @@
+package io.github.roundstar.motion;
+
+import io.github.roundstar.motion.posterior.AxisPosterior;
+import io.github.roundstar.motion.posterior.AxisPosterior.Draw;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SplittableRandom;
+
+/**
+ * One axis of a run, ready to be guided again with a cure applied: what moved the star is drawn
+ * from the night's posterior, the measured frames' noise with it. Immutable.
+ *
+ * <p>The path that the star really took is the logged offsets less the drawn noise, whatever the
+ * strength of the pulses. With a cure, the drawn disturbance goes through the law that the loop
+ * followed; where no law describes the loop, what is taken out of the disturbance goes through the
+ * loop's average gain ({@link LinearLoop}) and is taken off the path.
+ */
+public final class PlayedAxis {
+  private static final long SPLIT_SEED = 20110704;
+
+  private final MotionSplit split;
+  private final Optional<Controller> law;
+  private final AxisPosterior posterior;
+  private final double strength;
+  private final LinearLoop linear;
+  private final double frameSeconds;
+  private final double cosine;
+
+  /** What each frame's smoothing error takes over from the frame before. */
+  private final double carried;
+
+  private PlayedAxis(
+      MotionSplit split,
+      Optional<LoopFit> fit,
+      boolean repeats,
+      AxisMotion motion,
+      double frameSeconds) {
+    this.split = split;
+    this.law = fit.filter(f -> repeats).map(LoopFit::law);
+    this.posterior = motion.known().posterior();
+    this.strength = motion.effect().strength();
+    this.linear = LinearLoop.of(split, fit.map(LoopFit::law));
+    this.frameSeconds = frameSeconds;
+    this.cosine = motion.run().cosine();
+    Draw middle = posterior.draws().get(posterior.draws().size() / 2);
+    this.carried = LoopLimit.smoothingMemory(model(middle));
+  }
+
+  /**
+   * An axis.
+   *
+   * @param fit the loop's law
+   * @param repeats whether the law describes the loop well enough to play it again
+   * @param frameSeconds from frame to frame [s]
+   */
+  public static PlayedAxis of(
+      MotionSplit split,
+      Optional<LoopFit> fit,
+      boolean repeats,
+      AxisMotion motion,
+      double frameSeconds) {
+    return new PlayedAxis(split, fit, repeats, motion, frameSeconds);
+  }
+
+  /**
+   * What is changed.
+   *
+   * @param gainFactor times the gain in use
+   * @param deadbandArcsec offsets left alone [arcsec]; NaN for the one in use
+   * @param framesAveraged frames averaged for one pulse
+   * @param framesSplit frames that stand for each of today's, each exposed for its share
+   * @param driftShare share of the drift that is taken away, 0 to 1
+   * @param trainedShare share of the trainable curve that is taken away
+   * @param gears whether all sinusoids are taken away
+   * @param lost whether play, or sticking, is taken away
+   * @param jolts whether jolts are taken away
+   * @param alike whether pulses act alike both ways
+   */
+  public record Change(
+      double gainFactor,
+      double deadbandArcsec,
+      int framesAveraged,
+      int framesSplit,
+      double driftShare,
+      double trainedShare,
+      boolean gears,
+      boolean lost,
+      boolean jolts,
+      boolean alike) {
+    /** Nothing is changed. */
+    public static final Change NONE =
+        new Change(1, Double.NaN, 1, 1, 0, 0, false, false, false, false);
+
+    /** With other settings. */
+    public Change settings(double factor, double deadband, int averaged) {
+      return new Change(
+          factor,
+          deadband,
+          averaged,
+          framesSplit,
+          driftShare,
+          trainedShare,
+          gears,
+          lost,
+          jolts,
+          alike);
+    }
+
+    /** With shorter guide exposures. */
+    public Change split(int frames) {
+      return new Change(
+          gainFactor,
+          deadbandArcsec,
+          1,
+          frames,
+          driftShare,
+          trainedShare,
+          gears,
+          lost,
+          jolts,
+          alike);
+    }
+
+    /** With so much of the drift taken away. */
+    public Change drift(double share) {
+      return new Change(
+          gainFactor,
+          deadbandArcsec,
+          framesAveraged,
+          framesSplit,
+          share,
+          trainedShare,
+          gears,
+          lost,
+          jolts,
+          alike);
+    }
+
+    /** With so much of the worm's curve trained out. */
+    public Change trained(double share) {
+      return new Change(
+          gainFactor,
+          deadbandArcsec,
+          framesAveraged,
+          framesSplit,
+          driftShare,
+          share,
+          gears,
+          lost,
+          jolts,
+          alike);
+    }
+
+    /** Without sinusoids. */
+    public Change withoutGears() {
+      return new Change(
+          gainFactor,
+          deadbandArcsec,
+          framesAveraged,
+          framesSplit,
+          driftShare,
+          trainedShare,
+          true,
+          lost,
+          jolts,
+          alike);
+    }
+
+    /** Without play or sticking. */
+    public Change withoutLost() {
+      return new Change(
+          gainFactor,
+          deadbandArcsec,
+          framesAveraged,
+          framesSplit,
+          driftShare,
+          trainedShare,
+          gears,
+          true,
+          jolts,
+          alike);
+    }
+
+    /** Without jolts. */
+    public Change withoutJolts() {
+      return new Change(
+          gainFactor,
+          deadbandArcsec,
+          framesAveraged,
+          framesSplit,
+          driftShare,
+          trainedShare,
+          gears,
+          lost,
+          true,
+          alike);
+    }
+
+    /** Balanced. */
+    public Change balanced() {
+      return new Change(
+          gainFactor,
+          deadbandArcsec,
+          framesAveraged,
+          framesSplit,
+          driftShare,
+          trainedShare,
+          gears,
+          lost,
+          jolts,
+          true);
+    }
+  }
+
+  /** Number of measured frames. */
+  public int size() {
+    return split.frames.size();
+  }
+
+  /** Whether a measured frame counts in an RMS. */
+  public boolean used(int i) {
+    return split.frames.used[i];
+  }
+
+  /** How long the guide camera exposes; 0 where that is not known [s]. */
+  public double exposureSeconds() {
+    return split.frames.exposureSeconds;
+  }
+
+  /** Whether settings can be played, and not only what is taken out of the disturbance. */
+  public boolean lawKnown() {
+    return law.isPresent();
+  }
+
+  /** RMS of what the drift moves the star from frame to frame; 0 without any [arcsec]. */
+  public double driftArcsec() {
+    return reach(split.causes.get(MotionSplit.DRIFT));
+  }
+
+  /** How far from its mean the trainable curve goes at most [arcsec]. */
+  public double trainableArcsec() {
+    return reach(split.trainableArcsec);
+  }
+
+  /** How far from their mean all sinusoids go at most [arcsec]. */
+  public double gearsArcsec() {
+    return reach(gears());
+  }
+
+  /** Width of play or sticking that is played [arcsec]. */
+  public double lostArcsec() {
+    return split.lost.arcsec();
+  }
+
+  /** Whether the axis sticks, rather than has play. */
+  public boolean sticks() {
+    return split.lost.kind() == LostMotion.Kind.STICKING;
+  }
+
+  /** Whether any jolt was found. */
+  public boolean jolted() {
+    return split.causes.containsKey(MotionSplit.JOLTS);
+  }
+
+  private static double reach(double[] series) {
+    if (series == null || series.length == 0) {
+      return 0;
+    }
+    double low = Arrays.stream(series).min().orElse(0);
+    double high = Arrays.stream(series).max().orElse(0);
+    return (high - low) / 2;
+  }
+
+  private double[] gears() {
+    double[] sum = new double[size()];
+    for (Map.Entry<String, double[]> cause : split.causes.entrySet()) {
+      if (cause.getKey().startsWith(MotionSplit.PERIODIC)) {
+        for (int i = 0; i < sum.length; i++) {
+          sum[i] += cause.getValue()[i];
+        }
+      }
+    }
+    return sum;
+  }
+
+  /**
+   * The axis in one draw.
+   *
+   * @param place which draw, as a share of all of them, 0 to below 1
+   * @param seed of the noise's own draw
+   */
+  public Drawn drawn(double place, long seed) {
+    List<Draw> draws = posterior.draws();
+    return new Drawn(draws.get((int) (place * draws.size())), seed);
+  }
+
+  private LoopLimit.Model model(Draw draw) {
+    double share =
+        draw.memory() > 0 && frameSeconds > 0 ? Math.exp(-frameSeconds / draw.memory()) : 0;
+    double walk = cosine * draw.wander();
+    return new LoopLimit.Model(
+        walk * walk * frameSeconds, draw.noise() * draw.noise(), Math.min(0.98, share));
+  }
+
+  /** One draw of what moved the star. */
+  public final class Drawn {
+    private final Draw draw;
+    private final double factor;
+
+    /** Noise of each frame [arcsec]. */
+    private final double[] noise;
+
+    private Drawn(Draw draw, long seed) {
+      this.draw = draw;
+      this.factor = strength > 0 && draw.strength() > 0 ? draw.strength() / strength : 1;
+      this.noise = split.causes.get(MotionSplit.NOISE).clone();
+      // The smoothed path's error is a first-order autoregression: its spectrum is that of wander
+      // and noise in parallel.
+      SplittableRandom random = new SplittableRandom(seed);
+      double renewed = Math.sqrt(1 - carried * carried);
+      double state = random.nextGaussian();
+      for (int i = 0; i < noise.length; i++) {
+        noise[i] += Math.sqrt(split.levelVariance[i]) * state;
+        state = carried * state + renewed * random.nextGaussian();
+      }
+    }
+
+    /** Noise that the log adds to the star's place in each frame [arcsec]. */
+    public double noiseArcsec(int i) {
+      return noise[i];
+    }
+
+    /** The way that the star took, about the set point [arcsec]. */
+    public double[] asItWas() {
+      double[] path = split.frames.offsetArcsec.clone();
+      for (int i = 0; i < path.length; i++) {
+        path[i] -= noise[i];
+      }
+      return path;
+    }
+
+    /** RMS of the way that it would have taken, about its mean over the used frames [arcsec]. */
+    public double motionArcsec(Change change) {
+      double[] path = with(change);
+      double n = 0;
+      double sum = 0;
+      double square = 0;
+      for (int i = 0; i < path.length; i++) {
+        if (used(i)) {
+          n++;
+          sum += path[i];
+          square += path[i] * path[i];
+        }
+      }
+      return n == 0 ? 0 : Math.sqrt(Math.max(0, square - sum * sum / n) / n);
+    }
+
+    /** The way that it would have taken [arcsec]. */
+    public double[] with(Change change) {
+      if (change.equals(Change.NONE)) {
+        return asItWas();
+      }
+      double[] removed = removed(change);
+      if (law.isEmpty()) {
+        return linearly(change, removed);
+      }
+      return change.framesSplit() > 1 ? split(change, removed) : played(change, removed);
+    }
+
+    /** What is taken out of the disturbance. */
+    private double[] removed(Change change) {
+      double[] removed = new double[size()];
+      add(removed, split.causes.get(MotionSplit.DRIFT), change.driftShare());
+      if (change.gears()) {
+        add(removed, PlayedAxis.this.gears(), 1);
+      } else {
+        add(removed, split.trainableArcsec, change.trainedShare());
+      }
+      if (change.jolts()) {
+        add(removed, split.causes.get(MotionSplit.JOLTS), 1);
+      }
+      return removed;
+    }
+
+    private void add(double[] sum, double[] series, double share) {
+      if (series != null && share != 0) {
+        for (int i = 0; i < sum.length; i++) {
+          sum[i] += share * factor * (series[i] - series[0]);
+        }
+      }
+    }
+
+    private double[] linearly(Change change, double[] removed) {
+      double[] path = asItWas();
+      if (change.lost() && split.causes.containsKey(MotionSplit.BACKLASH)) {
+        add(removed, split.causes.get(MotionSplit.BACKLASH), 1);
+      }
+      double[] leaves = linear.leaves(removed);
+      for (int i = 0; i < path.length; i++) {
+        path[i] -= leaves[i];
+      }
+      return path;
+    }
+
+    /**
+     * The same with shorter guide exposures: between two frames the star goes straight on, but for
+     * its wander, and each frame is as much noisier as it is shorter. Where the set point moves,
+     * the star jumps with it at the later frame.
+     */
+    private double[] split(Change change, double[] removed) {
+      GuidedFrames guided = split.frames;
+      Controller.Course course = course(change);
+      Mount mount = new Mount(change);
+      mount.exposure = guided.exposureSeconds / change.framesSplit();
+      double[] path = new double[guided.size()];
+      double noisy = draw.noise() * Math.sqrt(change.framesSplit());
+      double walk = cosine * draw.wander();
+      SplittableRandom random = new SplittableRandom(SPLIT_SEED);
+      double before = 0;
+      double since = 0;
+      for (int i = 0; i < path.length; i++) {
+        double here =
+            guided.offsetArcsec[i] - noise[i] + factor * split.executedArcsec[i] - removed[i];
+        double span = i == 0 ? 0 : guided.seconds[i] - since;
+        boolean whole = i > 0 && !guided.moved[i] && span < 3 * frameSeconds;
+        int first = whole ? 1 : change.framesSplit();
+        for (int k = first; k <= change.framesSplit(); k++) {
+          double share = (double) k / change.framesSplit();
+          double bridge = whole ? walk * Math.sqrt(span * share * (1 - share)) : 0;
+          double at = whole ? since + share * span : guided.seconds[i];
+          double star =
+              (whole ? before + share * (here - before) : here)
+                  + (bridge == 0 ? 0 : bridge * random.nextGaussian())
+                  - mount.correction(at);
+          if (k == change.framesSplit()) {
+            path[i] = star;
+          }
+          mount.push(course.next(star + noisy * random.nextGaussian()) / 1000, at);
+        }
+        before = here;
+        since = guided.seconds[i];
+      }
+      return path;
+    }
+
+    private Controller.Course course(Change change) {
+      Controller in = law.get();
+      return in.with(
+              in.millisPerArcsec() * change.gainFactor(),
+              Double.isNaN(change.deadbandArcsec()) ? in.deadbandArcsec() : change.deadbandArcsec())
+          .begin();
+    }
+
+    private double[] played(Change change, double[] removed) {
+      GuidedFrames guided = split.frames;
+      Controller.Course course = course(change);
+      Mount mount = new Mount(change);
+      double[] path = new double[guided.size()];
+      double sum = 0;
+      int averaged = 0;
+      for (int i = 0; i < path.length; i++) {
+        double offset =
+            guided.offsetArcsec[i]
+                + factor * split.executedArcsec[i]
+                - removed[i]
+                - mount.correction(guided.seconds[i]);
+        path[i] = offset - noise[i];
+        sum += offset;
+        averaged++;
+        if (averaged == change.framesAveraged() || i == path.length - 1) {
+          mount.push(course.next(sum / averaged) / 1000, guided.seconds[i]);
+          sum = 0;
+          averaged = 0;
+        }
+      }
+      return path;
+    }
+
+    /**
+     * What no controller can better: what is left where each frame's place is foretold from all
+     * frames before, drift and gears known beforehand [arcsec].
+     */
+    public double[] atTheLoopsLimit() {
+      double[] place = split.causes.get(MotionSplit.WANDER).clone();
+      double[] jolts = split.causes.get(MotionSplit.JOLTS);
+      for (int i = 0; i < place.length; i++) {
+        place[i] += jolts == null ? 0 : jolts[i];
+        place[i] += split.causes.get(MotionSplit.NOISE)[i] - noise[i];
+      }
+      return LoopLimit.of(model(draw)).errors(place, noise);
+    }
+
+    /** The axis under correction. */
+    private final class Mount {
+      private final Drive drive;
+      private final boolean alike;
+      private double before;
+      private double last;
+      private double leap;
+      private double lastSent;
+      private double lastSeconds;
+      private double exposure = split.frames.exposureSeconds;
+
+      Mount(Change change) {
+        this.alike = change.alike();
+        LostMotion lost = change.lost() ? LostMotion.NONE : split.lost.times(factor);
+        this.drive = lost.begin();
+      }
+
+      /** What has been corrected by a frame with its middle at this time. */
+      double correction(double seconds) {
+        if (last == 0) {
+          return before;
+        }
+        double begin = seconds - exposure / 2;
+        if (begin >= lastSent + lastSeconds) {
+          return before + last + leap;
+        }
+        return before
+            + last * ExecutedPulses.share(lastSent, lastSeconds, begin, exposure)
+            + leap * ExecutedPulses.step(lastSent, begin, exposure);
+      }
+
+      /** Sends a pulse after the frame with its middle at this time. */
+      void push(double pulseSeconds, double seconds) {
+        before += last + leap;
+        if (pulseSeconds == 0) {
+          last = 0;
+          leap = 0;
+          return;
+        }
+        double push =
+            factor
+                * (alike
+                    ? split.strength.mean() * pulseSeconds
+                    : split.strength.moved(pulseSeconds));
+        double lost = drive.lost(push);
+        last = push - Math.copySign(lost, push);
+        leap = last == 0 ? 0 : Math.copySign(drive.leap(push), push);
+        double speed = Math.abs(push / pulseSeconds);
+        double wait = speed == 0 ? 0 : lost / speed;
+        lastSent = seconds + exposure / 2 + draw.delay() + wait;
+        lastSeconds = Math.abs(pulseSeconds) - wait;
+      }
+    }
+  }
+}

@@ -1,0 +1,44 @@
+package io.github.roundstar.decisions;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.github.roundstar.decisions.Judged.Grade;
+import io.github.roundstar.worlds.Kind;
+import java.util.EnumSet;
+import java.util.Set;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+
+/**
+ * A few nights through the whole tool: {@link DecisionTable} and {@link SentenceTable} play many.
+ */
+@Tag("identity")
+@Tag("slow")
+class DecisionsTest {
+  /** Known and not mended yet; to be emptied. Every other check must find nothing. */
+  private static final Set<Contradictions> OPEN =
+      EnumSet.of(
+          Contradictions.OFFERED_THOUGH_NOTHING_IS_WON, Contradictions.COUNT_OF_NO_EXPOSURES);
+
+  @Test
+  void nothingIsRecommendedOnASoundNight() throws Exception {
+    DecisionNight night = DecisionNight.of(Kind.SOUND, 3);
+    assertThat(night.judged().decided()).as(night.line()).contains(Rung.AS_IT_WAS);
+    assertThat(night.judged().grade()).as(night.line()).isEqualTo(Grade.RIGHT);
+    assertThat(night.asItWasHeld()).as(night.line()).contains(true);
+  }
+
+  @Test
+  void weakCorrectionsAreRaisedAndNotTurnedBack() throws Exception {
+    DecisionNight night = DecisionNight.of(Kind.WORM_GAIN_LOW, 5);
+    assertThat(night.judged().truth()).as(night.line()).isEqualTo(Rung.SETTINGS);
+    assertThat(night.judged().decided()).as(night.line()).contains(Rung.SETTINGS);
+    assertThat(night.judged().grade()).as(night.line()).isIn(Grade.RIGHT, Grade.NEIGHBOUR);
+    assertThat(night.back()).as(night.line()).contains(false);
+  }
+
+  @Test
+  void noOtherSentenceContradictsTheLadder() throws Exception {
+    assertThat(SentenceTable.read(5, 2).stream().filter(f -> !OPEN.contains(f.check()))).isEmpty();
+  }
+}
