@@ -1,12 +1,12 @@
 package io.github.roundstar.ingest;
 
 import io.github.roundstar.formats.FormatException;
-import io.github.roundstar.ingest.layout.text.ClockText;
 import io.github.roundstar.ingest.layout.Direction;
 import io.github.roundstar.ingest.layout.Layout;
-import io.github.roundstar.ingest.layout.text.Numbers;
 import io.github.roundstar.ingest.layout.Setting;
 import io.github.roundstar.ingest.layout.SettingRule;
+import io.github.roundstar.ingest.layout.text.ClockText;
+import io.github.roundstar.ingest.layout.text.Numbers;
 import io.github.roundstar.ingest.layout.text.Words;
 import io.github.roundstar.model.PierSide;
 import io.github.roundstar.model.SkySense;

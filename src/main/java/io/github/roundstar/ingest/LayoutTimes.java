@@ -1,12 +1,12 @@
 package io.github.roundstar.ingest;
 
 import io.github.roundstar.formats.FormatException;
-import io.github.roundstar.ingest.layout.text.ClockText;
 import io.github.roundstar.ingest.layout.Layout;
-import io.github.roundstar.ingest.layout.text.LayoutLines;
 import io.github.roundstar.ingest.layout.Meaning;
 import io.github.roundstar.ingest.layout.Setting;
 import io.github.roundstar.ingest.layout.TimeForm;
+import io.github.roundstar.ingest.layout.text.ClockText;
+import io.github.roundstar.ingest.layout.text.LayoutLines;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.OffsetDateTime;

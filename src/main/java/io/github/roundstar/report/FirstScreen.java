@@ -1,11 +1,11 @@
 package io.github.roundstar.report;
 
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.report.Page.First;
 import io.github.roundstar.report.Page.Next;
 import io.github.roundstar.report.chart.LadderChart;
 import io.github.roundstar.report.chart.Svg;
 import io.github.roundstar.report.words.Numbers;
-import io.github.roundstar.report.words.Sentences;
 import io.github.roundstar.results.Need;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.Rung;

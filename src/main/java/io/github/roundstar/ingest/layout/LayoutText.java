@@ -57,7 +57,8 @@ public final class LayoutText {
   }
 
   /** How rows are parted into fields, as lines of a file. */
-  public static String shape(Delimiter delimiter, List<Integer> widths, Optional<LinePattern> names) {
+  public static String shape(
+      Delimiter delimiter, List<Integer> widths, Optional<LinePattern> names) {
     LayoutText text = new LayoutText();
     text.put("delimiter", word(delimiter));
     if (!widths.isEmpty()) {
