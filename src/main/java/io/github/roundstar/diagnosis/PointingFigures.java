@@ -4,6 +4,7 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.model.Night;
+import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.StarScatter;
 import io.github.roundstar.results.AxisDrift;
@@ -63,14 +64,17 @@ final class PointingFigures {
             scope.orNull(
                 "/pointings/airmass",
                 AirmassFigures.of(studies, fields, clock, equipment, siteShown)));
-    reasons(pointings, siteShown, scope);
+    reasons(pointings, studies, siteShown, scope);
     return pointings;
   }
 
   /** Why figures are missing, once for all fields and flips. */
-  private static void reasons(Pointings pointings, boolean siteShown, Reasons.Scope scope) {
+  private static void reasons(
+      Pointings pointings, List<RunStudy> studies, boolean siteShown, Reasons.Scope scope) {
     String height = siteShown ? "latitude, declination or hour angle is not surely known" : SITE;
     String motion = "too little is known of the motion in the runs concerned: see the runs";
+    String eastward = because(studies, RunStudy::raDriftSky);
+    String northward = because(studies, RunStudy::decDrift);
     String field = "/pointings/targets/*";
     missing(pointings.targets(), Target::declinationDeg, field + "/declinationDeg", LOG, scope);
     missing(
@@ -87,9 +91,13 @@ final class PointingFigures {
     missing(pointings.targets(), Target::decRmsArcsec, field + "/decRmsArcsec", UNUSED, scope);
     String drift = field + "/driftArcsecPerMinuteSky";
     missing(
-        pointings.targets(), t -> t.driftArcsecPerMinuteSky().ra(), drift + "/ra", motion, scope);
+        pointings.targets(), t -> t.driftArcsecPerMinuteSky().ra(), drift + "/ra", eastward, scope);
     missing(
-        pointings.targets(), t -> t.driftArcsecPerMinuteSky().dec(), drift + "/dec", motion, scope);
+        pointings.targets(),
+        t -> t.driftArcsecPerMinuteSky().dec(),
+        drift + "/dec",
+        northward,
+        scope);
     missing(pointings.flips(), Flip::utc, "/pointings/flips/*/utc", Instants.UNDATED, scope);
     FLIP_FIGURES.forEach(
         (name, figure) ->
@@ -98,6 +106,16 @@ final class PointingFigures {
       scope.note("/pointings/airmass/leastAirmass", SITE);
       scope.note("/pointings/airmass/mostAirmass", SITE);
     }
+  }
+
+  /** The first reason why a run has no such figure. */
+  private static <T> String because(List<RunStudy> studies, Function<RunStudy, Answer<T>> figure) {
+    return studies.stream()
+        .map(figure)
+        .filter(answer -> answer.value().isEmpty())
+        .map(Answer::because)
+        .findFirst()
+        .orElse("");
   }
 
   private static <T> void missing(

@@ -77,7 +77,7 @@ public record LoopLimit(Model model, double motionArcsec2, double gain, double n
       return 0;
     }
     double half = middle / (2 * side);
-    return half <= 1 ? 0.999 : half - Math.sqrt(half * half - 1);
+    return half <= 1 ? 0.999 : 1 / (half + Math.sqrt(half * half - 1));
   }
 
   /**

@@ -18,7 +18,8 @@ import java.util.SplittableRandom;
  * loop's average gain ({@link LinearLoop}) and is taken off the path.
  */
 public final class PlayedAxis {
-  private static final long SPLIT_SEED = 20110704;
+  /** No guide camera sees farther from its middle; common practice, no source [arcsec]. */
+  private static final double FIELD_ARCSEC = 3600;
 
   private final MotionSplit split;
   private final Optional<Controller> law;
@@ -70,7 +71,6 @@ public final class PlayedAxis {
    * @param gainFactor times the gain in use
    * @param deadbandArcsec offsets left alone [arcsec]; NaN for the one in use
    * @param framesAveraged frames averaged for one pulse
-   * @param framesSplit frames that stand for each of today's, each exposed for its share
    * @param driftShare share of the drift that is taken away, 0 to 1
    * @param trainedShare share of the trainable curve that is taken away
    * @param gears whether all sinusoids are taken away
@@ -82,7 +82,6 @@ public final class PlayedAxis {
       double gainFactor,
       double deadbandArcsec,
       int framesAveraged,
-      int framesSplit,
       double driftShare,
       double trainedShare,
       boolean gears,
@@ -91,36 +90,12 @@ public final class PlayedAxis {
       boolean alike) {
     /** Nothing is changed. */
     public static final Change NONE =
-        new Change(1, Double.NaN, 1, 1, 0, 0, false, false, false, false);
+        new Change(1, Double.NaN, 1, 0, 0, false, false, false, false);
 
     /** With other settings. */
     public Change settings(double factor, double deadband, int averaged) {
       return new Change(
-          factor,
-          deadband,
-          averaged,
-          framesSplit,
-          driftShare,
-          trainedShare,
-          gears,
-          lost,
-          jolts,
-          alike);
-    }
-
-    /** With shorter guide exposures. */
-    public Change split(int frames) {
-      return new Change(
-          gainFactor,
-          deadbandArcsec,
-          1,
-          frames,
-          driftShare,
-          trainedShare,
-          gears,
-          lost,
-          jolts,
-          alike);
+          factor, deadband, averaged, driftShare, trainedShare, gears, lost, jolts, alike);
     }
 
     /** With so much of the drift taken away. */
@@ -129,7 +104,6 @@ public final class PlayedAxis {
           gainFactor,
           deadbandArcsec,
           framesAveraged,
-          framesSplit,
           share,
           trainedShare,
           gears,
@@ -141,16 +115,7 @@ public final class PlayedAxis {
     /** With so much of the worm's curve trained out. */
     public Change trained(double share) {
       return new Change(
-          gainFactor,
-          deadbandArcsec,
-          framesAveraged,
-          framesSplit,
-          driftShare,
-          share,
-          gears,
-          lost,
-          jolts,
-          alike);
+          gainFactor, deadbandArcsec, framesAveraged, driftShare, share, gears, lost, jolts, alike);
     }
 
     /** Without sinusoids. */
@@ -159,7 +124,6 @@ public final class PlayedAxis {
           gainFactor,
           deadbandArcsec,
           framesAveraged,
-          framesSplit,
           driftShare,
           trainedShare,
           true,
@@ -174,7 +138,6 @@ public final class PlayedAxis {
           gainFactor,
           deadbandArcsec,
           framesAveraged,
-          framesSplit,
           driftShare,
           trainedShare,
           gears,
@@ -189,7 +152,6 @@ public final class PlayedAxis {
           gainFactor,
           deadbandArcsec,
           framesAveraged,
-          framesSplit,
           driftShare,
           trainedShare,
           gears,
@@ -204,7 +166,6 @@ public final class PlayedAxis {
           gainFactor,
           deadbandArcsec,
           framesAveraged,
-          framesSplit,
           driftShare,
           trainedShare,
           gears,
@@ -321,8 +282,10 @@ public final class PlayedAxis {
       SplittableRandom random = new SplittableRandom(seed);
       double renewed = Math.sqrt(1 - carried * carried);
       double state = random.nextGaussian();
+      // An axis that is turned round draws the mirror image.
+      double side = Arrays.stream(noise).filter(x -> x != 0).findFirst().orElse(1) < 0 ? -1 : 1;
       for (int i = 0; i < noise.length; i++) {
-        noise[i] += Math.sqrt(split.levelVariance[i]) * state;
+        noise[i] += side * Math.sqrt(split.levelVariance[i]) * state;
         state = carried * state + renewed * random.nextGaussian();
       }
     }
@@ -363,10 +326,7 @@ public final class PlayedAxis {
         return asItWas();
       }
       double[] removed = removed(change);
-      if (law.isEmpty()) {
-        return linearly(change, removed);
-      }
-      return change.framesSplit() > 1 ? split(change, removed) : played(change, removed);
+      return law.isEmpty() ? linearly(change, removed) : played(change, removed);
     }
 
     /** What is taken out of the disturbance. */
@@ -399,50 +359,16 @@ public final class PlayedAxis {
       }
       double[] leaves = linear.leaves(removed);
       for (int i = 0; i < path.length; i++) {
-        path[i] -= leaves[i];
+        path[i] = inField(path[i] - leaves[i]);
       }
       return path;
     }
 
-    /**
-     * The same with shorter guide exposures: between two frames the star goes straight on, but for
-     * its wander, and each frame is as much noisier as it is shorter. Where the set point moves,
-     * the star jumps with it at the later frame.
-     */
-    private double[] split(Change change, double[] removed) {
-      GuidedFrames guided = split.frames;
-      Controller.Course course = course(change);
-      Mount mount = new Mount(change);
-      mount.exposure = guided.exposureSeconds / change.framesSplit();
-      double[] path = new double[guided.size()];
-      double noisy = draw.noise() * Math.sqrt(change.framesSplit());
-      double walk = cosine * draw.wander();
-      SplittableRandom random = new SplittableRandom(SPLIT_SEED);
-      double before = 0;
-      double since = 0;
-      for (int i = 0; i < path.length; i++) {
-        double here =
-            guided.offsetArcsec[i] - noise[i] + factor * split.executedArcsec[i] - removed[i];
-        double span = i == 0 ? 0 : guided.seconds[i] - since;
-        boolean whole = i > 0 && !guided.moved[i] && span < 3 * frameSeconds;
-        int first = whole ? 1 : change.framesSplit();
-        for (int k = first; k <= change.framesSplit(); k++) {
-          double share = (double) k / change.framesSplit();
-          double bridge = whole ? walk * Math.sqrt(span * share * (1 - share)) : 0;
-          double at = whole ? since + share * span : guided.seconds[i];
-          double star =
-              (whole ? before + share * (here - before) : here)
-                  + (bridge == 0 ? 0 : bridge * random.nextGaussian())
-                  - mount.correction(at);
-          if (k == change.framesSplit()) {
-            path[i] = star;
-          }
-          mount.push(course.next(star + noisy * random.nextGaussian()) / 1000, at);
-        }
-        before = here;
-        since = guided.seconds[i];
-      }
-      return path;
+    /** A loop that runs away loses the star; numbers without end are of no use to anybody. */
+    private static double inField(double arcsec) {
+      return Double.isNaN(arcsec)
+          ? FIELD_ARCSEC
+          : Math.max(-FIELD_ARCSEC, Math.min(FIELD_ARCSEC, arcsec));
     }
 
     private Controller.Course course(Change change) {
@@ -462,10 +388,11 @@ public final class PlayedAxis {
       int averaged = 0;
       for (int i = 0; i < path.length; i++) {
         double offset =
-            guided.offsetArcsec[i]
-                + factor * split.executedArcsec[i]
-                - removed[i]
-                - mount.correction(guided.seconds[i]);
+            inField(
+                guided.offsetArcsec[i]
+                    + factor * split.executedArcsec[i]
+                    - removed[i]
+                    - mount.correction(guided.seconds[i]));
         path[i] = offset - noise[i];
         sum += offset;
         averaged++;
@@ -501,7 +428,7 @@ public final class PlayedAxis {
       private double leap;
       private double lastSent;
       private double lastSeconds;
-      private double exposure = split.frames.exposureSeconds;
+      private final double exposure = split.frames.exposureSeconds;
 
       Mount(Change change) {
         this.alike = change.alike();

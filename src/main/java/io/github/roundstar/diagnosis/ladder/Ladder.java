@@ -111,19 +111,8 @@ public final class Ladder {
     Playing climbed = Playing.AS_IT_WAS;
     Set<Playing> playings = new LinkedHashSet<>();
     playings.add(climbed);
-    Playing today = Treatment.all(climbed, treatments.of(Rung.SETTINGS));
-    playings.add(today);
     alone(treatments.of(Rung.SETTINGS), playings);
     ways.putAll(played.play(playings, Map.of()).ways());
-    if (!enough(Playing.AS_IT_WAS) && !enough(today) && !treatments.quick().isEmpty()) {
-      Playing quick = Treatment.all(climbed, treatments.quick());
-      Set<Playing> quicker = new LinkedHashSet<>(List.of(quick));
-      alone(treatments.quick(), quicker);
-      ways.putAll(played.play(quicker, Map.of()).ways());
-      if (better(quick, today)) {
-        treatments.useQuick();
-      }
-    }
     treatments.keepSettings(this::matters);
     playings.clear();
     for (String rung : CLIMBED) {
@@ -173,18 +162,6 @@ public final class Ladder {
 
   private static void alone(List<Treatment> treatments, Set<Playing> into) {
     treatments.forEach(treatment -> into.add(treatment.how().apply(Playing.AS_IT_WAS)));
-  }
-
-  private boolean enough(Playing playing) {
-    return meets(ways.get(playing), played.units().size()) >= SURELY;
-  }
-
-  private boolean better(Playing one, Playing other) {
-    List<Played> first = ways.get(one);
-    List<Played> second = ways.get(other);
-    return need.ofStars()
-        ? gain(second, first, p -> p.judged().round()).value() >= 1
-        : gain(first, second, Played::loggedArcsec).low() > 0;
   }
 
   /** Whether a setting by itself makes stars visibly rounder, or the RMS asked for smaller. */

@@ -35,12 +35,6 @@ final class Treatments {
   /** Settings this close to the best are as good; the one nearest to that in use is taken. */
   private static final double AS_GOOD = 0.02;
 
-  /** Shorter guide exposures cost light and pulses; they must cut the mean square by this share. */
-  private static final double SURELY_SHORTER = 0.1;
-
-  /** Below this the air is not averaged and the guide star fades; common practice, no source. */
-  private static final double SHORTEST_GUIDE_SECONDS = 0.4;
-
   /** To this a careful owner brings an axis; common practice, no source [arcmin]. */
   private static final double BROUGHT_TO_ARCMIN = 1;
 
@@ -67,11 +61,6 @@ final class Treatments {
   private final List<Treatment> all = new ArrayList<>();
   private final Map<String, String> reasons = new LinkedHashMap<>();
 
-  /** Settings with shorter guide exposures, which cost light: for where today's are not enough. */
-  private final List<Treatment> quick = new ArrayList<>();
-
-  private List<Choice> atTodaysExposure = List.of();
-
   Treatments(NightResult night, List<PlayedRun> runs, Units units) {
     this.night = night;
     this.runs = runs;
@@ -85,27 +74,6 @@ final class Treatments {
   /** Those of a rung, the least risky first. */
   List<Treatment> of(String rung) {
     return all.stream().filter(treatment -> treatment.rung().equals(rung)).toList();
-  }
-
-  /** Gains, deadbands and cadence with shorter guide exposures; none where those do not help. */
-  List<Treatment> quick() {
-    if (quick.isEmpty() && !atTodaysExposure.isEmpty()) {
-      int before = all.size();
-      shorterGuiding(atTodaysExposure);
-      quick.addAll(all.subList(before, all.size()));
-      all.subList(before, all.size()).clear();
-    }
-    return quick;
-  }
-
-  /** Takes those instead of the ones at today's guide exposures. */
-  void useQuick() {
-    all.removeIf(t -> loop(t.code()));
-    all.addAll(0, quick);
-  }
-
-  private static boolean loop(String code) {
-    return code.startsWith("ra-") || code.startsWith("dec-") || code.equals("guide-exposure");
   }
 
   /** Leaves out the settings that do not matter. */
@@ -197,7 +165,6 @@ final class Treatments {
         averaged = other.getKey();
       }
     }
-    atTodaysExposure = averaged == 1 ? chosen : List.of();
     if (averaged > 1) {
       double cadence = chosen.get(0).now().cadenceSeconds();
       double exposed =
@@ -229,99 +196,6 @@ final class Treatments {
         add(choice.now(), choice.then().gain(), choice.then().deadbandArcsec());
       }
     }
-  }
-
-  /** Settings of an axis with guide exposures cut into so many. */
-  private record Cut(int frames, Choice choice, double gain, double deadband, double motion) {}
-
-  /**
-   * Guide exposures of a half or a quarter, where they surely move the star less than the best
-   * settings at today's; gains are tried on one draw of the night.
-   */
-  private void shorterGuiding(List<Choice> chosen) {
-    double exposed =
-        Stream.concat(axes(PlayedRun::ra), axes(PlayedRun::dec))
-            .mapToDouble(PlayedAxis::exposureSeconds)
-            .filter(seconds -> seconds > 0)
-            .findFirst()
-            .orElse(0);
-    double now = 0;
-    for (Choice choice : chosen) {
-      now += square(played(choice, 1, choice.then().gain(), choice.then().deadbandArcsec()));
-    }
-    List<Cut> best = List.of();
-    double least = (1 - SURELY_SHORTER) * now;
-    for (int frames : new int[] {2, 4}) {
-      if (exposed / frames < SHORTEST_GUIDE_SECONDS) {
-        continue;
-      }
-      List<Cut> cuts = new ArrayList<>();
-      double sum = 0;
-      for (Choice choice : chosen) {
-        Cut cut = cut(choice, frames);
-        cuts.add(cut);
-        sum += square(cut.motion());
-      }
-      if (sum < least) {
-        least = (1 - SURELY_SHORTER) * sum;
-        best = cuts;
-      }
-    }
-    if (best.isEmpty()) {
-      return;
-    }
-    int frames = best.get(0).frames();
-    double cadence = best.get(0).choice().now().cadenceSeconds();
-    all.add(
-        new Treatment(
-            "guide-exposure",
-            Rung.SETTINGS,
-            Map.of(
-                "fromSeconds",
-                exposed,
-                "toSeconds",
-                exposed / frames,
-                "toCadenceSeconds",
-                cadence / frames),
-            playing -> playing.ra(playing.ra().split(frames)).dec(playing.dec().split(frames))));
-    for (Cut cut : best) {
-      add(cut.choice().now(), cut.gain(), cut.deadband());
-    }
-  }
-
-  private Cut cut(Choice choice, int frames) {
-    Cut best = null;
-    double had = choice.now().gain();
-    double[] gains = {had, 0.15, 0.3, 0.45, 0.6, 0.75};
-    for (double gain : gains) {
-      for (double deadband :
-          choice.now().deadbandArcsec() > 0
-              ? new double[] {choice.now().deadbandArcsec(), 0}
-              : new double[] {0}) {
-        double motion = played(choice, frames, gain, deadband);
-        boolean first = best == null;
-        if (first || motion < (1 - LEAST_LESS) * best.motion()) {
-          best = new Cut(frames, choice, gain, deadband, motion);
-        }
-      }
-    }
-    return best;
-  }
-
-  /** RMS of the motion of an axis in one draw, over all runs. */
-  private double played(Choice choice, int frames, double gain, double deadband) {
-    boolean ra = choice.now().axis().equals("ra");
-    Change change =
-        Change.NONE.settings(gain / Math.max(1e-6, choice.now().gain()), deadband, 1).split(frames);
-    double squares = 0;
-    double n = 0;
-    for (PlayedAxis axis : axes(ra ? PlayedRun::ra : PlayedRun::dec).toList()) {
-      if (axis.lawKnown()) {
-        squares += axis.size() * square(axis.drawn(0.5, 1).motionArcsec(change));
-        n += axis.size();
-      }
-    }
-    return n == 0 ? 0 : Math.sqrt(squares / n);
   }
 
   private static Playing averaged(Playing playing, int frames) {

@@ -98,15 +98,15 @@ final class PosteriorDraws {
       Evidence.Steady steady = e.steady()[run];
       double[][] c = steady.reduced();
       double[] x = new double[steady.columns()];
-      int staying = search.model().columns() - search.model().moving();
       for (int j = 0; j < x.length; j++) {
         double[] taken = Evidence.taken(search.model(), c, e.delay(), j);
-        boolean rate = j >= search.model().scaled() && j < staying;
+        // Those behind are made of the curve as it was seen, and turn round with it.
+        boolean turned = j < search.model().scaled();
         x[j] =
             c[Pushes.COLUMNS][j]
                 + r * taken[0]
                 + d * taken[1]
-                + (rate ? 1 : mirrored) * normals[next + j][i];
+                + (turned ? mirrored : 1) * normals[next + j][i];
       }
       steady.lower().backward(x);
       columns[run] = Arrays.copyOf(x, search.model().columns());

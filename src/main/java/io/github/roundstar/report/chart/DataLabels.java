@@ -30,6 +30,9 @@ final class DataLabels extends AbstractXYAnnotation {
   private record Label(
       double x, double y, int dx, int dy, Anchor anchor, String text, Color color) {}
 
+  /** Letters of other fonts are by so much wider. */
+  private static final double WIDER = 1.08;
+
   private static final int STEP = 3;
   private static final int MOST_STEPS = 30;
 
@@ -77,7 +80,10 @@ final class DataLabels extends AbstractXYAnnotation {
       double px = DataPath.place(label.x, domainAxis, dataArea, plot.getDomainAxisEdge());
       double py = DataPath.place(label.y, rangeAxis, dataArea, plot.getRangeAxisEdge());
       int width = metrics.stringWidth(label.text);
-      double left = px + label.dx - width * label.anchor.ordinal() / 2.0;
+      // A browser's letters may be wider than those measured here; what stands before its place
+      // must not run over it.
+      double room = label.anchor == Anchor.END ? WIDER * width : width;
+      double left = px + label.dx - room * label.anchor.ordinal() / 2.0;
       if (label.anchor == Anchor.MIDDLE) {
         left = Math.max(dataArea.getMinX(), Math.min(left, dataArea.getMaxX() - width));
       }

@@ -84,8 +84,7 @@ final class TimeScale {
   }
 
   private String title() {
-    String utc = clock.local().isEmpty() ? "UTC" : "UTC (" + clock.explained() + ")";
-    return width == Sheet.NARROW ? utc : "time of day, " + utc;
+    return clock.local().isEmpty() ? "UTC" : "UTC (" + clock.explained() + ")";
   }
 
   /** What the axis tells, as the heading of a column. */
