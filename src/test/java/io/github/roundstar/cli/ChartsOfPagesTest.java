@@ -14,7 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Every chart of every kind of page says what it shows, in words and in numbers. */
 class ChartsOfPagesTest {
-  private static final Pattern FIGURE = Pattern.compile("(?s)<figure>(.*?)</figure>");
+  private static final Pattern FIGURE = Pattern.compile("(?s)<figure[^>]*>(.*?)</figure>");
 
   private static final Pattern NUMBERS =
       Pattern.compile("(?s)<details class=\"data\">.*<td>[^<]+</td>");

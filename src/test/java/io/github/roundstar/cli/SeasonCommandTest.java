@@ -75,7 +75,7 @@ class SeasonCommandTest {
     assertThat(ran.out()).contains("Worm adjusted on 2026-10-22");
     assertThat(result().get("unusable")).isEmpty();
     assertThat(Files.readString(out.resolve("season.html")))
-        .contains("worm adjusted</text>", "align the axis", "change settings");
+        .contains("worm adjusted</text>", "leave alone", "change settings");
   }
 
   @Test

@@ -91,10 +91,10 @@ public final class TimelineChart {
         drawn -> data(time, drawn, reach));
   }
 
-  /** One column for each pixel, of the runs by their share of the time. */
+  /** One column for every two pixels, of the runs by their share of the time. */
   private static NightEvidence thinned(NightEvidence evidence, int width) {
     int columns = evidence.timeline().stream().mapToInt(run -> run.ra().size()).sum();
-    double share = Math.min(1, (double) width / Math.max(1, columns));
+    double share = Math.min(1, width / 2.0 / Math.max(1, columns));
     return evidence.withTimeline(
         evidence.timeline().stream()
             .map(
