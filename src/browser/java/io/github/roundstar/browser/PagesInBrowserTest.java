@@ -183,7 +183,7 @@ class PagesInBrowserTest {
         .isTrue();
     browser.driver().findElement(By.cssSelector("#timeline .scroll")).sendKeys(Keys.ARROW_RIGHT);
     assertThat(browser.driver().findElement(By.tagName("output")).getText())
-        .matches("\\d\\d:\\d\\d:\\d\\d UTC: RA .*, Dec .*");
+        .matches("\\d\\d:\\d\\d:\\d\\d UTC \\(\\d\\d:\\d\\d:\\d\\d\\): RA .*, Dec .*");
     assertThat(browser.messages()).isEmpty();
   }
 

