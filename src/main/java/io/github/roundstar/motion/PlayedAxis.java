@@ -3,9 +3,11 @@ package io.github.roundstar.motion;
 import io.github.roundstar.motion.posterior.AxisPosterior;
 import io.github.roundstar.motion.posterior.AxisPosterior.Draw;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SplittableRandom;
 
 /**
@@ -65,6 +67,18 @@ public final class PlayedAxis {
     return new PlayedAxis(split, fit, repeats, motion, frameSeconds);
   }
 
+  /** What can be taken away from an axis as a whole. */
+  public enum Trouble {
+    /** All sinusoids. */
+    GEARS,
+    /** Play, or sticking. */
+    LOST_MOTION,
+    /** Sudden moves. */
+    JOLTS,
+    /** That pulses act more one way than the other. */
+    UNLIKE_PULSES
+  }
+
   /**
    * What is changed.
    *
@@ -73,10 +87,7 @@ public final class PlayedAxis {
    * @param framesAveraged frames averaged for one pulse
    * @param driftShare share of the drift that is taken away, 0 to 1
    * @param trainedShare share of the trainable curve that is taken away
-   * @param gears whether all sinusoids are taken away
-   * @param lost whether play, or sticking, is taken away
-   * @param jolts whether jolts are taken away
-   * @param alike whether pulses act alike both ways
+   * @param without what is taken away as a whole
    */
   public record Change(
       double gainFactor,
@@ -84,94 +95,34 @@ public final class PlayedAxis {
       int framesAveraged,
       double driftShare,
       double trainedShare,
-      boolean gears,
-      boolean lost,
-      boolean jolts,
-      boolean alike) {
+      Set<Trouble> without) {
     /** Nothing is changed. */
-    public static final Change NONE =
-        new Change(1, Double.NaN, 1, 0, 0, false, false, false, false);
+    public static final Change NONE = new Change(1, Double.NaN, 1, 0, 0, Set.of());
 
     /** With other settings. */
     public Change settings(double factor, double deadband, int averaged) {
-      return new Change(
-          factor, deadband, averaged, driftShare, trainedShare, gears, lost, jolts, alike);
+      return new Change(factor, deadband, averaged, driftShare, trainedShare, without);
     }
 
     /** With so much of the drift taken away. */
     public Change drift(double share) {
-      return new Change(
-          gainFactor,
-          deadbandArcsec,
-          framesAveraged,
-          share,
-          trainedShare,
-          gears,
-          lost,
-          jolts,
-          alike);
+      return new Change(gainFactor, deadbandArcsec, framesAveraged, share, trainedShare, without);
     }
 
     /** With so much of the worm's curve trained out. */
     public Change trained(double share) {
-      return new Change(
-          gainFactor, deadbandArcsec, framesAveraged, driftShare, share, gears, lost, jolts, alike);
+      return new Change(gainFactor, deadbandArcsec, framesAveraged, driftShare, share, without);
     }
 
-    /** Without sinusoids. */
-    public Change withoutGears() {
-      return new Change(
-          gainFactor,
-          deadbandArcsec,
-          framesAveraged,
-          driftShare,
-          trainedShare,
-          true,
-          lost,
-          jolts,
-          alike);
+    /** Without a trouble. */
+    public Change without(Trouble trouble) {
+      Set<Trouble> all = EnumSet.of(trouble);
+      all.addAll(without);
+      return new Change(gainFactor, deadbandArcsec, framesAveraged, driftShare, trainedShare, all);
     }
 
-    /** Without play or sticking. */
-    public Change withoutLost() {
-      return new Change(
-          gainFactor,
-          deadbandArcsec,
-          framesAveraged,
-          driftShare,
-          trainedShare,
-          gears,
-          true,
-          jolts,
-          alike);
-    }
-
-    /** Without jolts. */
-    public Change withoutJolts() {
-      return new Change(
-          gainFactor,
-          deadbandArcsec,
-          framesAveraged,
-          driftShare,
-          trainedShare,
-          gears,
-          lost,
-          true,
-          alike);
-    }
-
-    /** Balanced. */
-    public Change balanced() {
-      return new Change(
-          gainFactor,
-          deadbandArcsec,
-          framesAveraged,
-          driftShare,
-          trainedShare,
-          gears,
-          lost,
-          jolts,
-          true);
+    private boolean lacks(Trouble trouble) {
+      return without.contains(trouble);
     }
   }
 
@@ -195,11 +146,6 @@ public final class PlayedAxis {
     return law.isPresent();
   }
 
-  /** RMS of what the drift moves the star from frame to frame; 0 without any [arcsec]. */
-  public double driftArcsec() {
-    return reach(split.causes.get(MotionSplit.DRIFT));
-  }
-
   /** How far from its mean the trainable curve goes at most [arcsec]. */
   public double trainableArcsec() {
     return reach(split.trainableArcsec);
@@ -218,11 +164,6 @@ public final class PlayedAxis {
   /** Whether the axis sticks, rather than has play. */
   public boolean sticks() {
     return split.lost.kind() == LostMotion.Kind.STICKING;
-  }
-
-  /** Whether any jolt was found. */
-  public boolean jolted() {
-    return split.causes.containsKey(MotionSplit.JOLTS);
   }
 
   private static double reach(double[] series) {
@@ -304,22 +245,6 @@ public final class PlayedAxis {
       return path;
     }
 
-    /** RMS of the way that it would have taken, about its mean over the used frames [arcsec]. */
-    public double motionArcsec(Change change) {
-      double[] path = with(change);
-      double n = 0;
-      double sum = 0;
-      double square = 0;
-      for (int i = 0; i < path.length; i++) {
-        if (used(i)) {
-          n++;
-          sum += path[i];
-          square += path[i] * path[i];
-        }
-      }
-      return n == 0 ? 0 : Math.sqrt(Math.max(0, square - sum * sum / n) / n);
-    }
-
     /** The way that it would have taken [arcsec]. */
     public double[] with(Change change) {
       if (change.equals(Change.NONE)) {
@@ -333,12 +258,12 @@ public final class PlayedAxis {
     private double[] removed(Change change) {
       double[] removed = new double[size()];
       add(removed, split.causes.get(MotionSplit.DRIFT), change.driftShare());
-      if (change.gears()) {
+      if (change.lacks(Trouble.GEARS)) {
         add(removed, PlayedAxis.this.gears(), 1);
       } else {
         add(removed, split.trainableArcsec, change.trainedShare());
       }
-      if (change.jolts()) {
+      if (change.lacks(Trouble.JOLTS)) {
         add(removed, split.causes.get(MotionSplit.JOLTS), 1);
       }
       return removed;
@@ -354,7 +279,7 @@ public final class PlayedAxis {
 
     private double[] linearly(Change change, double[] removed) {
       double[] path = asItWas();
-      if (change.lost() && split.causes.containsKey(MotionSplit.BACKLASH)) {
+      if (change.lacks(Trouble.LOST_MOTION) && split.causes.containsKey(MotionSplit.BACKLASH)) {
         add(removed, split.causes.get(MotionSplit.BACKLASH), 1);
       }
       double[] leaves = linear.leaves(removed);
@@ -431,8 +356,9 @@ public final class PlayedAxis {
       private final double exposure = split.frames.exposureSeconds;
 
       Mount(Change change) {
-        this.alike = change.alike();
-        LostMotion lost = change.lost() ? LostMotion.NONE : split.lost.times(factor);
+        this.alike = change.lacks(Trouble.UNLIKE_PULSES);
+        LostMotion lost =
+            change.lacks(Trouble.LOST_MOTION) ? LostMotion.NONE : split.lost.times(factor);
         this.drive = lost.begin();
       }
 

@@ -139,6 +139,17 @@ public final class Units {
     this.seconds = seconds;
   }
 
+  /** Other units of the same runs. */
+  private Units(Units of, List<Unit> units, double seconds) {
+    this.runs = of.runs;
+    this.tracks = of.tracks;
+    this.setPoints = of.setPoints;
+    this.units = List.copyOf(units);
+    this.listed = of.listed;
+    this.limit = of.limit;
+    this.seconds = seconds;
+  }
+
   private static double[][] setPoints(Frames frames, StarTrack track) {
     int[] at = IntStream.range(0, frames.size()).filter(frames::measured).toArray();
     double[][] moves = new double[2][at.length];
@@ -224,13 +235,18 @@ public final class Units {
    */
   public static Units windows(
       List<GuidedRun> runs, double seconds, Equipment equipment, Optional<FieldTurn> turn) {
-    List<Unit> units = tiled(runs, seconds, equipment, turn, true);
     return new Units(
         runs,
-        units.isEmpty() ? tiled(runs, seconds, equipment, turn, false) : units,
+        tiled(runs, seconds, equipment, turn),
         false,
         equipment.limits().elongation(),
         seconds);
+  }
+
+  private static List<Unit> tiled(
+      List<GuidedRun> runs, double seconds, Equipment equipment, Optional<FieldTurn> turn) {
+    List<Unit> units = tiled(runs, seconds, equipment, turn, true);
+    return units.isEmpty() ? tiled(runs, seconds, equipment, turn, false) : units;
   }
 
   private static List<Unit> tiled(
@@ -338,11 +354,6 @@ public final class Units {
     return seconds;
   }
 
-  /** Whether any image was measured. */
-  public boolean measured() {
-    return units.stream().anyMatch(unit -> unit.seen().isPresent());
-  }
-
   /** Whether images show more than the log tells, by what bends. */
   public boolean bends() {
     return beyond(Beyond.FLEXURE);
@@ -365,13 +376,6 @@ public final class Units {
     return units.stream().anyMatch(unit -> unit.settled() > unit.from());
   }
 
-  /** Whether the turn of the field is known in the corners or seen in the images. */
-  public boolean turns() {
-    return units.stream()
-        .anyMatch(
-            unit -> !unit.corners().isEmpty() || unit.seen().filter(Seen::cornerTurns).isPresent());
-  }
-
   /** The night as logged, smoothed: for an axis that cannot be played. */
   public double[][] smoothed(int run) {
     StarTrack track = runs.get(run).track();
@@ -389,7 +393,7 @@ public final class Units {
    */
   public Units cut(double shorter, Equipment equipment, Optional<FieldTurn> turn) {
     if (!listed) {
-      return windows(runs, shorter, equipment, turn);
+      return new Units(this, tiled(runs, shorter, equipment, turn), shorter);
     }
     List<Unit> cut = new ArrayList<>();
     for (Unit unit : units) {
@@ -409,7 +413,7 @@ public final class Units {
               unit.corners().stream().map(c -> scaled(c, share * share)).toList(),
               unit.seen().map(seen -> cut(seen, share))));
     }
-    return new Units(runs, cut, true, limit, shorter);
+    return new Units(this, cut, shorter);
   }
 
   /**

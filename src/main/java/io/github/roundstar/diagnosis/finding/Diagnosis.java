@@ -1,6 +1,7 @@
 package io.github.roundstar.diagnosis.finding;
 
 import io.github.roundstar.model.Equipment;
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.results.Decision;
 import io.github.roundstar.results.Faults;
@@ -142,9 +143,9 @@ public record Diagnosis(
                 new Finding(
                     rule.code().word(),
                     Level.CANNOT_TELL,
-                    Wording.capital(rule.code().subject()) + ": cannot be told",
+                    Sentences.capital(rule.code().subject()) + ": cannot be told",
                     null,
-                    Wording.sentence(answer.because()),
+                    Sentences.whole(answer.because()),
                     List.of(),
                     Cautions.NONE,
                     null,

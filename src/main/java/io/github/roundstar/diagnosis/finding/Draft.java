@@ -1,6 +1,7 @@
 package io.github.roundstar.diagnosis.finding;
 
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Level;
@@ -192,7 +193,7 @@ final class Draft {
     String wins = CureWords.step(chosen, facts.ladder().orElseThrow(), facts.equipment()).wins();
     if (!wins.isEmpty()) {
       evidence.add(
-          Wording.sentence(
+          Sentences.whole(
               CureWords.shortly(chosen.cure()) + ", played through the night again, " + wins));
     }
   }

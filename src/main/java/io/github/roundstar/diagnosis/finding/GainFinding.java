@@ -1,6 +1,7 @@
 package io.github.roundstar.diagnosis.finding;
 
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.results.Level;
@@ -102,7 +103,7 @@ final class GainFinding {
 
   /** {@code RA from 0.12 to 0.60}. */
   static String settings(Saving saving) {
-    return Wording.list(
+    return Sentences.list(
         saving.off().stream()
             .map(
                 c ->
@@ -115,7 +116,7 @@ final class GainFinding {
   }
 
   static String axes(Saving saving) {
-    return Wording.list(saving.off().stream().map(c -> name(c.axis())).toList());
+    return Sentences.list(saving.off().stream().map(c -> name(c.axis())).toList());
   }
 
   /** As cures begin with it. */

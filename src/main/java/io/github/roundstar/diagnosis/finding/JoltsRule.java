@@ -1,5 +1,6 @@
 package io.github.roundstar.diagnosis.finding;
 
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.results.Finding;
 import java.util.ArrayList;
@@ -71,6 +72,6 @@ final class JoltsRule implements Rule {
     kinds.add(knocks == 0 ? "" : Wording.counted(knocks, "knock"));
     kinds.add(shifts == 0 ? "" : Wording.counted(shifts, "lasting shift"));
     kinds.removeIf(String::isEmpty);
-    return Wording.list(kinds);
+    return Sentences.list(kinds);
   }
 }

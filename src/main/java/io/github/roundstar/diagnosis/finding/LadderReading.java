@@ -17,9 +17,6 @@ import java.util.Set;
  * worth fixing where a cure for it is among that, and never above watch where none is.
  */
 final class LadderReading {
-  /** A rung meets the need where it does with this probability. */
-  static final double SURELY = 0.9;
-
   /** Without any such rung, the lowest that is likelier to meet it than not. */
   private static final double LIKELIER = 0.5;
 
@@ -46,7 +43,7 @@ final class LadderReading {
     this.night = night;
     this.need = night.need();
     this.asItWas = night.rung(Rung.AS_IT_WAS).orElseThrow();
-    String lowest = lowest(SURELY);
+    String lowest = lowest(Thresholds.SURELY);
     this.surely = lowest != null;
     String likely = surely ? lowest : lowest(LIKELIER);
     this.rung = likely == null ? Rung.AIR_LIMIT : likely;
@@ -85,7 +82,7 @@ final class LadderReading {
     if (rung.equals(Rung.AIR_LIMIT)) {
       return below(Rung.MECHANICS).stream().filter(c -> wins(c.cure())).toList();
     }
-    double enough = surely ? SURELY : LIKELIER;
+    double enough = surely ? Thresholds.SURELY : LIKELIER;
     Rung decided = rung(rung);
     Optional<Cure> single =
         decided.cures().stream().filter(cure -> cure.meetsAlone() >= enough).findFirst();
@@ -191,8 +188,8 @@ final class LadderReading {
         cure.numbers().containsKey("toGain")
             && cure.numbers().get("toGain") > cure.numbers().get("fromGain");
     return switch (code) {
-      case UNDER_CORRECTION -> setting && up || name.equals("guide-exposure") && shorter(cure);
-      case OVER_CORRECTION -> setting && !up || name.equals("guide-exposure") && !shorter(cure);
+      case UNDER_CORRECTION -> setting && up;
+      case OVER_CORRECTION -> setting && !up || name.equals("guide-exposure");
       case PULSE_STRENGTH, PIXEL_SCALE -> setting;
       case SLOW_SETTLING -> name.equals("settling-wait");
       case TRACKING_RATE -> name.equals("tracking-rate");
@@ -212,10 +209,6 @@ final class LadderReading {
           ATMOSPHERIC_DISPERSION ->
           false;
     };
-  }
-
-  private static boolean shorter(Cure cure) {
-    return cure.numbers().get("toSeconds") < cure.numbers().get("fromSeconds");
   }
 
   /** What is decided on that sees to a finding. */

@@ -6,7 +6,10 @@ import io.github.roundstar.model.Estimate;
  * Every limit that a finding is judged by, with its reason. Limits are always held against the
  * bound of an interval that makes the finding harder to claim.
  */
-final class Thresholds {
+public final class Thresholds {
+  /** A rung of the ladder meets the need where it does with this probability. */
+  public static final double SURELY = 0.9;
+
   /**
    * Cut of the trailing part of the radial RMS that makes a finding come first: a quarter, which is
    * what one sees at a glance in two pictures side by side; common practice, no source.
@@ -47,7 +50,7 @@ final class Thresholds {
   static final double LEAST_WORTH_SAYING = 0.1;
 
   /** Chance of being noise below which a periodic component is taken as real; common practice. */
-  static final double FALSE_ALARM = 0.01;
+  public static final double FALSE_ALARM = 0.01;
 
   /** Repeatability above which training pays: most of the curve comes back; common practice. */
   static final double TRAINABLE = 0.7;
@@ -85,10 +88,10 @@ final class Thresholds {
    * radian, the sky turns by 0.004376 radians a minute, and 58.3 * 0.004376 / 0.25 is 1.02. A drift
    * below this is the air's, not the drive's.
    */
-  static final double REFRACTION_RA_ARCSEC_PER_MINUTE = 1.1;
+  public static final double REFRACTION_RA_ARCSEC_PER_MINUTE = 1.1;
 
   /** Drift in Dec per arcmin of axis error, at most [arcsec/min]: 900 arcsec/min in radians. */
-  static final double DRIFT_PER_ARCMIN = 0.2625;
+  public static final double DRIFT_PER_ARCMIN = 0.2625;
 
   /** Noise that one axis may have above the other before the air cannot be its only cause. */
   static final double NOISE_RATIO = 1.3;

@@ -1,5 +1,6 @@
 package io.github.roundstar.diagnosis.finding;
 
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.results.Decision;
 import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Judgement;
@@ -235,7 +236,7 @@ final class Verdicts {
           Level.CANNOT_TELL,
           unknown.isEmpty()
               ? "This log cannot tell."
-              : "This log cannot tell about " + Wording.list(unknown) + ".",
+              : "This log cannot tell about " + Sentences.list(unknown) + ".",
           null);
     }
     boolean takes = costs != null && costs > 0;

@@ -2,8 +2,6 @@ package io.github.roundstar.diagnosis.finding;
 
 import io.github.roundstar.model.Decimals;
 import io.github.roundstar.model.Estimate;
-import io.github.roundstar.model.Sentences;
-import java.util.List;
 
 /** Numbers and lists in the sentences of findings. */
 final class Wording {
@@ -55,20 +53,6 @@ final class Wording {
   /** {@code 1 exposure}, {@code 12 exposures}. */
   static String counted(int count, String singular) {
     return count + " " + singular + (count == 1 ? "" : "s");
-  }
-
-  /** {@code a, b and c}. */
-  static String list(List<String> items) {
-    return Sentences.list(items);
-  }
-
-  static String capital(String text) {
-    return Sentences.capital(text);
-  }
-
-  /** With a capital at its head and a full stop at its end. */
-  static String sentence(String text) {
-    return Sentences.whole(text);
   }
 
   static String small(String text) {

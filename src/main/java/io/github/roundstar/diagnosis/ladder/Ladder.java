@@ -2,6 +2,7 @@ package io.github.roundstar.diagnosis.ladder;
 
 import io.github.roundstar.diagnosis.exposures.FieldTurn;
 import io.github.roundstar.diagnosis.exposures.Units;
+import io.github.roundstar.diagnosis.finding.Thresholds;
 import io.github.roundstar.diagnosis.ladder.PlayedNight.Played;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
@@ -27,9 +28,6 @@ import java.util.function.ToDoubleFunction;
 public final class Ladder {
   /** One exposure in ten may be lost to a gust or a cloud; common practice, no source. */
   private static final double SHARE_ROUND = 0.9;
-
-  /** A rung meets the need where it does with this probability. */
-  private static final double SURELY = 0.9;
 
   /** Exposures are cut by so much at most, and not below; common practice, no source. */
   private static final double[] SHORTER = {1.5, 2, 3, 4, 6, 10};
@@ -132,14 +130,15 @@ public final class Ladder {
     playings.add(at.get(Rung.LOOP_LIMIT));
     playings.add(at.get(Rung.AIR_LIMIT));
     playings.removeAll(ways.keySet());
-    ways.putAll(played.play(playings, Map.of()).ways());
     List<Units> shorter = shorter();
+    Map<Playing, List<Units>> cuts = new LinkedHashMap<>();
     if (!shorter.isEmpty()) {
-      Map<Playing, List<Units>> cuts = new LinkedHashMap<>();
       cuts.put(Playing.AS_IT_WAS, shorter);
       cuts.put(at.get(Rung.ALIGNMENT_BALANCE), shorter);
-      ofLength = played.play(Set.of(), cuts).ofLength();
     }
+    PlayedNight.Results results = played.play(playings, cuts);
+    ways.putAll(results.ways());
+    ofLength = results.ofLength();
     List<Rung> rungs = new ArrayList<>();
     rungs.add(
         rung(
@@ -181,7 +180,8 @@ public final class Ladder {
     double now = played.units().seconds();
     List<Units> shorter = new ArrayList<>();
     boolean wanted =
-        need.ofStars() && meets(ways.get(Playing.AS_IT_WAS), played.units().size()) < SURELY;
+        need.ofStars()
+            && meets(ways.get(Playing.AS_IT_WAS), played.units().size()) < Thresholds.SURELY;
     double last = now;
     for (double factor : SHORTER) {
       double seconds = usual(now / factor);
@@ -244,7 +244,7 @@ public final class Ladder {
     for (Playing way : List.of(Playing.AS_IT_WAS, cheaper)) {
       for (Units units : shorter) {
         List<Played> cut = ofLength.get(units).get(way);
-        if (meets(cut, units.size()) >= SURELY) {
+        if (meets(cut, units.size()) >= Thresholds.SURELY) {
           Range share = wonShare(cut, units.size());
           Cure cure =
               new Cure(

@@ -4,9 +4,11 @@ import io.github.roundstar.diagnosis.exposures.Units;
 import io.github.roundstar.diagnosis.finding.AxisReading;
 import io.github.roundstar.diagnosis.finding.EventTally;
 import io.github.roundstar.diagnosis.finding.PulseReading;
+import io.github.roundstar.diagnosis.finding.Thresholds;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.motion.PlayedAxis;
 import io.github.roundstar.motion.PlayedAxis.Change;
+import io.github.roundstar.motion.PlayedAxis.Trouble;
 import io.github.roundstar.results.AxisLoopResult;
 import io.github.roundstar.results.Component;
 import io.github.roundstar.results.NightResult;
@@ -40,17 +42,6 @@ final class Treatments {
 
   /** Pulses that differ by less between the directions do no harm; common practice, no source. */
   private static final double ALIKE = 0.1;
-
-  /**
-   * Drift in right ascension that refraction and usual axes make at most, down to 30 degrees
-   * [arcsec/min]; beyond it and beyond the axis the rate is wrong.
-   */
-  private static final double RATE_ARCSEC_PER_MINUTE = 1.1;
-
-  /** Drift that an axis makes for each arcminute off the pole, at most [arcsec/min]. */
-  private static final double DRIFT_PER_ARCMIN = 0.2625;
-
-  private static final double FALSE_ALARM = 0.01;
 
   /** A curve of which less comes back is not worth training; common practice, no source. */
   private static final double LEAST_REPEATED = 0.3;
@@ -290,7 +281,9 @@ final class Treatments {
       return;
     }
     double least = Math.min(Math.abs(drift.lo95()), Math.abs(drift.hi95()));
-    double allowed = RATE_ARCSEC_PER_MINUTE + DRIFT_PER_ARCMIN * axis.get().totalArcmin().hi95();
+    double allowed =
+        Thresholds.REFRACTION_RA_ARCSEC_PER_MINUTE
+            + Thresholds.DRIFT_PER_ARCMIN * axis.get().totalArcmin().hi95();
     if (least > allowed) {
       all.add(
           new Treatment(
@@ -344,8 +337,8 @@ final class Treatments {
               Rung.ALIGNMENT_BALANCE,
               numbers,
               playing ->
-                  (ra ? playing.ra(playing.ra().balanced()) : playing)
-                      .dec(dec ? playing.dec().balanced() : playing.dec())));
+                  (ra ? playing.ra(playing.ra().without(Trouble.UNLIKE_PULSES)) : playing)
+                      .dec(dec ? playing.dec().without(Trouble.UNLIKE_PULSES) : playing.dec())));
     }
     reasons.putIfAbsent(
         Rung.ALIGNMENT_BALANCE,
@@ -371,7 +364,7 @@ final class Treatments {
   }
 
   private static boolean stands(Component component) {
-    return component.falseAlarm() < FALSE_ALARM
+    return component.falseAlarm() < Thresholds.FALSE_ALARM
         && component.amplitudeArcsecAxis().lo95() > 0
         && !component.mayBeAlias();
   }
@@ -408,7 +401,9 @@ final class Treatments {
               Rung.MECHANICS,
               Map.of("jolts", (double) events.jolts()),
               playing ->
-                  playing.ra(playing.ra().withoutJolts()).dec(playing.dec().withoutJolts())));
+                  playing
+                      .ra(playing.ra().without(Trouble.JOLTS))
+                      .dec(playing.dec().without(Trouble.JOLTS))));
     }
     if (units.bends()) {
       all.add(new Treatment("flexure", Rung.MECHANICS, Map.of(), Playing::keptTogether));
@@ -424,7 +419,7 @@ final class Treatments {
               sticks ? "sticking" : "play",
               Rung.MECHANICS,
               Map.of("fromArcsec", lost),
-              playing -> playing.dec(playing.dec().withoutLost())));
+              playing -> playing.dec(playing.dec().without(Trouble.LOST_MOTION))));
     }
     double swing = axes(PlayedRun::ra).mapToDouble(PlayedAxis::gearsArcsec).max().orElse(0);
     if (turns() && swing > 0) {
@@ -433,7 +428,7 @@ final class Treatments {
               "gears",
               Rung.MECHANICS,
               Map.of("swingArcsec", 2 * swing),
-              playing -> playing.ra(playing.ra().withoutGears())));
+              playing -> playing.ra(playing.ra().without(Trouble.GEARS))));
     }
     reasons.put(Rung.MECHANICS, "neither play nor gears nor jolts stand out");
   }
