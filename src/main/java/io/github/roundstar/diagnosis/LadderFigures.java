@@ -6,33 +6,38 @@ import io.github.roundstar.diagnosis.exposures.GuidedRun;
 import io.github.roundstar.diagnosis.exposures.RoundWidth;
 import io.github.roundstar.diagnosis.exposures.Units;
 import io.github.roundstar.diagnosis.ladder.Ladder;
+import io.github.roundstar.diagnosis.ladder.OtherSettings;
 import io.github.roundstar.diagnosis.ladder.PlayedRun;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.motion.Answer;
+import io.github.roundstar.motion.PlayedAxis;
 import io.github.roundstar.results.NightResult;
+import io.github.roundstar.results.Replay;
 import io.github.roundstar.results.Rung;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** The ladder of a night out of what was found out about its runs. */
-final class LadderFigures {
+/**
+ * A night played again: what other settings would have done, and the ladder.
+ *
+ * @param runs the runs with their axes
+ * @param units the exposures, or windows that stand for them
+ * @param roundFwhm width of the round image [arcsec]
+ */
+record LadderFigures(List<PlayedRun> runs, Units units, Estimate roundFwhm) {
   private static final String NOTHING_TO_JUDGE =
       "no stretch of guiding is as long as one exposure: record longer, or give exposure_s in the"
           + " equipment file";
 
-  private LadderFigures() {}
-
   /**
-   * The rungs.
+   * What is played.
    *
-   * @param night the night's figures
    * @param guided the runs, for exposures
    * @param report the exposures, where any were named
    */
-  static Answer<List<Rung>> of(
-      NightResult night,
+  static LadderFigures of(
       List<GuidedRun> guided,
       List<LoopStudy> ra,
       List<LoopStudy> dec,
@@ -43,17 +48,45 @@ final class LadderFigures {
     for (int i = 0; i < guided.size(); i++) {
       runs.add(new PlayedRun(ra.get(i).played().value(), dec.get(i).played().value()));
     }
-    Units units =
+    return new LadderFigures(
+        runs,
         report
             .map(exposures -> Units.listed(exposures, guided, equipment, turn))
             .filter(listed -> listed.size() > 0)
             .orElseGet(
-                () -> Units.windows(guided, LoopStudy.exposureSeconds(equipment), equipment, turn));
-    Estimate width =
+                () -> Units.windows(guided, LoopStudy.exposureSeconds(equipment), equipment, turn)),
         report
             .map(ExposureReport::roundFwhmArcsec)
-            .orElseGet(() -> RoundWidth.of(List.of(), equipment.seeingFwhmArcsec()).fwhmArcsec());
-    List<Rung> rungs = Ladder.of(night, runs, units, width, equipment, turn);
+            .orElseGet(() -> RoundWidth.of(List.of(), equipment.seeingFwhmArcsec()).fwhmArcsec()));
+  }
+
+  /** The rungs. */
+  Answer<List<Rung>> ladder(NightResult night, Equipment equipment, Optional<FieldTurn> turn) {
+    List<Rung> rungs = Ladder.of(night, runs, units, roundFwhm, equipment, turn);
     return rungs.isEmpty() ? Answer.none(NOTHING_TO_JUDGE) : Answer.of(rungs);
+  }
+
+  /** What other settings would have done. */
+  Answer<List<Replay>> replay(Equipment equipment) {
+    return OtherSettings.of(runs, units, Ladder.need(equipment), roundFwhm);
+  }
+
+  /** Why one axis has no such rows while the other has some. */
+  static Optional<String> missing(List<Replay> rows, List<LoopStudy> ra, List<LoopStudy> dec) {
+    return rows == null
+        ? Optional.empty()
+        : missing(rows, "ra", "right ascension", ra)
+            .or(() -> missing(rows, "dec", "declination", dec));
+  }
+
+  private static Optional<String> missing(
+      List<Replay> rows, String axis, String name, List<LoopStudy> loops) {
+    return rows.stream().anyMatch(row -> row.axis().equals(axis))
+        ? Optional.empty()
+        : loops.stream()
+            .map(LoopStudy::played)
+            .map(played -> played.value().map(PlayedAxis::whyNoLaw).orElseGet(played::because))
+            .map(because -> name + " has no rows: " + because)
+            .findFirst();
   }
 }

@@ -13,7 +13,6 @@ import io.github.roundstar.motion.ErrorBudget;
 import io.github.roundstar.motion.FrameSpan;
 import io.github.roundstar.motion.GuideRate;
 import io.github.roundstar.motion.LoopFit;
-import io.github.roundstar.motion.LoopReplay;
 import io.github.roundstar.motion.MotionSplit;
 import io.github.roundstar.motion.PlayedAxis;
 import io.github.roundstar.results.Faults;
@@ -27,15 +26,13 @@ import java.util.function.BiFunction;
  * @param law the law that the loop followed
  * @param gain what its pulses really take away
  * @param budget the mean square by cause
- * @param replay the run, ready to be guided again
- * @param played the same with what moved it drawn from the posterior, for cures
+ * @param played the run, ready to be guided again, what moved it drawn from the posterior
  */
 record LoopStudy(
     AxisLoop declared,
     Answer<LoopFit> law,
     Answer<Estimate> gain,
     Answer<ErrorBudget> budget,
-    Answer<LoopReplay> replay,
     Answer<PlayedAxis> played) {
   /** Exposures of the main camera where nobody says how long they are [s]. */
   private static final double USUAL_EXPOSURE_SECONDS = 300;
@@ -49,7 +46,6 @@ record LoopStudy(
   static LoopStudy lost(AxisLoop declared) {
     return new LoopStudy(
         declared,
-        Answer.none(Faults.BECAUSE),
         Answer.none(Faults.BECAUSE),
         Answer.none(Faults.BECAUSE),
         Answer.none(Faults.BECAUSE),
@@ -91,22 +87,17 @@ record LoopStudy(
       Answer<AxisMotion> motion,
       BiFunction<AxisMotion, List<FrameSpan>, Answer<MotionSplit>> splitting,
       Equipment equipment) {
-    Answer<LoopFit> law = LoopFit.of(study.run().frames(), axis);
+    Answer<LoopFit> law = LoopFit.of(study.run().frames(), axis, declared.deadbandArcsec());
     Answer<MotionSplit> split =
         motion.then(m -> splitting.apply(m, DisturbanceSearch.spans(study.run(), m)));
     double exposure = exposureSeconds(equipment);
-    Answer<LoopReplay> replay = law.then(fit -> split.then(s -> LoopReplay.of(s, fit)));
     double cadence = Cadence.medianSeconds(study.run().frames()).orElse(0);
     return new LoopStudy(
         declared,
         law,
         law.then(fit -> motion.then(m -> gain(fit, m, study.run(), axis, equipment))),
         split.then(s -> ErrorBudget.of(s, law.value(), exposure)),
-        replay,
-        split.then(
-            s ->
-                motion.map(
-                    m -> PlayedAxis.of(s, law.value(), replay.value().isPresent(), m, cadence))));
+        split.then(s -> motion.map(m -> PlayedAxis.of(s, law, m, cadence))));
   }
 
   /**

@@ -94,8 +94,6 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
                     () -> LoopStudy.ra(studies.get(i), equipment),
                     () -> LoopStudy.lost(studies.get(i).run().loop().ra())));
     List<LoopStudy> dec = decBeside.join();
-    ForkJoinTask<Answer<List<Replay>>> replayBeside =
-        fork(() -> answer(faults, "/replay", () -> ReplayFigures.of(studies, ra, dec)));
     for (int i = 0; i < studies.size(); i++) {
       runs.add(
           RunFigures.of(
@@ -161,8 +159,17 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
                         "/exposures",
                         () -> Answer.of(ExposureFigures.of(main, guided, equipment, turn, faults))))
             .orElseGet(() -> Answer.none(ExposureFigures.NONE_NAMED));
-    List<Replay> replay = reasons.below("").orNull("/replay", replayBeside.join());
-    ReplayFigures.missing(replay, ra, dec)
+    Answer<LadderFigures> again =
+        answer(
+            faults,
+            "what is played again",
+            () -> Answer.of(LadderFigures.of(guided, ra, dec, exposures.value(), equipment, turn)));
+    List<Replay> replay =
+        reasons
+            .below("")
+            .orNull(
+                "/replay", answer(faults, "/replay", () -> again.then(a -> a.replay(equipment))));
+    LadderFigures.missing(replay, ra, dec)
         .ifPresent(because -> reasons.below("").note("/replay/*", because));
     List<Method> methods = new ArrayList<>(Methods.ALL);
     exposures.value().ifPresent(report -> methods.addAll(ExposureFigures.methods(report)));
@@ -198,10 +205,7 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             () -> siteless.map(SitelessAxisFigures::trace).orElseGet(axis::trace),
             faults);
     Answer<List<Rung>> ladder =
-        answer(
-            faults,
-            "/ladder",
-            () -> LadderFigures.of(result, guided, ra, dec, exposures.value(), equipment, turn));
+        answer(faults, "/ladder", () -> again.then(a -> a.ladder(result, equipment, turn)));
     NightResult played =
         result.withLadder(Ladder.need(equipment), ladder.value().orElse(null), ladder.because());
     NightResult judged = Diagnosis.of(played, equipment, faults).addedTo(played);

@@ -10,13 +10,14 @@ import java.util.Arrays;
  * limits. A frame without a star is answered by no pulse and leaves the filter as it was.
  *
  * @param millisPerArcsec pulse for each arcsec of the filtered offset [ms/arcsec]
- * @param deadbandArcsec filtered offsets below this are left alone; a shortest pulse acts alike and
- *     is counted here [arcsec, &ge; 0]
+ * @param deadbandArcsec filtered offsets below this are left alone [arcsec, &ge; 0]
  * @param memory share of the filtered offset that comes from the frame before, 0 to below 1
  * @param delayFrames how many frames old the answered offset is [&ge; 0]
  * @param lowestMillis longest pulse west or south, as a negative number; 0 when none is sent that
  *     way, minus infinity when no limit is known
  * @param highestMillis longest pulse east or north, likewise
+ * @param shortestMillis pulses that would be shorter are not sent; unlike a deadband this leaves
+ *     smaller offsets alone the stronger the law is [ms, &ge; 0]
  */
 public record Controller(
     double millisPerArcsec,
@@ -24,13 +25,25 @@ public record Controller(
     double memory,
     int delayFrames,
     double lowestMillis,
-    double highestMillis) {
+    double highestMillis,
+    double shortestMillis) {
   /** Checks. */
   public Controller {
     if (!(memory >= 0 && memory < 1 && delayFrames >= 0 && deadbandArcsec >= 0)) {
       throw new IllegalArgumentException(
           "memory " + memory + ", delay " + delayFrames + ", deadband " + deadbandArcsec);
     }
+  }
+
+  /** A law that sends pulses however short. */
+  public Controller(
+      double millisPerArcsec,
+      double deadbandArcsec,
+      double memory,
+      int delayFrames,
+      double lowestMillis,
+      double highestMillis) {
+    this(millisPerArcsec, deadbandArcsec, memory, delayFrames, lowestMillis, highestMillis, 0);
   }
 
   /** The same law with another strength and deadband. */
@@ -41,7 +54,22 @@ public record Controller(
         memory,
         delayFrames,
         lowestMillis,
-        highestMillis);
+        highestMillis,
+        shortestMillis);
+  }
+
+  /** The same law, but what leaves small offsets alone is a shortest pulse down to a deadband. */
+  Controller withDeadband(double declaredArcsec) {
+    return deadbandArcsec <= declaredArcsec
+        ? this
+        : new Controller(
+            millisPerArcsec,
+            declaredArcsec,
+            memory,
+            delayFrames,
+            lowestMillis,
+            highestMillis,
+            deadbandArcsec * millisPerArcsec);
   }
 
   /** The pulse for a filtered offset that is old enough [ms]; none for NaN. */
@@ -49,7 +77,10 @@ public record Controller(
     if (!(Math.abs(filteredArcsec) >= deadbandArcsec)) {
       return 0;
     }
-    return Math.max(lowestMillis, Math.min(highestMillis, millisPerArcsec * filteredArcsec));
+    double millis = millisPerArcsec * filteredArcsec;
+    return Math.abs(millis) < shortestMillis
+        ? 0
+        : Math.max(lowestMillis, Math.min(highestMillis, millis));
   }
 
   /** A loop at its first frame. */

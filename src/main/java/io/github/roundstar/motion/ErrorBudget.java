@@ -90,7 +90,8 @@ public record ErrorBudget(List<Part> parts, double trailingArcsec2) {
     Map<String, double[]> causes = new LinkedHashMap<>(split.causes);
     fit.filter(LoopFit::describes)
         .map(LoopFit::law)
-        .filter(law -> law.deadbandArcsec() > 0 || fit.get().limitSeen())
+        .filter(
+            law -> law.deadbandArcsec() > 0 || law.shortestMillis() > 0 || fit.get().limitSeen())
         .ifPresent(law -> causes.put(DEADBAND, loop.withheld(law, split)));
     Map<String, double[]> left = new LinkedHashMap<>();
     double[] rest = split.frames.offsetArcsec.clone();

@@ -3,6 +3,7 @@ package io.github.roundstar.motion;
 import io.github.roundstar.model.FrameState;
 import io.github.roundstar.model.Frames;
 import java.util.Arrays;
+import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 
 /**
@@ -51,8 +52,13 @@ public record LoopFit(
     return explainedShare >= FEWEST_EXPLAINED;
   }
 
-  /** Finds the law of one axis. */
-  public static Answer<LoopFit> of(Frames frames, Axis axis) {
+  /**
+   * Finds the law of one axis.
+   *
+   * @param declaredDeadband deadband that the log declares [arcsec]: where larger offsets are left
+   *     alone too, it is a shortest pulse that does so
+   */
+  public static Answer<LoopFit> of(Frames frames, Axis axis, OptionalDouble declaredDeadband) {
     if (!frames.hasPulses()) {
       return Answer.none("the log has no pulses: log ra_pulse and dec_pulse");
     }
@@ -65,7 +71,8 @@ public record LoopFit(
     if (Arrays.stream(pulses).allMatch(p -> p == 0)) {
       return Answer.none("no pulse was sent in this axis");
     }
-    return new Search(frames, offsets, pulses, Listening.of(frames)).fit(lag1(frames, axis));
+    return new Search(frames, offsets, pulses, declaredDeadband, Listening.of(frames))
+        .fit(lag1(frames, axis));
   }
 
   /** Lag-1 autocorrelation of the used offsets, of neighbours in the log only; 0 without any. */
@@ -97,7 +104,12 @@ public record LoopFit(
     }
   }
 
-  private record Search(Frames frames, double[] offsets, double[] pulses, boolean[] listening) {
+  private record Search(
+      Frames frames,
+      double[] offsets,
+      double[] pulses,
+      OptionalDouble declaredDeadband,
+      boolean[] listening) {
     Answer<LoopFit> fit(double lag1) {
       double highest = limit(1);
       double lowest = -limit(-1);
@@ -121,7 +133,9 @@ public record LoopFit(
               filter.delay,
               oneWay(-1) ? 0 : lowest,
               oneWay(1) ? 0 : highest);
-      Controller whole = law.with(law.millisPerArcsec(), deadband(law));
+      Controller left = law.with(law.millisPerArcsec(), deadband(law));
+      Controller whole =
+          declaredDeadband.isPresent() ? left.withDeadband(declaredDeadband.getAsDouble()) : left;
       return Answer.of(
           new LoopFit(
               whole,

@@ -10,6 +10,15 @@ import java.util.OptionalInt;
 
 /** Splits one run's motion by cause, for {@link MotionSplit}. */
 final class MotionSplitter {
+  /** A gear's rate is known to this share of a turn over the whole run; common practice. */
+  private static final double RATE_UNSURE = 0.03;
+
+  /** Sinusoids this close to a whole order, in orders, are on it. */
+  private static final double LEAST_OFF_ORDER = 0.02;
+
+  /** Farther off they are another gear's, however short the run: chance is three in ten here. */
+  private static final double MOST_OFF_ORDER = 0.15;
+
   /** In a jump the level may go this many standard deviations of the noise from frame to frame. */
   private static final double LOOSE = 20;
 
@@ -106,11 +115,29 @@ final class MotionSplitter {
       for (int h = 0; h < harmonics.size(); h++) {
         double[] tone = scaled(fit.model().tone(fit.parameters(), f, h, index, seconds));
         take(MotionSplit.PERIODIC + families.get(f).label(harmonics.get(h)), tone);
-        if (trained.isPresent() && trained.getAsInt() == f) {
+        if (trained.isPresent()
+            && (trained.getAsInt() == f
+                || comesBack(
+                    families.get(trained.getAsInt()), families.get(f).hertz(harmonics.get(h))))) {
           add(tone, trainableArcsec);
         }
       }
     }
+  }
+
+  /**
+   * Whether a sinusoid is in the same place after each turn of the gear that can be trained: a
+   * quick harmonic of it that was found for itself.
+   */
+  private boolean comesBack(Family gear, double hertz) {
+    double[] seconds = run.phaseSeconds();
+    double turns =
+        seconds.length == 0 ? 0 : (seconds[seconds.length - 1] - seconds[0]) / gear.periodSeconds();
+    double order = hertz * gear.periodSeconds();
+    double nearest = Math.rint(order);
+    double unsure = RATE_UNSURE * nearest / Math.max(1, turns);
+    return nearest >= 1
+        && Math.abs(order - nearest) <= Math.min(MOST_OFF_ORDER, LEAST_OFF_ORDER + unsure);
   }
 
   /**

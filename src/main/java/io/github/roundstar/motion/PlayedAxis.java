@@ -5,6 +5,7 @@ import io.github.roundstar.motion.posterior.AxisPosterior.Draw;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -23,8 +24,12 @@ public final class PlayedAxis {
   /** No guide camera sees farther from its middle; common practice, no source [arcsec]. */
   private static final double FIELD_ARCSEC = 3600;
 
+  /** Repeating the present settings must give the log's own RMS to within this share. */
+  private static final double REPEATS = 0.15;
+
   private final MotionSplit split;
   private final Optional<Controller> law;
+  private final String whyNoLaw;
   private final AxisPosterior posterior;
   private final double strength;
   private final LinearLoop linear;
@@ -35,36 +40,75 @@ public final class PlayedAxis {
   private final double carried;
 
   private PlayedAxis(
-      MotionSplit split,
-      Optional<LoopFit> fit,
-      boolean repeats,
-      AxisMotion motion,
-      double frameSeconds) {
+      MotionSplit split, Answer<LoopFit> fit, AxisMotion motion, double frameSeconds) {
     this.split = split;
-    this.law = fit.filter(f -> repeats).map(LoopFit::law);
     this.posterior = motion.known().posterior();
     this.strength = motion.effect().strength();
-    this.linear = LinearLoop.of(split, fit.map(LoopFit::law));
+    this.linear = LinearLoop.of(split, fit.value().map(LoopFit::law));
     this.frameSeconds = frameSeconds;
     this.cosine = motion.run().cosine();
     Draw middle = posterior.draws().get(posterior.draws().size() / 2);
     this.carried = LoopLimit.smoothingMemory(model(middle));
+    Answer<Controller> repeated = fit.then(f -> repeating(f, new Drawn(middle, 0)));
+    this.law = repeated.value();
+    this.whyNoLaw = repeated.because();
   }
 
   /**
    * An axis.
    *
-   * @param fit the loop's law
-   * @param repeats whether the law describes the loop well enough to play it again
+   * @param fit the loop's law; it is played only where it describes the loop well enough
    * @param frameSeconds from frame to frame [s]
    */
   public static PlayedAxis of(
-      MotionSplit split,
-      Optional<LoopFit> fit,
-      boolean repeats,
-      AxisMotion motion,
-      double frameSeconds) {
-    return new PlayedAxis(split, fit, repeats, motion, frameSeconds);
+      MotionSplit split, Answer<LoopFit> fit, AxisMotion motion, double frameSeconds) {
+    return new PlayedAxis(split, fit, motion, frameSeconds);
+  }
+
+  /** The law where it plays the run as it was logged. */
+  private Answer<Controller> repeating(LoopFit fit, Drawn drawn) {
+    if (!fit.describes()) {
+      return Answer.none(
+          String.format(
+              Locale.ROOT,
+              "the law that was fitted to the loop explains %.0f %% of its pulses, and %.0f %% are"
+                  + " needed to play it again",
+              100 * fit.explainedShare(),
+              100 * LoopFit.FEWEST_EXPLAINED));
+    }
+    if (!(split.strength.mean() > 0)) {
+      return Answer.none("what a second of pulse moves is not known");
+    }
+    double logged = rms(split.frames.offsetArcsec, new double[size()]);
+    double repeated = rms(drawn.played(fit.law(), Change.NONE, new double[size()]), drawn.noise);
+    if (Double.isNaN(repeated)) {
+      return Answer.none("no frame of the run was usable");
+    }
+    return Math.abs(repeated - logged) <= REPEATS * logged
+        ? Answer.of(fit.law())
+        : Answer.none(
+            String.format(
+                Locale.ROOT,
+                "played again, the present settings give an RMS of %.2f arcsec where the log has"
+                    + " %.2f: something moves the star that the recovered motion lacks",
+                repeated,
+                logged));
+  }
+
+  /** Over the frames that count while the loop was at work [arcsec]; NaN without any. */
+  private double rms(double[] path, double[] noise) {
+    double sum = 0;
+    double square = 0;
+    int n = 0;
+    for (int i = 0; i < path.length; i++) {
+      if (split.frames.used[i] && split.frames.listening[i]) {
+        double x = path[i] + noise[i];
+        sum += x;
+        square += x * x;
+        n++;
+      }
+    }
+    return n == 0 ? Double.NaN : Math.sqrt(Math.max(0, square - sum * sum / n) / n);
   }
 
   /** What can be taken away from an axis as a whole. */
@@ -131,14 +175,39 @@ public final class PlayedAxis {
     return split.frames.size();
   }
 
-  /** Whether a measured frame counts in an RMS. */
-  public boolean used(int i) {
-    return split.frames.used[i];
-  }
-
   /** How long the guide camera exposes; 0 where that is not known [s]. */
   public double exposureSeconds() {
     return split.frames.exposureSeconds;
+  }
+
+  /** Why settings cannot be played; empty where they can. */
+  public String whyNoLaw() {
+    return whyNoLaw;
+  }
+
+  /** From frame to frame [s]. */
+  public double cadenceSeconds() {
+    return frameSeconds;
+  }
+
+  /** Share of a lasting offset that one pulse takes away; of an axis whose law is known. */
+  public double gain() {
+    return law.orElseThrow().millisPerArcsec() / 1000 * split.strength.mean();
+  }
+
+  /** Offsets that are left alone, of an axis whose law is known [arcsec]. */
+  public double deadbandArcsec() {
+    return law.orElseThrow().deadbandArcsec();
+  }
+
+  /** Standard deviation of the noise of a frame [arcsec]. */
+  public double noiseArcsec() {
+    double[] noise = split.causes.get(MotionSplit.NOISE);
+    double sum = 0;
+    for (int i = 0; i < noise.length; i++) {
+      sum += noise[i] * noise[i] + split.levelVariance[i];
+    }
+    return noise.length == 0 ? 0 : Math.sqrt(sum / noise.length);
   }
 
   /** Whether settings can be played, and not only what is taken out of the disturbance. */
@@ -236,6 +305,24 @@ public final class PlayedAxis {
       return noise[i];
     }
 
+    /**
+     * Which frames would count in the RMS of the log: those of a settled star, which may settle
+     * sooner or later than it did.
+     *
+     * @param path the way that the star takes [arcsec]
+     */
+    public boolean[] counts(double[] path) {
+      GuidedFrames guided = split.frames;
+      SettlingRule.Watch watch = guided.settlingRule.new Watch();
+      boolean[] counts = new boolean[path.length];
+      for (int i = 0; i < path.length; i++) {
+        double radius = Math.hypot(path[i] + noise[i], guided.besideArcsec[i]);
+        boolean settled = watch.settled(guided.moved[i], guided.seconds[i], radius);
+        counts[i] = settled && guided.steady[i];
+      }
+      return counts;
+    }
+
     /** The way that the star took, about the set point [arcsec]. */
     public double[] asItWas() {
       double[] path = split.frames.offsetArcsec.clone();
@@ -251,7 +338,14 @@ public final class PlayedAxis {
         return asItWas();
       }
       double[] removed = removed(change);
-      return law.isEmpty() ? linearly(change, removed) : played(change, removed);
+      return law.isEmpty() ? linearly(change, removed) : played(law.get(), change, removed);
+    }
+
+    /**
+     * The way that it would have taken, played by the law even where nothing is changed [arcsec].
+     */
+    public double[] byTheLaw(Change change) {
+      return law.isEmpty() ? with(change) : played(law.get(), change, removed(change));
     }
 
     /** What is taken out of the disturbance. */
@@ -296,17 +390,16 @@ public final class PlayedAxis {
           : Math.max(-FIELD_ARCSEC, Math.min(FIELD_ARCSEC, arcsec));
     }
 
-    private Controller.Course course(Change change) {
-      Controller in = law.get();
+    private static Controller.Course course(Controller in, Change change) {
       return in.with(
               in.millisPerArcsec() * change.gainFactor(),
               Double.isNaN(change.deadbandArcsec()) ? in.deadbandArcsec() : change.deadbandArcsec())
           .begin();
     }
 
-    private double[] played(Change change, double[] removed) {
+    private double[] played(Controller in, Change change, double[] removed) {
       GuidedFrames guided = split.frames;
-      Controller.Course course = course(change);
+      Controller.Course course = course(in, change);
       Mount mount = new Mount(change);
       double[] path = new double[guided.size()];
       double sum = 0;

@@ -13,7 +13,8 @@ import io.github.roundstar.model.Estimate;
  * @param predictedMotionRmsArcsec RMS of the star's motion [arcsec]
  * @param trained whether the periodic error is trained out beforehand
  * @param current whether the log was made with this setting
- * @param best whether no other setting of this axis, trained alike, moves the star less
+ * @param best whether this is the setting to take, trained alike: none is expected to lose fewer
+ *     exposures by more than a trifle, and it is the nearest to the one in use
  * @param lessMotionArcsec how much less the star would have moved than with the current setting, as
  *     a difference of RMS [arcsec]
  */

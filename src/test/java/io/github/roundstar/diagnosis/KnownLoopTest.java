@@ -3,11 +3,11 @@ package io.github.roundstar.diagnosis;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.roundstar.diagnosis.exposures.GuidedRun;
+import io.github.roundstar.diagnosis.exposures.StarTrack;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.ErrorBudget;
-import io.github.roundstar.motion.LoopReplay;
-import io.github.roundstar.motion.ReplayedRun;
 import io.github.roundstar.motion.StarScatter;
 import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.Replay;
@@ -56,7 +56,8 @@ class KnownLoopTest {
           Equipment.UNKNOWN.guide(),
           Equipment.UNKNOWN.imaging(),
           OptionalDouble.empty(),
-          Equipment.UNKNOWN.limits());
+          // With a limit to the RMS, motion counts about the mean of the run.
+          new Equipment.Limits(Equipment.Limits.USUAL_ELONGATION, OptionalDouble.of(0.5)));
 
   /** What many axes gave: how many lay within the bounds. */
   private static final class Tally {
@@ -137,17 +138,12 @@ class KnownLoopTest {
     Tally tally = new Tally();
     for (int seed = 1; seed <= nights; seed++) {
       SimulatedNight night = night(seed, gain, noise, play, deadband, gusts);
-      SimulatedRun[] others = new SimulatedRun[OTHER_GAINS.length];
-      for (int g = 0; g < others.length; g++) {
-        others[g] = night(seed, OTHER_GAINS[g], noise, play, deadband, gusts).runs().get(0);
-      }
       SimulatedRun run = night.runs().get(0);
       RunStudy study = RunStudy.of(List.of(run.log()), EQUIPMENT, new Faults()).get(0);
       StarScatter scatter = StarScatter.of(run.log().frames()).orElseThrow();
       LoopStudy ra = LoopStudy.ra(study, EQUIPMENT);
       LoopStudy dec = LoopStudy.dec(study, EQUIPMENT);
-      List<Replay> rows =
-          ReplayFigures.of(List.of(study), List.of(ra), List.of(dec)).value().orElseThrow();
+      List<Replay> rows = rows(study, ra, dec);
       for (Axis axis : Axis.values()) {
         LoopStudy loop = axis == Axis.RA ? ra : dec;
         tally.gains++;
@@ -159,18 +155,40 @@ class KnownLoopTest {
             loop.budget().value().orElseThrow(),
             BudgetTruth.of(run, axis, night.scenario()),
             square);
-        LoopReplay replay = loop.replay().value().orElseThrow();
-        for (int g = 0; g < others.length; g++) {
-          double[] truth = BudgetTruth.rmsArcsec(others[g], axis);
-          replay(tally, replay, OTHER_GAINS[g], truth);
-          saving(
-              tally,
-              row(rows, axis, OTHER_GAINS[g], deadband),
-              BudgetTruth.rmsArcsec(run, axis)[1] - truth[1]);
+        double used =
+            rows.stream()
+                .filter(row -> row.current() && row.axis().equals(name(axis)))
+                .findFirst()
+                .orElseThrow()
+                .gain();
+        for (double other : OTHER_GAINS) {
+          Replay row = row(rows, axis, other, deadband);
+          // What is told is what comes of so many times the gain in use.
+          SimulatedRun again =
+              night(seed, gain * other / used, noise, play, deadband, gusts).runs().get(0);
+          double[] truth = BudgetTruth.rmsArcsec(again, axis);
+          replay(tally, row, truth);
+          saving(tally, row, BudgetTruth.rmsArcsec(run, axis)[1] - truth[1]);
         }
       }
     }
     return tally;
+  }
+
+  private static List<Replay> rows(RunStudy study, LoopStudy ra, LoopStudy dec) {
+    StarTrack track = StarTrack.measured(study.run().frames(), Optional.empty(), Optional.empty());
+    GuidedRun guided =
+        new GuidedRun(study.run(), track, Optional.empty(), Optional.empty(), Optional.empty());
+    return LadderFigures.of(
+            List.of(guided),
+            List.of(ra),
+            List.of(dec),
+            Optional.empty(),
+            EQUIPMENT,
+            Optional.empty())
+        .replay(EQUIPMENT)
+        .value()
+        .orElseThrow();
   }
 
   private static void budget(
@@ -202,28 +220,29 @@ class KnownLoopTest {
     assertThat(trailing).isCloseTo(1, within(1e-9));
   }
 
-  private static void replay(Tally tally, LoopReplay replay, double gain, double[] truth) {
-    List<ReplayedRun> again =
-        List.of(
-            replay.run(new LoopReplay.Setting(gain, replay.current().deadbandArcsec(), 1, false)));
-    double logged = ReplayedRun.loggedRmsArcsec(again) / truth[0] - 1;
-    double motion = ReplayedRun.motionRmsArcsec(again) / truth[1] - 1;
+  private static void replay(Tally tally, Replay row, double[] truth) {
+    double logged = row.predictedLoggedRmsArcsec() / truth[0] - 1;
+    double motion = row.predictedMotionRmsArcsec() / truth[1] - 1;
     boolean right = Math.abs(logged) <= 0.1 && Math.abs(motion) <= 0.1;
     tally.replays++;
     tally.replaysRight += right ? 1 : 0;
     if (!right) {
-      tally.note(replay.current(), gain, logged, motion);
+      tally.note(row, logged, motion);
     }
   }
 
   private static Replay row(List<Replay> rows, Axis axis, double gain, double deadband) {
     return rows.stream()
-        .filter(row -> row.axis().equals(axis == Axis.RA ? "ra" : "dec"))
+        .filter(row -> row.axis().equals(name(axis)))
         .filter(row -> Math.abs(row.gain() - gain) < 1e-9)
         .filter(row -> !row.trained() && !row.current() && row.cadenceSeconds() < 4)
         .filter(row -> Math.abs(row.deadbandArcsec() - deadband) < 0.05)
         .findFirst()
         .orElseThrow();
+  }
+
+  private static String name(Axis axis) {
+    return axis == Axis.RA ? "ra" : "dec";
   }
 
   private static void saving(Tally tally, Replay row, double truth) {

@@ -187,10 +187,10 @@ class KnownTruthTest {
         [loop]
         pulse_limit_ms = 1000
         [loop.ra]
-        gain = %.2f
+        gain = %.6f
         deadband_arcsec = 0.1
         [loop.dec]
-        gain = %.2f
+        gain = %.6f
         deadband_arcsec = 0.1
         [dither]
         every_min = 12

@@ -5,14 +5,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.github.roundstar.formats.FormatException;
 import io.github.roundstar.model.Equipment;
-import io.github.roundstar.model.GuideRun;
-import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.AxisMotion;
 import io.github.roundstar.motion.AxisNight;
-import io.github.roundstar.motion.LoopReplay;
-import io.github.roundstar.motion.ReplayedRun;
 import io.github.roundstar.motion.Tone;
-import io.github.roundstar.results.Faults;
 import io.github.roundstar.simulate.RunTruth;
 import io.github.roundstar.simulate.SimulatedRun;
 import java.util.List;
@@ -73,33 +68,5 @@ class PickedNightsTest {
       Tone worm = night(run("coloured", seed)).periodic().value().orElseThrow().tones().get(0);
       assertThat(worm.amplitudeArcsecAxis().covers(WORM_ARCSEC)).as("night %d", seed).isTrue();
     }
-  }
-
-  /**
-   * Play delays a slower loop after a dither, and frames count when both axes are at rest. With
-   * frames counted as soon as this axis was, the star moved some 2 % too far.
-   */
-  @Test
-  void replayCountsTheFramesThatTheLogWould() throws Exception {
-    TruthCase kind = kind("gain 0.6, noise 0.1");
-    double error = 0;
-    for (int seed = 7; seed <= 15; seed++) {
-      GuideRun log = kind.night(seed).runs().get(0).log();
-      LoopReplay replay =
-          LoopStudy.dec(
-                  RunStudy.of(List.of(log), Equipment.UNKNOWN, new Faults()).get(0),
-                  Equipment.UNKNOWN)
-              .replay()
-              .value()
-              .orElseThrow();
-      ReplayedRun slower =
-          replay.run(new LoopReplay.Setting(0.3, replay.current().deadbandArcsec(), 1, false));
-      SimulatedRun truth = kind.night(seed, kind.gain(), 0.3).runs().get(0);
-      error +=
-          (ReplayedRun.motionRmsArcsec(List.of(slower)) / BudgetTruth.rmsArcsec(truth, Axis.DEC)[1]
-                  - 1)
-              / 9;
-    }
-    assertThat(error).isCloseTo(0, within(0.015));
   }
 }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.github.roundstar.model.FrameState;
 import io.github.roundstar.model.FramesBuilder;
+import java.util.OptionalDouble;
 import java.util.Random;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -29,11 +30,11 @@ class LoopFitTest {
   }
 
   private static LoopFit found(FramesBuilder log) {
-    return LoopFit.of(log.build(), Axis.RA).value().orElseThrow();
+    return LoopFit.of(log.build(), Axis.RA, OptionalDouble.empty()).value().orElseThrow();
   }
 
   private static String because(FramesBuilder log) {
-    return LoopFit.of(log.build(), Axis.RA).because();
+    return LoopFit.of(log.build(), Axis.RA, OptionalDouble.empty()).because();
   }
 
   @Tag("identity")

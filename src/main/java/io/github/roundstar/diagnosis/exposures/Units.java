@@ -516,6 +516,26 @@ public final class Units {
         anyCorner ? Quantile.median(corners) : Double.NaN);
   }
 
+  /** Where one axis alone moves by this mean square, the image is as long as the limit allows. */
+  public double bearableArcsec2(double roundFwhm) {
+    return PredictedShape.variance(roundFwhm) * (limit * limit - 1);
+  }
+
+  /**
+   * One axis about its mean in each unit.
+   *
+   * @param paths where the star was in each run, at each measured frame
+   */
+  public Scatter scatterWithin(double[][] paths) {
+    Scatter scatter = new Scatter();
+    double size = units.size();
+    for (int u = 0; u < size; u++) {
+      Unit unit = units.get(u);
+      scatter.add(paths[unit.run()], unit.from(), unit.to(), u / size, (u + 1) / size);
+    }
+    return scatter;
+  }
+
   private static Stretch difference(Stretch one, Stretch other) {
     return new Stretch(one.along() - other.along(), one.aslant() - other.aslant());
   }

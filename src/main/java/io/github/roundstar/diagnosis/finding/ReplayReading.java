@@ -3,17 +3,16 @@ package io.github.roundstar.diagnosis.finding;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.Replay;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
 /**
- * What the replay says of one axis: the row of the settings in use, and the row that moves the star
- * least with the periodic error as it is.
+ * What the replay says of one axis: the row of the settings in use, and the row of the settings to
+ * take with the periodic error as it is.
  *
  * @param current settings in use
- * @param best settings with the least motion of the star at the cadence in use
+ * @param best settings to take at the cadence in use: longer exposures are another question
  */
 record ReplayReading(Replay current, Replay best) {
   /** The axis' rows; empty when there is no replay. */
@@ -27,14 +26,14 @@ record ReplayReading(Replay current, Replay best) {
     return rows.stream()
         .filter(Replay::current)
         .findFirst()
-        .map(current -> new ReplayReading(current, least(rows, current.cadenceSeconds())));
-  }
-
-  /** Longer exposures are another question than the gain. */
-  private static Replay least(List<Replay> rows, double cadenceSeconds) {
-    return rows.stream()
-        .filter(row -> row.cadenceSeconds() == cadenceSeconds)
-        .min(Comparator.comparingDouble(Replay::predictedMotionRmsArcsec))
-        .orElseThrow();
+        .map(
+            current ->
+                new ReplayReading(
+                    current,
+                    rows.stream()
+                        .filter(Replay::best)
+                        .filter(row -> row.cadenceSeconds() == current.cadenceSeconds())
+                        .findFirst()
+                        .orElse(current)));
   }
 }

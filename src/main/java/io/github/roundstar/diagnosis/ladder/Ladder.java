@@ -13,6 +13,7 @@ import io.github.roundstar.results.Range;
 import io.github.roundstar.results.Rung;
 import io.github.roundstar.signal.Quantile;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -106,15 +107,12 @@ public final class Ladder {
   }
 
   private List<Rung> rungs() {
+    play(Set.of(Playing.AS_IT_WAS));
     Playing climbed = Playing.AS_IT_WAS;
     Set<Playing> playings = new LinkedHashSet<>();
-    playings.add(climbed);
-    alone(treatments.of(Rung.SETTINGS), playings);
-    ways.putAll(played.play(playings, Map.of()).ways());
-    treatments.keepSettings(this::matters);
-    playings.clear();
     for (String rung : CLIMBED) {
       below.put(rung, climbed);
+      keepWhatMatters(rung, climbed);
       List<Treatment> own = treatments.of(rung);
       climbed = Treatment.all(climbed, own);
       at.put(rung, climbed);
@@ -159,14 +157,36 @@ public final class Ladder {
     return rungs;
   }
 
-  private static void alone(List<Treatment> treatments, Set<Playing> into) {
-    treatments.forEach(treatment -> into.add(treatment.how().apply(Playing.AS_IT_WAS)));
+  private void play(Set<Playing> playings) {
+    Set<Playing> open = new LinkedHashSet<>(playings);
+    open.removeAll(ways.keySet());
+    if (!open.isEmpty()) {
+      ways.putAll(played.play(open, Map.of()).ways());
+    }
   }
 
-  /** Whether a setting by itself makes stars visibly rounder, or the RMS asked for smaller. */
-  private boolean matters(Treatment setting) {
-    List<Played> before = ways.get(Playing.AS_IT_WAS);
-    List<Played> after = ways.get(setting.how().apply(Playing.AS_IT_WAS));
+  /**
+   * Of what a rung offers, what the others of it do not do as well; the most trouble is tried to be
+   * left out first.
+   */
+  private void keepWhatMatters(String rung, Playing cheaper) {
+    List<Treatment> own = new ArrayList<>(treatments.of(rung));
+    List<Treatment> kept = new ArrayList<>(own);
+    Collections.reverse(own);
+    for (Treatment treatment : own) {
+      List<Treatment> others = kept.stream().filter(t -> t != treatment).toList();
+      Playing with = Treatment.all(cheaper, kept);
+      Playing without = Treatment.all(cheaper, others);
+      play(Set.of(with, without));
+      if (!matters(ways.get(without), ways.get(with))) {
+        kept.remove(treatment);
+        treatments.leaveOut(treatment);
+      }
+    }
+  }
+
+  /** Whether one way makes stars visibly rounder than the other, or the RMS asked for smaller. */
+  private boolean matters(List<Played> before, List<Played> after) {
     if (!need.ofStars()) {
       return gain(after, before, Played::loggedArcsec).low() > 0;
     }

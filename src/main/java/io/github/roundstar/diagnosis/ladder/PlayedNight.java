@@ -1,5 +1,6 @@
 package io.github.roundstar.diagnosis.ladder;
 
+import io.github.roundstar.diagnosis.exposures.Scatter;
 import io.github.roundstar.diagnosis.exposures.Units;
 import io.github.roundstar.diagnosis.exposures.Units.Outcome;
 import io.github.roundstar.diagnosis.exposures.Units.Path;
@@ -8,6 +9,7 @@ import io.github.roundstar.motion.PlayedAxis;
 import io.github.roundstar.motion.PlayedAxis.Change;
 import io.github.roundstar.motion.PlayedAxis.Drawn;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -51,6 +53,64 @@ final class PlayedNight {
 
   Units units() {
     return units;
+  }
+
+  List<PlayedRun> runs() {
+    return runs;
+  }
+
+  /**
+   * How far one axis moved in a draw.
+   *
+   * @param motion the star's motion, by stretches of the night
+   * @param loggedArcsec2 mean square of the offsets that the log would show, about each run's mean
+   *     [arcsec^2]
+   */
+  record Moved(Scatter motion, double loggedArcsec2) {
+    double motionArcsec2() {
+      return motion.meanSquare();
+    }
+  }
+
+  /**
+   * Plays one axis by its law, the settings in use too, so that what the law lacks cancels out.
+   *
+   * @param within whether motion counts about its mean in each unit, as images see it, or about the
+   *     mean of each run
+   * @return for each draw, for each change
+   */
+  List<List<Moved>> moved(boolean ra, List<Change> changes, boolean within) {
+    return IntStream.range(0, draws)
+        .parallel()
+        .mapToObj(
+            d -> {
+              List<Drawn> drawn = drawn(d, ra);
+              return changes.stream().map(change -> moved(ra, drawn, change, within)).toList();
+            })
+        .toList();
+  }
+
+  private Moved moved(boolean ra, List<Drawn> drawn, Change change, boolean within) {
+    double[][] path = new double[runs.size()][];
+    for (int r = 0; r < path.length; r++) {
+      Drawn axis = drawn.get(r);
+      path[r] = axis == null ? smoothed[r][ra ? 0 : 1] : axis.byTheLaw(change);
+    }
+    return new Moved(
+        within ? units.scatterWithin(path) : scatter(path, drawn, false),
+        scatter(path, drawn, true).meanSquare());
+  }
+
+  private List<Drawn> drawn(int d, boolean ra) {
+    List<Drawn> drawn = new ArrayList<>();
+    for (int r = 0; r < runs.size(); r++) {
+      long seed = 1_000_003L * d + 7919L * r;
+      drawn.add(
+          ra
+              ? drawn(runs.get(r).ra().orElse(null), (d + 0.5) / draws, seed)
+              : drawn(runs.get(r).dec().orElse(null), fraction(d + 0.5, GOLDEN), seed + 1));
+    }
+    return drawn;
   }
 
   /**
@@ -101,23 +161,18 @@ final class PlayedNight {
 
   private List<Played> play(int d, Set<Playing> playings, Map<Playing, List<Units>> cuts) {
     double width = width(d);
-    List<Drawn> ra = new ArrayList<>();
-    List<Drawn> dec = new ArrayList<>();
-    for (int r = 0; r < runs.size(); r++) {
-      long seed = 1_000_003L * d + 7919L * r;
-      ra.add(drawn(runs.get(r).ra().orElse(null), (d + 0.5) / draws, seed));
-      dec.add(drawn(runs.get(r).dec().orElse(null), fraction(d + 0.5, GOLDEN), seed + 1));
-    }
+    List<Drawn> ra = drawn(d, true);
+    List<Drawn> dec = drawn(d, false);
     Path asItWas = path(Playing.AS_IT_WAS, ra, dec);
     List<Played> played = new ArrayList<>();
     for (Playing playing : playings) {
       Path path = path(playing, ra, dec);
-      double east = meanSquare(path.east(), ra, 0, false, playing);
-      double north = meanSquare(path.north(), dec, 1, false, playing);
+      double east = scatter(path.east(), ra, false).meanSquare();
+      double north = scatter(path.north(), dec, false).meanSquare();
       double logged =
           Math.sqrt(
-              meanSquare(path.east(), ra, 0, true, playing)
-                  + meanSquare(path.north(), dec, 1, true, playing));
+              scatter(path.east(), ra, true).meanSquare()
+                  + scatter(path.north(), dec, true).meanSquare());
       Outcome outcome = units.judge(asItWas, path, playing.mended(), width, 31L * d);
       played.add(new Played(outcome, Math.sqrt(east), Math.sqrt(north), logged));
       for (Units other : cuts.getOrDefault(playing, List.of())) {
@@ -165,28 +220,20 @@ final class PlayedNight {
   }
 
   /** About each run's mean, over the frames that count. */
-  private double meanSquare(
-      double[][] paths, List<Drawn> axes, int axis, boolean withNoise, Playing playing) {
-    double squares = 0;
-    double frames = 0;
+  private Scatter scatter(double[][] paths, List<Drawn> axes, boolean withNoise) {
+    Scatter scatter = new Scatter();
+    double[] places = new double[Arrays.stream(paths).mapToInt(p -> p.length).max().orElse(0)];
     for (int r = 0; r < paths.length; r++) {
-      PlayedRun run = runs.get(r);
-      PlayedAxis of = (axis == 0 ? run.ra() : run.dec()).orElse(null);
-      double n = 0;
-      double sum = 0;
-      double square = 0;
+      Drawn drawn = axes.get(r);
+      boolean[] counts = drawn == null ? null : drawn.counts(paths[r]);
+      int n = 0;
       for (int i = 0; i < paths[r].length; i++) {
-        if (of == null || of.used(i)) {
-          double x = paths[r][i];
-          x += withNoise && axes.get(r) != null ? axes.get(r).noiseArcsec(i) : 0;
-          n++;
-          sum += x;
-          square += x * x;
+        if (drawn == null || counts[i]) {
+          places[n++] = paths[r][i] + (withNoise && drawn != null ? drawn.noiseArcsec(i) : 0);
         }
       }
-      squares += n == 0 ? 0 : square - sum * sum / n;
-      frames += n;
+      scatter.add(places, 0, n, (double) r / paths.length, (r + 1.0) / paths.length);
     }
-    return frames == 0 ? 0 : Math.max(0, squares) / frames;
+    return scatter;
   }
 }

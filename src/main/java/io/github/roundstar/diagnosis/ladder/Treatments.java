@@ -18,25 +18,17 @@ import io.github.roundstar.results.RunResult;
 import io.github.roundstar.results.Rung;
 import io.github.roundstar.results.Settling;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
-import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 
 /** What could be changed of a night, by its figures: the cheapest and least risky first. */
 final class Treatments {
-  /** A setting that moves the star by so little less is not worth a word. */
-  private static final double LEAST_LESS = 0.03;
-
-  /** Settings this close to the best are as good; the one nearest to that in use is taken. */
-  private static final double AS_GOOD = 0.02;
-
   /** To this a careful owner brings an axis; common practice, no source [arcmin]. */
   private static final double BROUGHT_TO_ARCMIN = 1;
 
@@ -67,10 +59,10 @@ final class Treatments {
     return all.stream().filter(treatment -> treatment.rung().equals(rung)).toList();
   }
 
-  /** Leaves out the settings that do not matter. */
-  void keepSettings(Predicate<Treatment> matters) {
-    all.removeIf(t -> t.rung().equals(Rung.SETTINGS) && !matters.test(t));
-    reasons.putIfAbsent(Rung.SETTINGS, "no setting that was played makes stars rounder");
+  /** Leaves a treatment out that changes nothing to speak of. */
+  void leaveOut(Treatment treatment) {
+    all.remove(treatment);
+    reasons.putIfAbsent(treatment.rung(), "nothing on it that was played makes stars rounder");
   }
 
   /** Why a rung has nothing to offer. */
@@ -83,17 +75,6 @@ final class Treatments {
   }
 
   // --- settings ---
-
-  /** A setting of one axis, with what the star would do. */
-  private record Choice(Replay now, Replay then) {
-    double lessSquare() {
-      return square(now.predictedMotionRmsArcsec()) - square(then.predictedMotionRmsArcsec());
-    }
-  }
-
-  private static double square(double x) {
-    return x * x;
-  }
 
   private void settings() {
     boolean known =
@@ -122,71 +103,46 @@ final class Treatments {
     }
   }
 
-  /** The best cadence for both axes together, then in each axis the setting nearest to today's. */
+  /** What the grid of settings found best, of either axis. */
   private void choose(List<Replay> rows) {
-    Map<Integer, List<Choice>> byCadence = new TreeMap<>();
+    int averaged = 1;
     for (String axis : List.of("ra", "dec")) {
       List<Replay> own =
           rows.stream().filter(row -> row.axis().equals(axis) && !row.trained()).toList();
       Optional<Replay> now = own.stream().filter(Replay::current).findFirst();
-      if (now.isEmpty()) {
-        continue;
-      }
-      for (int averaged : new int[] {1, 2, 4}) {
-        List<Replay> alike =
-            own.stream().filter(row -> averaged(row, now.get()) == averaged).toList();
-        best(alike, now.get())
-            .ifPresent(
-                then ->
-                    byCadence
-                        .computeIfAbsent(averaged, key -> new ArrayList<>())
-                        .add(new Choice(now.get(), then)));
-      }
-    }
-    List<Choice> own = byCadence.getOrDefault(1, List.of());
-    List<Choice> chosen = own;
-    int averaged = 1;
-    for (Map.Entry<Integer, List<Choice>> other : byCadence.entrySet()) {
-      boolean surely =
-          other.getValue().size() == own.size()
-              && sum(other.getValue()) > sum(chosen) + AS_GOOD * whole(own)
-              && other.getValue().stream().allMatch(c -> c.then().lessMotionArcsec().lo95() > 0);
-      if (surely) {
-        chosen = other.getValue();
-        averaged = other.getKey();
+      Optional<Replay> then = own.stream().filter(row -> row.best() && !row.current()).findFirst();
+      if (now.isPresent() && then.isPresent()) {
+        add(now.get(), then.get().gain(), then.get().deadbandArcsec());
+        averaged =
+            (int)
+                Math.round(
+                    then.get().cadenceSeconds() / Math.max(1e-9, now.get().cadenceSeconds()));
       }
     }
     if (averaged > 1) {
-      double cadence = chosen.get(0).now().cadenceSeconds();
-      double exposed =
-          Stream.concat(axes(PlayedRun::ra), axes(PlayedRun::dec))
-              .mapToDouble(PlayedAxis::exposureSeconds)
-              .filter(seconds -> seconds > 0)
-              .findFirst()
-              .orElse(cadence);
-      int frames = averaged;
-      all.add(
-          new Treatment(
-              "guide-exposure",
-              Rung.SETTINGS,
-              Map.of(
-                  "fromSeconds",
-                  exposed,
-                  "toSeconds",
-                  exposed + (frames - 1) * cadence,
-                  "toCadenceSeconds",
-                  frames * cadence),
-              playing -> averaged(playing, frames)));
+      averaged(averaged, rows.get(0).cadenceSeconds());
     }
-    for (Choice choice : chosen) {
-      boolean worth =
-          choice.then().lessMotionArcsec().lo95() > 0
-              && choice.then().lessMotionArcsec().value()
-                  >= LEAST_LESS * choice.now().predictedMotionRmsArcsec();
-      if (worth) {
-        add(choice.now(), choice.then().gain(), choice.then().deadbandArcsec());
-      }
-    }
+  }
+
+  private void averaged(int frames, double cadence) {
+    double exposed =
+        Stream.concat(axes(PlayedRun::ra), axes(PlayedRun::dec))
+            .mapToDouble(PlayedAxis::exposureSeconds)
+            .filter(seconds -> seconds > 0)
+            .findFirst()
+            .orElse(cadence);
+    all.add(
+        new Treatment(
+            "guide-exposure",
+            Rung.SETTINGS,
+            Map.of(
+                "fromSeconds",
+                exposed,
+                "toSeconds",
+                exposed + (frames - 1) * cadence,
+                "toCadenceSeconds",
+                frames * cadence),
+            playing -> averaged(playing, frames)));
   }
 
   private static Playing averaged(Playing playing, int frames) {
@@ -196,35 +152,6 @@ final class Treatments {
             playing
                 .dec()
                 .settings(playing.dec().gainFactor(), playing.dec().deadbandArcsec(), frames));
-  }
-
-  private static double sum(List<Choice> choices) {
-    return choices.stream().mapToDouble(Choice::lessSquare).sum();
-  }
-
-  private static double whole(List<Choice> choices) {
-    return choices.stream().mapToDouble(c -> square(c.now().predictedMotionRmsArcsec())).sum();
-  }
-
-  private static int averaged(Replay row, Replay now) {
-    return (int) Math.round(row.cadenceSeconds() / Math.max(1e-9, now.cadenceSeconds()));
-  }
-
-  private static Optional<Replay> best(List<Replay> rows, Replay now) {
-    Optional<Replay> least =
-        rows.stream().min(Comparator.comparingDouble(Replay::predictedMotionRmsArcsec));
-    return least.map(
-        best -> {
-          double enough =
-              best.predictedMotionRmsArcsec() + AS_GOOD * now.predictedMotionRmsArcsec();
-          return rows.stream()
-              .filter(row -> row.predictedMotionRmsArcsec() <= enough)
-              .min(
-                  Comparator.comparing((Replay row) -> row.deadbandArcsec() != now.deadbandArcsec())
-                      .thenComparing(
-                          row -> Math.abs(Math.log(row.gain() / Math.max(0.01, now.gain())))))
-              .orElse(best);
-        });
   }
 
   private void add(Replay now, double gain, double toDeadband) {
