@@ -310,9 +310,12 @@ public final class Cells {
 
     private void piece(int from, int to) {
       for (int i = from; i < to; i++) {
-        if (isKeySign(i) && i > from) {
-          put(bareKey(line.substring(from, i).strip()), line.substring(i + 1, to));
-          return;
+        if (isKeySign(i)) {
+          String key = line.substring(from, i).strip();
+          if (!key.isEmpty()) {
+            put(bareKey(key), line.substring(i + 1, to));
+            return;
+          }
         }
       }
       nameless(line.substring(from, to).strip());
