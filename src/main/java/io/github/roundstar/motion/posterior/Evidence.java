@@ -360,8 +360,11 @@ final class Evidence {
    *
    * @param seconds how long [s], from and to the delays that this one stands for
    * @param log logarithm of the prior times the part it stands for
+   * @param before column of pushes before it, share how far it is to the next one
+   * @param late share of the cadence
    */
-  private record Delay(double seconds, double from, double to, double log) {}
+  private record Delay(
+      double seconds, double from, double to, double log, int before, double share, double late) {}
 
   /**
    * What the frames say of pushes that wait for so long, whatever their strength.
@@ -395,7 +398,10 @@ final class Evidence {
                 rule.edge(i, from, to),
                 rule.edge(i + 1, from, to),
                 Math.log(rule.weight(i) * (to - from))
-                    + model.priors().logDelay(delay, model.cadence())));
+                    + model.priors().logDelay(delay, model.cadence()),
+                part,
+                model.betweenColumns(part, delay),
+                delay / model.cadence()));
       }
       begin = end;
       end = model.cadence();
@@ -404,15 +410,14 @@ final class Evidence {
   }
 
   private Pushed pushed(double[][] left, Delay delay) {
-    double[] between = model.betweenColumns(delay.seconds());
-    int i = (int) between[0];
+    int i = delay.before;
     int j = i + 1;
-    double b = between[1];
+    double b = delay.share;
     double a = 1 - b;
     int k = Pushes.DELAYS;
     int l = k + 1;
     int y = l + 1;
-    double late = delay.seconds() / model.cadence();
+    double late = delay.late;
     double now = 1 - late;
     return new Pushed(
         delay,
@@ -484,9 +489,8 @@ final class Evidence {
 
   /** What a run's pushes take from a reduced column of offsets, by strength and unlikeness. */
   static double[] taken(AxisModel model, double[][] reduced, double delay, int row) {
-    double[] between = model.betweenColumns(delay);
-    int i = (int) between[0];
-    double b = between[1];
+    int i = delay < model.partDelay() ? 0 : 1;
+    double b = model.betweenColumns(i, delay);
     double late = delay / model.cadence();
     int k = Pushes.DELAYS;
     return new double[] {
