@@ -57,6 +57,10 @@ final class Evidence {
   private double[] weights = new double[EXPECTED];
   private int size;
   private double highest = Double.NEGATIVE_INFINITY;
+
+  /** Weight below which an element does not count, by what is known so far. */
+  private double least;
+
   private boolean[][] light;
   private Steady[] steady;
   private List<Delay> delays;
@@ -85,6 +89,7 @@ final class Evidence {
             .map(strength -> Known.of(strength, unlikeness, play.unlikeCell() / Math.sqrt(12)))
             .toArray(Known[]::new);
     this.floor = floor;
+    this.least = floor;
     this.elements = elements;
   }
 
@@ -196,9 +201,8 @@ final class Evidence {
   /** Logarithm of the marginal density. */
   double log() {
     double sum = 0;
-    double least = least() - MARGIN;
     for (int i = 0; i < size; i++) {
-      if (!(weights[i] < least)) {
+      if (!(weights[i] < least - MARGIN)) {
         sum += Math.exp(weights[i] - highest);
       }
     }
@@ -230,13 +234,8 @@ final class Evidence {
       }
     }
     if (elements != null) {
-      elements.removeIf(e -> e.logWeight < least() - MARGIN);
+      elements.removeIf(e -> e.logWeight < least - MARGIN);
     }
-  }
-
-  /** Weight below which an element does not count, by what is known so far. */
-  private double least() {
-    return Math.max(highest - resolution.elementCut(), floor);
   }
 
   /** Finds the noise by plain least squares, all columns free, the pushes shared. */
@@ -329,7 +328,7 @@ final class Evidence {
         double before = prior + weight + Math.log(scales.get(g).weight());
         double here = atMovement(logNoise, m, columns.moving(staying[g], m), before);
         // What is so light beside the others for one noise is light for its neighbours.
-        light[m][g] = here < least() - BY_FAR;
+        light[m][g] = here < least - BY_FAR;
         best = Math.max(best, here);
       }
     }
@@ -447,13 +446,12 @@ final class Evidence {
       double d = (rr * at.dy - rd * ry) / determinant;
       double height = prior + at.delay.log + 0.5 * (r * ry + d * at.dy);
       // Frames can but add to the precision beforehand, so that most need no logarithm.
-      if (height - known.logVolume < Math.min(best, least() - MARGIN) - ROUNDING) {
+      if (height - known.logVolume < Math.min(best, least - MARGIN) - ROUNDING) {
         continue;
       }
       double weight = height - 0.5 * Math.log(determinant);
       best = Math.max(best, weight);
-      if (weight > least() - MARGIN) {
-        highest = Math.max(highest, weight);
+      if (weight > least - MARGIN) {
         add(weight);
         if (elements != null) {
           if (steady == null) {
@@ -481,6 +479,10 @@ final class Evidence {
   }
 
   private void add(double weight) {
+    if (weight > highest) {
+      highest = weight;
+      least = Math.max(highest - resolution.elementCut(), floor);
+    }
     if (size == weights.length) {
       weights = Arrays.copyOf(weights, 2 * size);
     }

@@ -250,12 +250,17 @@ public final class PosteriorSearch {
   private List<Play> plays() {
     double[] best = new double[WIDTHS.length];
     Play[] plays = new Play[WIDTHS.length];
+    Play[][] trials = new Play[WIDTHS.length][STARTS.length];
+    for (int w = 0; w < trials.length; w++) {
+      for (int s = 0; s < STARTS.length; s++) {
+        trials[w][s] = new Play(WIDTHS[w], STARTS[s], 0);
+      }
+    }
     Arrays.fill(best, Double.NEGATIVE_INFINITY);
     for (double share : PLAY_SHARES) {
       for (double logRatio : PLAY_RATIOS) {
         for (int w = 0; w < WIDTHS.length; w++) {
-          for (double start : STARTS) {
-            Play trial = new Play(WIDTHS[w], start, 0);
+          for (Play trial : trials[w]) {
             double value =
                 sketch.log(logRatio, logMemory(share), trial) + model.priors().logPlay(WIDTHS[w]);
             if (value > best[w]) {

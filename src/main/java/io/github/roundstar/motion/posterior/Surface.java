@@ -1,6 +1,6 @@
 package io.github.roundstar.motion.posterior;
 
-import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -13,7 +13,7 @@ final class Surface {
   private final Resolution resolution;
   private final WhiteFrames frames;
   private final SteadyColumns columns;
-  private final Map<Play, double[][][]> pushes = new HashMap<>();
+  private final Map<Play, double[][][]> pushes = new IdentityHashMap<>();
   private double filteredRatio = Double.NaN;
   private double filteredMemory = Double.NaN;
 
