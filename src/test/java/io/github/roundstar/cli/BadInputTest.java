@@ -15,6 +15,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -25,6 +26,8 @@ import org.junit.jupiter.params.provider.CsvSource;
  * the result; never a stack trace, never half a result.
  */
 class BadInputTest {
+  private static NightResult clean;
+
   @TempDir Path folder;
 
   private Ran analyze(Path... logs) {
@@ -50,6 +53,21 @@ class BadInputTest {
     }
     try (Stream<Path> files = Files.list(out())) {
       return files.map(file -> file.getFileName().toString()).sorted().toList();
+    }
+  }
+
+  @BeforeAll
+  static void withoutBadRows(@TempDir Path place) throws IOException {
+    Path log = GuideTables.write(place, "night.log", GuideTables.good(1));
+    Ran.of("analyze", log, "--out", place.resolve("out")).endsWith(0);
+    clean = NightJson.read(Files.readAllBytes(only(place.resolve("out"), ".json")));
+  }
+
+  private static Path only(Path folder, String ending) throws IOException {
+    try (Stream<Path> files = Files.list(folder)) {
+      List<Path> named = files.filter(file -> file.toString().endsWith(ending)).toList();
+      assertThat(named).hasSize(1);
+      return named.get(0);
     }
   }
 
@@ -130,11 +148,6 @@ class BadInputTest {
           """)
   void aRowThatCannotBeUsedIsCountedWithItsLineAndChangesNoFigure(
       String row, String kind, String reason) throws IOException {
-    analyze(log(GuideTables.good(1))).endsWith(0);
-    NightResult clean = onlyResult();
-    Files.delete(out().resolve(clean.night().date() + ".json"));
-    Files.delete(out().resolve(clean.night().date() + ".html"));
-
     String bad = row.replace("\\u0000", "\0") + "\n";
     analyze(log(GuideTables.good(1) + bad)).endsWith(0);
 

@@ -24,12 +24,14 @@ public record AxisModel(
     boolean mayPlay,
     Priors priors) {
   /**
-   * Where a delay lies between those of the pushes' columns: the column before it, and the share.
+   * Where a delay lies between those of two columns of pushes, as a share of the way.
+   *
+   * @param before the first of them
    */
-  double[] betweenColumns(double delay) {
-    return delay < partDelay
-        ? new double[] {0, delay / partDelay}
-        : new double[] {1, Math.min(1, (delay - partDelay) / (cadence - partDelay))};
+  double betweenColumns(int before, double delay) {
+    return before == 0
+        ? delay / partDelay
+        : Math.min(1, (delay - partDelay) / (cadence - partDelay));
   }
 
   /** Number of columns of each run. */

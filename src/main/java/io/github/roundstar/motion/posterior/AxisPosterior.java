@@ -220,13 +220,13 @@ public final class AxisPosterior {
     double[] means = new double[of.size()];
     double[] deviations = new double[of.size()];
     double top = of.stream().mapToDouble(Entry::logWeight).max().orElseThrow();
-    Evidence.Steady last = null;
+    SteadyColumns.Steady last = null;
     double[][] dots = new double[Pushes.COLUMNS + 1][1];
     double own = 0;
     for (int i = 0; i < weights.length; i++) {
       Element e = of.get(i).element();
       weights[i] = Math.exp(of.get(i).logWeight() - top);
-      Evidence.Steady steady = e.steady()[run];
+      SteadyColumns.Steady steady = e.steady()[run];
       if (column >= steady.columns()) {
         continue;
       }

@@ -14,16 +14,34 @@ final class Cholesky {
 
   /** Takes over the matrix, of which the part below the diagonal is read. */
   static Cholesky inPlace(double[][] a) {
-    int n = a.length;
-    for (int i = 0; i < n; i++) {
+    eliminate(a, 0, a.length);
+    return new Cholesky(a);
+  }
+
+  /** Takes over L. */
+  static Cholesky of(double[][] lower) {
+    return new Cholesky(lower);
+  }
+
+  /**
+   * Some steps alone: the rows up to {@code to} become those of L, the others what is left of them
+   * behind their part of it.
+   *
+   * @param from so many have been taken before
+   */
+  static void eliminate(double[][] a, int from, int to) {
+    for (int i = from; i < a.length; i++) {
       double[] row = a[i];
-      for (int j = 0; j <= i; j++) {
+      for (int j = from; j <= i; j++) {
         double[] other = a[j];
         double sum = row[j];
-        for (int l = 0; l < j; l++) {
+        int until = Math.min(j, to);
+        for (int l = from; l < until; l++) {
           sum -= row[l] * other[l];
         }
-        if (i == j) {
+        if (j >= to) {
+          row[j] = sum;
+        } else if (i == j) {
           // Priors are proper, so rounding alone can bring a pivot to nothing.
           row[i] = Math.sqrt(Math.max(sum, 1e-14 * row[i] + Double.MIN_NORMAL));
         } else {
@@ -31,15 +49,6 @@ final class Cholesky {
         }
       }
     }
-    return new Cholesky(a);
-  }
-
-  double logDeterminant() {
-    double sum = 0;
-    for (int i = 0; i < lower.length; i++) {
-      sum += Math.log(lower[i][i]);
-    }
-    return 2 * sum;
   }
 
   /** Solves L x = b, b becoming x. */

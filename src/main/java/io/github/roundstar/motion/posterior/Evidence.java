@@ -3,6 +3,8 @@ package io.github.roundstar.motion.posterior;
 import io.github.roundstar.motion.posterior.Priors.Movement;
 import io.github.roundstar.motion.posterior.Priors.Scale;
 import io.github.roundstar.motion.posterior.Priors.Strength;
+import io.github.roundstar.motion.posterior.SteadyColumns.Left;
+import io.github.roundstar.motion.posterior.SteadyColumns.Steady;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -20,6 +22,9 @@ final class Evidence {
   private static final double BY_FAR = 6;
 
   private static final int MOST_NOISES = 60;
+
+  /** More than rounding makes of a weight [natural logarithm]. */
+  private static final double ROUNDING = 1e-3;
 
   /** Room for so many elements at first. */
   private static final int EXPECTED = 256;
@@ -43,10 +48,21 @@ final class Evidence {
   private final double constant;
   private final double unlikeness;
   private final double floor;
-  private final double cellDeviation;
-  private final List<Element> elements = new ArrayList<>(EXPECTED);
+  private final SteadyColumns columns;
+  private final Known[] strengths;
+
+  /** Those that count; none where their sum alone is asked for. */
+  private final List<Element> elements;
+
+  private double[] weights = new double[EXPECTED];
+  private int size;
   private double highest = Double.NEGATIVE_INFINITY;
+
+  /** Weight below which an element does not count, by what is known so far. */
+  private double least;
+
   private boolean[][] light;
+  private Steady[] steady;
   private List<Delay> delays;
   private double centre;
   private double width;
@@ -55,27 +71,52 @@ final class Evidence {
   private Evidence(
       AxisModel model,
       Resolution resolution,
+      WhiteFrames frames,
       double[][][] products,
-      int steps,
-      double logDeterminant,
+      SteadyColumns columns,
       Play play,
-      double floor) {
+      double floor,
+      List<Element> elements) {
     this.model = model;
     this.resolution = resolution;
     this.products = products;
-    this.steps = steps;
-    this.constant = -0.5 * (steps * Math.log(2 * Math.PI) + logDeterminant);
-    boolean own = play.unlikeCell() > 0;
-    this.unlikeness = own ? 0 : play.unlikeness();
-    this.cellDeviation = play.unlikeCell() / Math.sqrt(12);
+    this.columns = columns;
+    this.steps = frames.steps();
+    this.constant = -0.5 * (steps * Math.log(2 * Math.PI) + frames.logDeterminant());
+    this.unlikeness = play.unlikeCell() > 0 ? 0 : play.unlikeness();
+    this.strengths =
+        model.priors().strengths().stream()
+            .map(strength -> Known.of(strength, unlikeness, play.unlikeCell() / Math.sqrt(12)))
+            .toArray(Known[]::new);
     this.floor = floor;
+    this.least = floor;
+    this.elements = elements;
   }
 
   /**
-   * Steady columns for one noise and one movement: L of their precision, and L^-1 of their products
-   * with pushes and offsets over the noise's variance.
+   * What a prior of the strength adds to what the frames say.
+   *
+   * @param rr precision of the strength, rd and dd those with unlikeness
+   * @param ry what the strength is pulled by
+   * @param log logarithm of its weight and height
+   * @param logVolume half the logarithm of the determinant of its precision
    */
-  record Steady(Cholesky lower, double[][] reduced, int columns) {}
+  private record Known(double rr, double rd, double dd, double ry, double log, double logVolume) {
+    static Known of(Strength strength, double unlikeness, double cellDeviation) {
+      double m = strength.mean();
+      double v = strength.deviation() * strength.deviation();
+      double u = (cellDeviation > 0 ? cellDeviation : strength.unlikeness()) * m;
+      u *= u;
+      double half = 0.5 * Math.log(v * u);
+      return new Known(
+          1 / v + unlikeness * unlikeness / u,
+          unlikeness / u,
+          1 / u,
+          m / v,
+          Math.log(strength.weight()) - half - 0.5 * m * m / v,
+          -half);
+    }
+  }
 
   /**
    * One Gaussian of the mixture.
@@ -108,6 +149,7 @@ final class Evidence {
   /**
    * Sums up.
    *
+   * @param frames made white
    * @param products of all columns of each run, as {@link WhiteFrames} gives them
    * @param play about whose unlikeness the pushes' columns are linear
    * @param floor elements lighter than this are not looked for
@@ -115,15 +157,31 @@ final class Evidence {
   static Evidence of(
       AxisModel model,
       Resolution resolution,
-      double[][][] products,
       WhiteFrames frames,
+      double[][][] products,
+      SteadyColumns columns,
       Play play,
       double floor) {
     Evidence evidence =
         new Evidence(
-            model, resolution, products, frames.steps(), frames.logDeterminant(), play, floor);
+            model, resolution, frames, products, columns, play, floor, new ArrayList<>(EXPECTED));
     evidence.sum();
     return evidence;
+  }
+
+  /** Logarithm of the marginal density alone; all words as above. */
+  static double log(
+      AxisModel model,
+      Resolution resolution,
+      WhiteFrames frames,
+      double[][][] products,
+      SteadyColumns columns,
+      Play play) {
+    Evidence evidence =
+        new Evidence(
+            model, resolution, frames, products, columns, play, Double.NEGATIVE_INFINITY, null);
+    evidence.sum();
+    return evidence.log();
   }
 
   List<Element> elements() {
@@ -143,10 +201,12 @@ final class Evidence {
   /** Logarithm of the marginal density. */
   double log() {
     double sum = 0;
-    for (Element element : elements) {
-      sum += Math.exp(element.logWeight - highest);
+    for (int i = 0; i < size; i++) {
+      if (!(weights[i] < least - MARGIN)) {
+        sum += Math.exp(weights[i] - highest);
+      }
     }
-    return elements.isEmpty() ? Double.NEGATIVE_INFINITY : highest + Math.log(sum);
+    return size == 0 ? Double.NEGATIVE_INFINITY : highest + Math.log(sum);
   }
 
   private void sum() {
@@ -173,12 +233,9 @@ final class Evidence {
         before = here;
       }
     }
-    elements.removeIf(e -> e.logWeight < least() - MARGIN);
-  }
-
-  /** Weight below which an element does not count, by what is known so far. */
-  private double least() {
-    return Math.max(highest - resolution.elementCut(), floor);
+    if (elements != null) {
+      elements.removeIf(e -> e.logWeight < least - MARGIN);
+    }
   }
 
   /** Finds the noise by plain least squares, all columns free, the pushes shared. */
@@ -248,6 +305,8 @@ final class Evidence {
 
   private double atNoise(double logNoise) {
     double best = Double.NEGATIVE_INFINITY;
+    double unit = Math.exp(-2 * logNoise);
+    Left[] staying = new Left[model.priors().scales().size()];
     delays = null;
     List<Movement> movements = model.priors().movements();
     List<Scale> scales = model.priors().scales();
@@ -263,91 +322,36 @@ final class Evidence {
         if (light[m][g]) {
           continue;
         }
-        double here =
-            atMovement(
-                logNoise,
-                m,
-                scales.get(g).factor(),
-                prior + weight + Math.log(scales.get(g).weight()));
+        if (staying[g] == null) {
+          staying[g] = columns.staying(products, unit, g);
+        }
+        double before = prior + weight + Math.log(scales.get(g).weight());
+        double here = atMovement(logNoise, m, columns.moving(staying[g], m), before);
         // What is so light beside the others for one noise is light for its neighbours.
-        light[m][g] = here < least() - BY_FAR;
+        light[m][g] = here < least - BY_FAR;
         best = Math.max(best, here);
       }
     }
     return best;
   }
 
-  private double atMovement(double logNoise, int movement, double scale, double before) {
-    double unit = Math.exp(-2 * logNoise);
-    double walk = model.priors().movements().get(movement).arcsecPerRootTurn();
-    int q = Pushes.COLUMNS + 1;
-    double[][] left = new double[q][q];
-    Steady[] steady = new Steady[products.length];
-    double base = before;
-    for (int r = 0; r < steady.length; r++) {
-      base += atRun(r, unit, walk, scale, left, steady);
-    }
-    base -= 0.5 * left[q - 1][q - 1];
+  private double atMovement(double logNoise, int movement, Left of, double before) {
+    double[][] left = of.pushed();
+    double base = before + of.log() - 0.5 * left[Pushes.COLUMNS][Pushes.COLUMNS];
     if (delays == null) {
       // Movement and size change hardly which delays have weight.
       delays = delays(left);
     }
-    List<Pushed> pushed = new ArrayList<>(delays.size());
-    for (Delay delay : delays) {
-      pushed.add(pushed(left, delay));
+    Pushed[] pushed = new Pushed[delays.size()];
+    for (int i = 0; i < pushed.length; i++) {
+      pushed[i] = pushed(left, delays.get(i));
     }
+    steady = null;
     double best = Double.NEGATIVE_INFINITY;
-    List<Strength> strengths = model.priors().strengths();
-    for (int c = 0; c < strengths.size(); c++) {
-      best =
-          Math.max(best, atStrength(logNoise, movement, c, strengths.get(c), base, pushed, steady));
+    for (int c = 0; c < strengths.length; c++) {
+      best = Math.max(best, atStrength(logNoise, movement, c, base, pushed, of));
     }
     return best;
-  }
-
-  /** Integrates a run's steady columns; what they leave of pushes and offsets is added. */
-  private double atRun(
-      int r, double unit, double walk, double scale, double[][] left, Steady[] steady) {
-    double[][] of = products[r];
-    int all = model.columns();
-    int staying = all - model.moving();
-    int k = walk > 0 ? all : staying;
-    double[] deviations = model.runs().get(r).deviations();
-    double logPrior = 0;
-    double[][] precision = new double[k][];
-    for (int i = 0; i < k; i++) {
-      precision[i] = new double[i + 1];
-      for (int j = 0; j <= i; j++) {
-        precision[i][j] = unit * of[i][j];
-      }
-      double deviation =
-          i < model.scaled()
-              ? Priors.ofSize(i, deviations[i], scale)
-              : deviations[i] * (i < staying ? 1 : walk);
-      precision[i][i] += 1 / (deviation * deviation);
-      logPrior -= Math.log(deviation);
-    }
-    Cholesky lower = Cholesky.inPlace(precision);
-    int q = Pushes.COLUMNS + 1;
-    double[][] reduced = new double[q][k];
-    for (int c = 0; c < q; c++) {
-      for (int i = 0; i < k; i++) {
-        reduced[c][i] = unit * of[all + c][i];
-      }
-      lower.forward(reduced[c]);
-    }
-    for (int a = 0; a < q; a++) {
-      for (int b = 0; b <= a; b++) {
-        double sum = unit * of[all + a][all + b];
-        for (int i = 0; i < k; i++) {
-          sum -= reduced[a][i] * reduced[b][i];
-        }
-        left[a][b] += sum;
-        left[b][a] = left[a][b];
-      }
-    }
-    steady[r] = new Steady(lower, reduced, k);
-    return logPrior - 0.5 * lower.logDeterminant();
   }
 
   /**
@@ -355,8 +359,11 @@ final class Evidence {
    *
    * @param seconds how long [s], from and to the delays that this one stands for
    * @param log logarithm of the prior times the part it stands for
+   * @param before column of pushes before it, share how far it is to the next one
+   * @param late share of the cadence
    */
-  private record Delay(double seconds, double from, double to, double log) {}
+  private record Delay(
+      double seconds, double from, double to, double log, int before, double share, double late) {}
 
   /**
    * What the frames say of pushes that wait for so long, whatever their strength.
@@ -390,7 +397,10 @@ final class Evidence {
                 rule.edge(i, from, to),
                 rule.edge(i + 1, from, to),
                 Math.log(rule.weight(i) * (to - from))
-                    + model.priors().logDelay(delay, model.cadence())));
+                    + model.priors().logDelay(delay, model.cadence()),
+                part,
+                model.betweenColumns(part, delay),
+                delay / model.cadence()));
       }
       begin = end;
       end = model.cadence();
@@ -399,15 +409,14 @@ final class Evidence {
   }
 
   private Pushed pushed(double[][] left, Delay delay) {
-    double[] between = model.betweenColumns(delay.seconds());
-    int i = (int) between[0];
+    int i = delay.before;
     int j = i + 1;
-    double b = between[1];
+    double b = delay.share;
     double a = 1 - b;
     int k = Pushes.DELAYS;
     int l = k + 1;
     int y = l + 1;
-    double late = delay.seconds() / model.cadence();
+    double late = delay.late;
     double now = 1 - late;
     return new Pushed(
         delay,
@@ -419,24 +428,15 @@ final class Evidence {
   }
 
   private double atStrength(
-      double logNoise,
-      int movement,
-      int index,
-      Strength strength,
-      double base,
-      List<Pushed> pushed,
-      Steady[] steady) {
-    double m = strength.mean();
-    double v = strength.deviation() * strength.deviation();
-    double u = (cellDeviation > 0 ? cellDeviation : strength.unlikeness()) * m;
-    u *= u;
-    double prior = base + Math.log(strength.weight()) - 0.5 * (Math.log(v * u) + m * m / v);
+      double logNoise, int movement, int index, double base, Pushed[] pushed, Left of) {
+    Known known = strengths[index];
+    double prior = base + known.log;
     double best = Double.NEGATIVE_INFINITY;
     for (Pushed at : pushed) {
-      double rr = at.rr + 1 / v + unlikeness * unlikeness / u;
-      double rd = at.rd + unlikeness / u;
-      double dd = at.dd + 1 / u;
-      double ry = at.ry + m / v;
+      double rr = at.rr + known.rr;
+      double rd = at.rd + known.rd;
+      double dd = at.dd + known.dd;
+      double ry = at.ry + known.ry;
       double determinant = rr * dd - rd * rd;
       if (!(determinant > 0)) {
         // Rounding is all that is left of the pushes: a noise far too small for these columns.
@@ -444,36 +444,55 @@ final class Evidence {
       }
       double r = (dd * ry - rd * at.dy) / determinant;
       double d = (rr * at.dy - rd * ry) / determinant;
-      double weight =
-          prior + at.delay.log - 0.5 * Math.log(determinant) + 0.5 * (r * ry + d * at.dy);
+      double height = prior + at.delay.log + 0.5 * (r * ry + d * at.dy);
+      // Frames can but add to the precision beforehand, so that most need no logarithm.
+      if (height - known.logVolume < Math.min(best, least - MARGIN) - ROUNDING) {
+        continue;
+      }
+      double weight = height - 0.5 * Math.log(determinant);
       best = Math.max(best, weight);
-      if (weight > least() - MARGIN) {
-        highest = Math.max(highest, weight);
-        elements.add(
-            new Element(
-                weight,
-                logNoise,
-                movement,
-                at.delay.seconds,
-                at.delay.from,
-                at.delay.to,
-                index,
-                r,
-                d,
-                dd / determinant,
-                -rd / determinant,
-                rr / determinant,
-                steady));
+      if (weight > least - MARGIN) {
+        add(weight);
+        if (elements != null) {
+          if (steady == null) {
+            steady = of.steady();
+          }
+          elements.add(
+              new Element(
+                  weight,
+                  logNoise,
+                  movement,
+                  at.delay.seconds,
+                  at.delay.from,
+                  at.delay.to,
+                  index,
+                  r,
+                  d,
+                  dd / determinant,
+                  -rd / determinant,
+                  rr / determinant,
+                  steady));
+        }
       }
     }
     return best;
   }
 
+  private void add(double weight) {
+    if (weight > highest) {
+      highest = weight;
+      least = Math.max(highest - resolution.elementCut(), floor);
+    }
+    if (size == weights.length) {
+      weights = Arrays.copyOf(weights, 2 * size);
+    }
+    weights[size++] = weight;
+  }
+
   /** What a run's pushes take from a reduced column of offsets, by strength and unlikeness. */
   static double[] taken(AxisModel model, double[][] reduced, double delay, int row) {
-    double[] between = model.betweenColumns(delay);
-    int i = (int) between[0];
-    double b = between[1];
+    int i = delay < model.partDelay() ? 0 : 1;
+    double b = model.betweenColumns(i, delay);
     double late = delay / model.cadence();
     int k = Pushes.DELAYS;
     return new double[] {

@@ -49,7 +49,7 @@ final class PosteriorDraws {
     Element e = entry.element();
     Place place = entry.place();
     // An axis that is turned round draws the mirror image.
-    Evidence.Steady first = e.steady()[0];
+    SteadyColumns.Steady first = e.steady()[0];
     double mirrored = first.columns() > 0 && first.reduced()[Pushes.COLUMNS][0] < 0 ? -1 : 1;
     double root = Math.sqrt(e.rr());
     double r = e.r() + root * normals[0][i];
@@ -95,7 +95,7 @@ final class PosteriorDraws {
     double[][] columns = new double[e.steady().length][];
     int next = 8;
     for (int run = 0; run < columns.length; run++) {
-      Evidence.Steady steady = e.steady()[run];
+      SteadyColumns.Steady steady = e.steady()[run];
       double[][] c = steady.reduced();
       double[] x = new double[steady.columns()];
       for (int j = 0; j < x.length; j++) {

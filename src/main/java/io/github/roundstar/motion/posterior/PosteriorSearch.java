@@ -9,6 +9,7 @@ import io.github.roundstar.motion.posterior.Lattice.Point;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -249,12 +250,17 @@ public final class PosteriorSearch {
   private List<Play> plays() {
     double[] best = new double[WIDTHS.length];
     Play[] plays = new Play[WIDTHS.length];
+    Play[][] trials = new Play[WIDTHS.length][STARTS.length];
+    for (int w = 0; w < trials.length; w++) {
+      for (int s = 0; s < STARTS.length; s++) {
+        trials[w][s] = new Play(WIDTHS[w], STARTS[s], 0);
+      }
+    }
     Arrays.fill(best, Double.NEGATIVE_INFINITY);
     for (double share : PLAY_SHARES) {
       for (double logRatio : PLAY_RATIOS) {
         for (int w = 0; w < WIDTHS.length; w++) {
-          for (double start : STARTS) {
-            Play trial = new Play(WIDTHS[w], start, 0);
+          for (Play trial : trials[w]) {
             double value =
                 sketch.log(logRatio, logMemory(share), trial) + model.priors().logPlay(WIDTHS[w]);
             if (value > best[w]) {
@@ -401,23 +407,46 @@ public final class PosteriorSearch {
   private Peak playPeak(double[] even, Play from) {
     double start = Math.max(1e-3, Math.min(1 - 1e-3, from.start()));
     return Peak.climb(
-        x -> playDensity(still, even, x, from.unlikeness()),
+        x -> playDensity(even, x, from.unlikeness()),
         new double[] {
           Math.log(from.width() > 0 ? from.width() : WIDTHS[0]), Math.log(start / (1 - start))
         },
         PLAY_STEPS);
   }
 
-  private double playDensity(Surface surface, double[] even, double[] x, double unlike) {
-    return Math.abs(x[0]) > 8 || Math.abs(x[1]) > 40
-        ? Double.NEGATIVE_INFINITY
-        : surface.log(ratios.number(even[0]), memories.number(even[1]), playAt(x, unlike))
-            + logPlayPrior(x);
+  private double playDensity(double[] even, double[] x, double unlike) {
+    return isPlay(x)
+        ? at(still, even, playAt(x, unlike)) + logPlayPrior(x)
+        : Double.NEGATIVE_INFINITY;
+  }
+
+  /** The same of all frames and columns; keeps which unlikeness is likeliest there. */
+  private double playDensity(
+      double[] even, double[] x, double unlike, Map<double[], Double> unlikenesses) {
+    if (!isPlay(x)) {
+      return Double.NEGATIVE_INFINITY;
+    }
+    Play play = playAt(x, unlike);
+    double logRatio = ratios.number(even[0]);
+    double logMemory = memories.number(even[1]);
+    Evidence there = full.at(logRatio, logMemory, play);
+    unlikenesses.put(x, unlikeness(there, play));
+    return there.log()
+        + model.priors().logRatio(logRatio)
+        + model.priors().logMemory(logMemory)
+        + logPlayPrior(x);
+  }
+
+  private static boolean isPlay(double[] x) {
+    return Math.abs(x[0]) <= 8 && Math.abs(x[1]) <= 40;
   }
 
   /** The unlikeness that is likeliest with a play, by a step from the play's own. */
   private double unlikeness(double[] even, Play play) {
-    Evidence there = full.at(ratios.number(even[0]), memories.number(even[1]), play);
+    return unlikeness(full.at(ratios.number(even[0]), memories.number(even[1]), play), play);
+  }
+
+  private static double unlikeness(Evidence there, Play play) {
     double r = 0;
     double d = 0;
     double top = there.elements().stream().mapToDouble(Element::logWeight).max().orElse(0);
@@ -457,9 +486,11 @@ public final class PosteriorSearch {
       double[] even = peaks.get(p).outer().at();
       double[] top = playPeak(even, peaks.get(p).play()).at();
       origin = origin == null ? top : origin;
+      // How a push changes with unlikeness depends on it where there is play.
+      Map<double[], Double> own = new IdentityHashMap<>();
       Optional<List<Point>> laid =
           Lattice.over(
-              x -> playDensity(full, even, x, unlike),
+              x -> playDensity(even, x, unlike, own),
               List.of(origin, top),
               steps,
               resolution.cut(),
@@ -481,11 +512,9 @@ public final class PosteriorSearch {
         if (known == null) {
           double[] expected = new double[peaks.size()];
           Arrays.fill(expected, Double.NEGATIVE_INFINITY);
-          // How a push changes with unlikeness depends on it where there is play.
-          double own = unlikeness(even, playAt(point.x(), unlike));
           known =
               new PlayPoint(
-                  playAt(point.x(), own),
+                  playAt(point.x(), own.get(point.x())),
                   point.x(),
                   logPlayPrior(point.x()) + cell,
                   expected,

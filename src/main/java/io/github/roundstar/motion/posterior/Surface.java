@@ -1,6 +1,6 @@
 package io.github.roundstar.motion.posterior;
 
-import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -12,7 +12,8 @@ final class Surface {
   private final AxisModel model;
   private final Resolution resolution;
   private final WhiteFrames frames;
-  private final Map<Play, double[][][]> pushes = new HashMap<>();
+  private final SteadyColumns columns;
+  private final Map<Play, double[][][]> pushes = new IdentityHashMap<>();
   private double filteredRatio = Double.NaN;
   private double filteredMemory = Double.NaN;
 
@@ -20,6 +21,7 @@ final class Surface {
     this.model = model;
     this.resolution = resolution;
     this.frames = new WhiteFrames(model);
+    this.columns = new SteadyColumns(model);
   }
 
   /** The posterior at a point, priors of ratio and memory left out. */
@@ -29,19 +31,25 @@ final class Surface {
 
   /** The same without what is lighter than a floor. */
   Evidence at(double logRatio, double logMemory, Play play, double floor) {
+    return Evidence.of(
+        model, resolution, frames, products(logRatio, logMemory, play), columns, play, floor);
+  }
+
+  /** Logarithm of the density of the ratio's logarithm and the memory's, the play known. */
+  double log(double logRatio, double logMemory, Play play) {
+    double[][][] products = products(logRatio, logMemory, play);
+    return Evidence.log(model, resolution, frames, products, columns, play)
+        + model.priors().logRatio(logRatio)
+        + model.priors().logMemory(logMemory);
+  }
+
+  private double[][][] products(double logRatio, double logMemory, Play play) {
     if (logRatio != filteredRatio || logMemory != filteredMemory) {
       frames.filter(Math.pow(10, logRatio), Math.exp(logMemory));
       filteredRatio = logRatio;
       filteredMemory = logMemory;
     }
-    return Evidence.of(model, resolution, frames.products(pushes(play)), frames, play, floor);
-  }
-
-  /** Logarithm of the density of the ratio's logarithm and the memory's, the play known. */
-  double log(double logRatio, double logMemory, Play play) {
-    return at(logRatio, logMemory, play).log()
-        + model.priors().logRatio(logRatio)
-        + model.priors().logMemory(logMemory);
+    return frames.products(pushes(play));
   }
 
   private double[][][] pushes(Play play) {
