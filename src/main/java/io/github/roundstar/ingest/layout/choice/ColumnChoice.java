@@ -224,6 +224,7 @@ final class ColumnChoice {
       List<Choice> all) {
     double own = offsetWorth(a, camera ? 'x' : 'r') + offsetWorth(b, camera ? 'y' : 'd');
     own -= camera ? 2 * LOOK : 0; // a turned camera needs more to be true than offsets on the sky
+    own += camera && text.isCameraTurned() ? KIND : 0;
     own += inOrder(a, b) ? UNIT : 0;
     Column[] offsets = {a, b};
     all.add(new Choice(offsets, camera, new PulseColumns[0], 0, own));

@@ -44,6 +44,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.IntStream;
 
 /**
  * Works out from a log's text alone how it is laid out. Each decision carries its evidence; what
@@ -74,6 +75,9 @@ public final class LayoutInference {
     RowShape left = leftOut.isEmpty() ? all : RowShape.of(lines).orElse(all);
     this.head = TableHead.of(lines, left);
     this.rowLike = new HashSet<>(left.rows());
+    IntStream.range(0, lines.size())
+        .filter(i -> left.hasItsKeys(lines.get(i)))
+        .forEach(rowLike::add);
     this.shape = left.withRows(head.rowsInOrder(lines, left)).marked(lines);
   }
 
@@ -187,18 +191,14 @@ public final class LayoutInference {
     chosen.explain();
     chosen.take(settings, found);
     chosen.askForDirections(free);
-    new SideColumns(free, text, choice.offsets(), found, decisions).find();
+    ShownRows shown = new ShownRows(choice, found.get(Meaning.TIME));
+    new SideColumns(free, text, shown, found, decisions).find();
     List<EventRule> events =
         new ArrayList<>(
             EventLines.lineRules(
-                head.withoutNames(lines, shape),
-                shape.rows(),
-                rowLike,
-                choice.offsets(),
-                decisions));
+                head.withoutNames(lines, shape), shape.rows(), rowLike, shown, decisions));
     if (found.containsKey(Meaning.EVENT)) {
-      events.addAll(
-          EventColumns.rules(found.get(Meaning.EVENT), text, choice.offsets()[0], decisions));
+      events.addAll(EventColumns.rules(found.get(Meaning.EVENT), text, shown, decisions));
     }
     Set<String> zeros =
         MissingValues.zeros(
@@ -263,7 +263,7 @@ public final class LayoutInference {
     RunMarks marks = head.runs();
     RowTimes times = new RowTimes(column);
     boolean told = marks.begins().isPresent() || marks.ends().isPresent();
-    if (!told || RunLines.cutsSeamless(marks, lines, shape.rows(), times::leapsBefore)) {
+    if (!told || RunLines.cutsSeamless(marks, lines, shape.rows(), times::isLate)) {
       marks = RunLines.atLeaps(head.withoutNames(lines, shape), shape.rows(), times::leapsBefore);
     }
     return time.kind().isElapsed() && marks.begins().isEmpty()

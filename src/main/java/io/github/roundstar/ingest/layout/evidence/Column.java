@@ -81,10 +81,9 @@ public final class Column {
       if (Double.isNaN(numbers[i])) {
         boolean none = Numbers.isNoValue(cell);
         some += none ? 0 : 1;
-        if (!none) {
-          good += takeLettered(i, cell, decimalComma, units) ? 1 : 0;
-        }
-        if (!cell.isEmpty() && words.size() < MOST_WORDS) {
+        boolean lettered = !none && takeLettered(i, cell, decimalComma, units);
+        good += lettered ? 1 : 0;
+        if (!lettered && !cell.isEmpty() && words.size() < MOST_WORDS) {
           words.add(cell);
         }
       } else {
@@ -373,7 +372,7 @@ public final class Column {
   public boolean isNumeric() {
     return numeric > 0
         && numeric * 2 >= filled
-        && (words.size() - letters.size() <= 3 || numeric * 10 >= filled * 9);
+        && (words.size() <= 3 || numeric * 10 >= filled * 9);
   }
 
   /** Whether most of its numbers carry a letter, or all but zeros do. */

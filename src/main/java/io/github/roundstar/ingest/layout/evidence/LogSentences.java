@@ -46,7 +46,8 @@ public final class LogSentences {
   private Optional<Map<Boolean, Double>> turned = Optional.empty();
   private final boolean eastIsO;
   private final Map<Boolean, Map<Boolean, Direction>> positive = new HashMap<>();
-  private final Map<Boolean, String> units = new HashMap<>();
+  private final Map<Boolean, Set<String>> units = new HashMap<>();
+  private final Map<Boolean, Boolean> passedOver = new HashMap<>(Map.of(false, false, true, false));
 
   /**
    * Reads the lines that are no rows, and tells the columns what is said of them.
@@ -58,6 +59,7 @@ public final class LogSentences {
     for (String line : others.subList(0, Math.min(MOST_LINES, others.size()))) {
       if (line.length() <= LinePattern.LONGEST_LINE) {
         String text = TableHead.withoutLead(line);
+        int before = understood();
         if (!defines(text, columns)) {
           statements(text);
         }
@@ -68,8 +70,32 @@ public final class LogSentences {
         axes(text);
         turned(text);
         order(text);
+        if (understood() == before) {
+          passedOver(text);
+        }
       }
     }
+  }
+
+  private int understood() {
+    return directions.size()
+        + positive.values().stream().mapToInt(Map::size).sum()
+        + (isCameraTurned() ? 1 : 0);
+  }
+
+  /** A sentence with a direction in it of which nothing was understood. */
+  private void passedOver(String line) {
+    Words words = Words.of(line);
+    boolean sentence = line.indexOf(':') < 0 && line.indexOf('=') < 0 && words.tokens().size() > 2;
+    if (sentence && !words.has("pier side") || words.hasAny("positive", "offset", "pulse")) {
+      passedOver.put(false, passedOver.get(false) || words.hasAny("east", "west"));
+      passedOver.put(true, passedOver.get(true) || words.hasAny("north", "south"));
+    }
+  }
+
+  /** Whether a sentence may tell the sense of an axis that was not understood. */
+  public boolean passesOverSense(boolean dec) {
+    return passedOver.get(dec);
   }
 
   /** A line or a part of one that says what a column holds. */
@@ -197,7 +223,8 @@ public final class LogSentences {
       } else {
         all.add(clause);
       }
-      goesOn = words.has("positive") && senses(clause).isEmpty();
+      boolean unit = words.has("unit mas"); // which is Spanish for more as well
+      goesOn = words.has("positive") && !unit && senses(clause).isEmpty();
     }
     return all;
   }
@@ -248,7 +275,7 @@ public final class LogSentences {
                   positive
                       .computeIfAbsent(about.orElse(false), any -> new HashMap<>())
                       .putIfAbsent(dec, movesStar ? to.opposite() : to));
-      if (clause.chars().noneMatch(Character::isDigit)
+      if (line.chars().noneMatch(Character::isDigit)
           && !words.hasAny("scale", "exposure", "guide rate", "focal length")) {
         boolean own = pulse || offset;
         ofUnits |= words.has("units");
@@ -261,12 +288,14 @@ public final class LogSentences {
     if (!told) {
       return;
     }
+    Set<Boolean> kinds = new HashSet<>();
     for (String unit : List.of("mas", "arcsec", "px", "us", "ms", "s")) {
       boolean distance = unit.equals("arcsec") || unit.equals("px") || unit.equals("mas");
       boolean pulse = scope.orElse(!distance);
-      if (words.has("unit " + unit) && !words.hasAny("time", "elapsed")) {
-        if (distance || pulse) {
-          units.putIfAbsent(pulse, unit);
+      boolean time = words.hasAny("time", "elapsed") && !words.has("unit arcsec");
+      if (words.has("unit " + unit) && !time) {
+        if ((distance || pulse) && kinds.add(pulse)) {
+          units.computeIfAbsent(pulse, any -> new HashSet<>()).add(unit);
         }
       }
     }
@@ -392,6 +421,11 @@ public final class LogSentences {
     }
   }
 
+  /** Whether a sentence tells how the camera lies, so that the log has its axes. */
+  public boolean isCameraTurned() {
+    return camera.isPresent() || turned.isPresent();
+  }
+
   /** How the camera lies on the sky, where a sentence tells it. */
   public Optional<CameraAxes> camera() {
     boolean senses = positive(false, false).isPresent() && positive(false, true).isPresent();
@@ -461,7 +495,8 @@ public final class LogSentences {
 
   /** The unit that offsets, or pulses, are said to be in. */
   public Optional<String> unit(boolean pulse) {
-    return Optional.ofNullable(units.get(pulse));
+    Set<String> told = units.getOrDefault(pulse, Set.of());
+    return told.size() == 1 ? told.stream().findFirst() : Optional.empty(); // else they disagree
   }
 
   public boolean eastIsO() {
