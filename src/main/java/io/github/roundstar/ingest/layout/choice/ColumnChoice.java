@@ -162,7 +162,8 @@ final class ColumnChoice {
           squared(p, best.offsets[axis], other.lag)
               + (best.camera ? squared(p, best.offsets[1 - axis], other.lag) : 0);
       boolean sent = p.sent() >= FEWEST_PULSES && p.sent() < 0.97 * p.series().length;
-      if (!sent || share < FOLLOWS || isCopyOfPulse(p, best.offsets[axis])) {
+      boolean like = p.main().has("offset") || DISTANCES.contains(p.main().unit());
+      if (!sent || share < FOLLOWS || like || isCopyOfPulse(p, best.offsets[axis])) {
         return false;
       }
     }

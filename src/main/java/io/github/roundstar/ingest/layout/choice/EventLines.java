@@ -32,6 +32,9 @@ final class EventLines {
   private static final double MOST = 0.7;
   private static final int MOST_STARTS = 300;
 
+  /** Settling that no word ends takes no more rows than these. */
+  private static final double LONGEST = 40;
+
   /** Where a line stands: its number, the row after it of all, and of those in the usual order. */
   private record Place(int line, int row, int known) {}
 
@@ -217,6 +220,7 @@ final class EventLines {
         families.stream()
             .filter(f -> f.kind.isEmpty() || f.is(Kind.IDLE, Kind.GUIDING, Kind.SETTLING))
             .filter(f -> !f.tellsOfStar() && f.rowsBehind(settlingWithout(f)) > 0)
+            .filter(f -> f.kind.isPresent() || f.rowsBehind(settlingWithout(f)) < LONGEST)
             .min(Comparator.comparingDouble(f -> f.rowsBehind(settlingWithout(f))));
     end.ifPresent(f -> f.kind = Optional.of(Kind.GUIDING));
     for (Family family : families) {
@@ -261,7 +265,8 @@ final class EventLines {
                 .orElse(rows.count());
         IntStream.range(Math.max(0, place.known), Math.max(0, stop)).forEach(within::add);
       }
-      boolean measured = within.stream().anyMatch(i -> !rows.isMissing(i));
+      boolean unseen = family.places.stream().anyMatch(p -> p.known < 0);
+      boolean measured = unseen || within.stream().anyMatch(i -> !rows.isMissing(i));
       boolean goesOn = rows.showPauses() && rows.goesOn(within);
       boolean ended = families.stream().anyMatch(f -> f.is(Kind.GUIDING));
       boolean once =
@@ -269,7 +274,7 @@ final class EventLines {
       boolean gap = family.share(rows::isBroken) >= MOST; // which is the pause itself
       if (goesOn || !ended || gap && !rows.showPauses()) {
         family.kind = Optional.empty();
-      } else if (measured && !rows.showPauses() && !once) {
+      } else if (measured && (unseen || !rows.showPauses()) && !once) {
         family.kind = Optional.empty();
         decisions.add(
             Decision.open(

@@ -263,7 +263,7 @@ public final class LayoutInference {
     RunMarks marks = head.runs();
     RowTimes times = new RowTimes(column);
     boolean told = marks.begins().isPresent() || marks.ends().isPresent();
-    if (!told || RunLines.cutsSeamless(marks, lines, shape.rows(), times::isLate)) {
+    if (!told || RunLines.cutsSeamless(marks, head.names(), lines, shape.rows(), times::isLate)) {
       marks = RunLines.atLeaps(head.withoutNames(lines, shape), shape.rows(), times::leapsBefore);
     }
     return time.kind().isElapsed() && marks.begins().isEmpty()

@@ -47,6 +47,7 @@ public final class LogSentences {
   private final boolean eastIsO;
   private final Map<Boolean, Map<Boolean, Direction>> positive = new HashMap<>();
   private final Map<Boolean, Set<String>> units = new HashMap<>();
+  private final Map<Boolean, Set<Boolean>> contradicted = new HashMap<>();
   private final Map<Boolean, Boolean> passedOver = new HashMap<>(Map.of(false, false, true, false));
 
   /**
@@ -86,10 +87,13 @@ public final class LogSentences {
   /** A sentence with a direction in it of which nothing was understood. */
   private void passedOver(String line) {
     Words words = Words.of(line);
-    boolean sentence = line.indexOf(':') < 0 && line.indexOf('=') < 0 && words.tokens().size() > 2;
-    if (sentence && !words.has("pier side") || words.hasAny("positive", "offset", "pulse")) {
-      passedOver.put(false, passedOver.get(false) || words.hasAny("east", "west"));
-      passedOver.put(true, passedOver.get(true) || words.hasAny("north", "south"));
+    boolean bare = line.chars().noneMatch(c -> Character.isDigit(c) || c == ':' || c == '=');
+    boolean ofSigns = words.hasAny("offset", "pulse", "ra", "dec", "star", "x", "y");
+    if (words.has("positive") || bare && ofSigns && !words.hasAny("pier side", "dither")) {
+      boolean unknown =
+          words.has("positive") && !words.hasAny("east", "west", "north", "south", "unit mas");
+      passedOver.merge(false, unknown || words.hasAny("east", "west"), Boolean::logicalOr);
+      passedOver.merge(true, unknown || words.hasAny("north", "south"), Boolean::logicalOr);
     }
   }
 
@@ -252,8 +256,18 @@ public final class LogSentences {
       Direction to = found.iterator().next();
       boolean dec = to == Direction.NORTH || to == Direction.SOUTH;
       if (dec == words.has("dec")) {
-        positive.computeIfAbsent(false, any -> new HashMap<>()).putIfAbsent(dec, to);
+        tell(false, dec, to);
       }
+    }
+  }
+
+  /** Takes what a sentence says of positive values; of two that contradict each other neither. */
+  private void tell(boolean pulse, boolean dec, Direction to) {
+    Direction before =
+        positive.computeIfAbsent(pulse, any -> new HashMap<>()).putIfAbsent(dec, to);
+    if (before != null && before != to) {
+      contradicted.computeIfAbsent(pulse, any -> new HashSet<>()).add(dec);
+      passedOver.put(dec, true);
     }
   }
 
@@ -272,9 +286,7 @@ public final class LogSentences {
       senses(clause)
           .forEach(
               (dec, to) ->
-                  positive
-                      .computeIfAbsent(about.orElse(false), any -> new HashMap<>())
-                      .putIfAbsent(dec, movesStar ? to.opposite() : to));
+                  tell(about.orElse(false), dec, movesStar ? to.opposite() : to));
       if (line.chars().noneMatch(Character::isDigit)
           && !words.hasAny("scale", "exposure", "guide rate", "focal length")) {
         boolean own = pulse || offset;
@@ -490,7 +502,9 @@ public final class LogSentences {
 
   /** Where positive offsets, or pulses, of an axis are said to point. */
   public Optional<Direction> positive(boolean pulse, boolean dec) {
-    return Optional.ofNullable(positive.getOrDefault(pulse, Map.of()).get(dec));
+    return contradicted.getOrDefault(pulse, Set.of()).contains(dec)
+        ? Optional.empty()
+        : Optional.ofNullable(positive.getOrDefault(pulse, Map.of()).get(dec));
   }
 
   /** The unit that offsets, or pulses, are said to be in. */

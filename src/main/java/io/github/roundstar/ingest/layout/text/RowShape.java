@@ -263,7 +263,7 @@ public record RowShape(
           boolean same = text && (lost.isEmpty() || lost.equals(cells.get(c)));
           lost = same ? cells.get(c) : lost; // one word for all that was not measured
           words += same ? 1 : 0;
-          odd += usual || look == Look.NONE || same && numbers > 0 ? 0 : 1;
+          odd += usual || look == Look.NONE || same ? 0 : 1;
           numbers += usual ? 1 : 0;
           empty += look == Look.NONE ? 1 : 0;
         }

@@ -208,21 +208,31 @@ public final class RunLines {
     return inRows ? Optional.empty() : Optional.of(mark);
   }
 
-  /** Whether marks would mostly cut runs where the clock goes on: they mark no runs. */
+  /**
+   * Whether marks would mostly cut runs where the clock goes on, and no names stand anew: they mark
+   * no runs.
+   */
   public static boolean cutsSeamless(
-      RunMarks marks, List<String> lines, List<Integer> rows, IntPredicate isLate) {
+      RunMarks marks,
+      Optional<LinePattern> names,
+      List<String> lines,
+      List<Integer> rows,
+      IntPredicate isLate) {
     int seamless = 0;
     int late = 0;
     for (int r = 1; r < rows.size(); r++) {
       boolean cut = false;
+      boolean named = false;
       for (int i = rows.get(r - 1) + 1; i < rows.get(r); i++) {
         String line = lines.get(i);
+        named |= names.flatMap(pattern -> pattern.find(line)).isPresent();
         cut |=
             Stream.of(marks.begins(), marks.ends())
                 .anyMatch(mark -> mark.flatMap(pattern -> pattern.find(line)).isPresent());
       }
-      seamless += cut && !isLate.test(r) ? 1 : 0;
-      late += cut && isLate.test(r) ? 1 : 0;
+      boolean anew = named || isLate.test(r);
+      seamless += cut && !anew ? 1 : 0;
+      late += cut && anew ? 1 : 0;
     }
     return seamless > late;
   }
