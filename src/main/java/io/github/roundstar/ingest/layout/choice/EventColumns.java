@@ -105,7 +105,7 @@ final class EventColumns {
     return column.isNumeric()
         && column.isWhole()
         && values.size() <= MOST_WORDS
-        && values.size() > 1
+        && (values.size() > 1 || column.hasCodesTold())
         && (column.has("event") || column.hasCodesTold() || areTold(column, values, text))
         && column.rising() < 0.3
         && column.largest() < 100;
@@ -122,6 +122,9 @@ final class EventColumns {
     Map<String, Integer> counts = new TreeMap<>();
     column.cells.forEach(word -> counts.merge(word, 1, Integer::sum));
     column.elsewhere().forEach(word -> counts.putIfAbsent(word, 0));
+    if (column.hasCodesTold()) {
+      text.eventCodes().forEach(code -> counts.putIfAbsent(code, 0)); // they may come later
+    }
     counts.remove("");
     String usual =
         counts.entrySet().stream()

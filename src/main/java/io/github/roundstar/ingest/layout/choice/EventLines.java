@@ -194,6 +194,7 @@ final class EventLines {
           boolean pair =
               free
                   && first != second
+                  && first.share(rows::isBroken) < MOST
                   && first.places.size() == second.places.size()
                   && second.isRightBehind(first.places);
           boolean settles =

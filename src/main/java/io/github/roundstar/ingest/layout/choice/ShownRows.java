@@ -65,7 +65,9 @@ final class ShownRows {
   /** Whether the star is suddenly far off; one case alone must be clearer than several. */
   boolean jumps(int row, boolean alone) {
     boolean far = size[row] > (alone ? 2 : 1) * JUMP * usual;
-    return far && !late[row] && (row == 0 || Double.isNaN(size[row - 1]) || size[row] > 2 * size[row - 1]);
+    return far
+        && !late[row]
+        && (row == 0 || Double.isNaN(size[row - 1]) || size[row] > 2 * size[row - 1]);
   }
 
   /** Median distance from the set point in some rows; NaN where none of them was measured. */

@@ -263,8 +263,7 @@ public final class LogSentences {
 
   /** Takes what a sentence says of positive values; of two that contradict each other neither. */
   private void tell(boolean pulse, boolean dec, Direction to) {
-    Direction before =
-        positive.computeIfAbsent(pulse, any -> new HashMap<>()).putIfAbsent(dec, to);
+    Direction before = positive.computeIfAbsent(pulse, any -> new HashMap<>()).putIfAbsent(dec, to);
     if (before != null && before != to) {
       contradicted.computeIfAbsent(pulse, any -> new HashSet<>()).add(dec);
       passedOver.put(dec, true);
@@ -284,9 +283,7 @@ public final class LogSentences {
       Optional<Boolean> about = scope;
       boolean movesStar = pulse && words.has("star");
       senses(clause)
-          .forEach(
-              (dec, to) ->
-                  tell(about.orElse(false), dec, movesStar ? to.opposite() : to));
+          .forEach((dec, to) -> tell(about.orElse(false), dec, movesStar ? to.opposite() : to));
       if (line.chars().noneMatch(Character::isDigit)
           && !words.hasAny("scale", "exposure", "guide rate", "focal length")) {
         boolean own = pulse || offset;
@@ -489,6 +486,11 @@ public final class LogSentences {
   /** What a code in a column of events stands for. */
   public Optional<EventRule.Kind> event(String code) {
     return Optional.ofNullable(events.get(code));
+  }
+
+  /** All codes that a sentence explains as events. */
+  public Set<String> eventCodes() {
+    return events.keySet();
   }
 
   /** Whether a number is said to stand for no star. */
