@@ -147,12 +147,12 @@ final class ChosenColumns {
               one.called() + " may run along right ascension or along the camera",
               LayoutText.column(one.rule(Meaning.RA_OFFSET)).strip()
                   + "   # or x-offset, and y-offset for the other"));
-    } else if (!choice.hasPulses()) {
-      PulseColumns p = rival.pulses()[0];
+    } else if (!choice.hasPulses() || !rival.hasPulses()) {
+      PulseColumns p = (choice.hasPulses() ? choice : rival).pulses()[0];
       decisions.add(
           Decision.open(
               "pulses",
-              p.called() + " follows the offsets as pulses do, and nothing names it",
+              p.called() + " may hold pulses or not: names and numbers do not settle it",
               LayoutText.column(p.main().rule(Meaning.RA_PULSE)).strip() + "   # or nothing"));
     } else {
       String called = choice.pulses()[0].called() + " or " + rival.pulses()[0].called();

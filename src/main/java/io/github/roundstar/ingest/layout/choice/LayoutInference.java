@@ -27,6 +27,7 @@ import io.github.roundstar.ingest.layout.evidence.Places;
 import io.github.roundstar.ingest.layout.evidence.RowTimes;
 import io.github.roundstar.ingest.layout.text.LinePairs;
 import io.github.roundstar.ingest.layout.text.LogSample;
+import io.github.roundstar.ingest.layout.text.Numbers;
 import io.github.roundstar.ingest.layout.text.OtherTables;
 import io.github.roundstar.ingest.layout.text.RowShape;
 import io.github.roundstar.ingest.layout.text.RunLines;
@@ -168,6 +169,7 @@ public final class LayoutInference {
             .before(shape.runnerUp()));
     head.reordered(lines, shape).ifPresent(line -> askForParts("order of columns", line));
     head.otherUnits(lines, shape).ifPresent(line -> askForParts("units of columns", line));
+    noteLeftOut();
     List<Column> columns = Columns.of(head, lines, shape);
     boolean eastIsO = Codes.eastIsO(columns, head.others());
     LogSentences text = new LogSentences(head.header(), columns, eastIsO);
@@ -245,6 +247,36 @@ public final class LayoutInference {
             events);
     List<String> samples = columns.stream().map(Column::sample).toList();
     return new Inference(layout, decisions, firstRows(), samples);
+  }
+
+  /** Lines among the rows with as many fields and some numbers, such as totals, are told. */
+  private void noteLeftOut() {
+    List<String> out =
+        IntStream.range(shape.rows().get(0), lines.size())
+            .filter(i -> !rowLike.contains(i))
+            .mapToObj(lines::get)
+            .filter(line -> line.length() <= LinePattern.LONGEST_LINE && isNearlyRow(line))
+            .toList();
+    if (!out.isEmpty()) {
+      decisions.add(
+          Decision.noted(
+              "lines left out",
+              String.valueOf(out.size()),
+              "they have as many fields as a row, but hold something else, such as "
+                  + out.get(0).strip(),
+              ""));
+    }
+  }
+
+  private boolean isNearlyRow(String line) {
+    boolean parted =
+        !shape.delimiter().isKeyed()
+            && shape.delimiter() != Delimiter.BLANKS
+            && shape.widths().isEmpty();
+    List<String> cells = parted ? shape.cells(line) : List.of();
+    return cells.size() == shape.size()
+        && cells.stream().filter(cell -> Numbers.of(cell, shape.decimalComma()).isPresent()).count()
+            >= 2;
   }
 
   private void askForParts(String about, int line) {
