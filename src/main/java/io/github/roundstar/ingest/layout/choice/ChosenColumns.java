@@ -102,6 +102,13 @@ final class ChosenColumns {
                 LayoutText.column(column.rule(offset)).strip()
                     + "\n# or\n"
                     + LayoutText.column(other.rule(offset)).strip()));
+      } else if (!column.isPlace() && choices.speaksAgainst(column, letter) && !asked) {
+        asked = true;
+        decisions.add(
+            Decision.open(
+                offset.word(),
+                column.called() + " follows from the pulses alone, and its name speaks against it",
+                LayoutText.column(column.rule(offset)).strip()));
       } else {
         decisions.add(
             Decision.certain(offset.word(), column.called(), choices.why(column, letter))

@@ -462,6 +462,11 @@ final class ColumnChoice {
     return sizes.length > 0 && Quantile.median(sizes) < 0.5 * perMilli;
   }
 
+  /** Whether name, unit and looks together are rather against a column of offsets. */
+  boolean speaksAgainst(Column column, char axis) {
+    return offsetWorth(column, axis) < 0;
+  }
+
   /** The evidence for a column of offsets, for people. */
   String why(Column column, char axis) {
     List<String> all = new ArrayList<>();

@@ -181,7 +181,8 @@ final class EventLines {
     for (Family family : families) {
       boolean alone = family.places.size() < 2;
       boolean free = family.kind.isEmpty() || family.is(Kind.IDLE, Kind.GUIDING);
-      boolean far = free && family.share(i -> rows.jumps(i, alone)) >= MOST;
+      boolean far =
+          free && !family.tellsOfStar() && family.share(i -> rows.jumps(i, alone)) >= MOST;
       if (far && !family.isRightBehind(places(Kind.DITHER))) {
         family.kind = Optional.of(Kind.DITHER);
       }

@@ -230,6 +230,7 @@ final class TimeGuess {
    */
   private OptionalDouble cadence() {
     Set<Double> told = new TreeSet<>();
+    boolean frames = false;
     for (String line : others.subList(0, Math.min(200, others.size()))) {
       String every = fromEvery(line);
       if (!every.isEmpty() && !Words.of(line).hasAny("scale", "dither")) {
@@ -241,11 +242,13 @@ final class TimeGuess {
           boolean second = unit.filter(u -> u.equals("s") || u.equals("ms")).isPresent();
           if (second && seconds >= 0.05 && seconds <= 300) {
             told.add(seconds);
+            frames |= !Words.of(line).has("exposure");
           }
         }
       }
     }
-    return told.isEmpty() || told.size() > 2
+    boolean exposure = told.size() == 1 && !frames; // how long each is exposed, not how often
+    return told.isEmpty() || told.size() > 2 || exposure
         ? OptionalDouble.empty()
         : told.stream().mapToDouble(v -> v).max();
   }
