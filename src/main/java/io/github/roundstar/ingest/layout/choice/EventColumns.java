@@ -106,7 +106,9 @@ final class EventColumns {
         && column.isWhole()
         && values.size() <= MOST_WORDS
         && (values.size() > 1 || column.hasCodesTold())
-        && (column.has("event") && !column.has("run") || column.hasCodesTold() || areTold(column, values, text))
+        && (column.has("event") && !column.has("run")
+            || column.hasCodesTold()
+            || areTold(column, values, text))
         && column.rising() < 0.3
         && column.largest() < 100;
   }
