@@ -8,6 +8,7 @@ import io.github.roundstar.ingest.ReadingTable.Read;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -53,20 +54,25 @@ class DialectReadingTest {
     assertThat(without).isGreaterThanOrEqualTo((int) Math.ceil(0.95 * answerable));
   }
 
-  /** Whole phrases of another hand: what is not understood is asked or refused. */
+  /**
+   * Whole phrases of another hand: what is not understood is asked or refused. Half of the logs are
+   * new in each run; the name of one that is misread carries its seed.
+   */
   @Tag("identity")
   @Test
   void ofLogsInWholePhrasesNoneIsMisread() throws Exception {
+    SplittableRandom fresh = new SplittableRandom();
     List<String> misread = new ArrayList<>();
     int read = 0;
-    for (long seed = 1; seed <= PHRASED; seed++) {
-      Read each = ReadingTable.read(folder, Dialect.inPhrases(seed, false));
+    for (long i = 1; i <= PHRASED; i++) {
+      long seed = i % 2 == 0 ? i : fresh.nextLong(100_000, 1_000_000_000);
+      Read each = ReadingTable.read(folder, Dialect.inPhrases(seed, i % 4 < 2));
       read += each.outcome() == Outcome.READ ? 1 : 0;
       if (each.outcome() == Outcome.MISREAD) {
-        misread.add(each.log() + ": " + each.detail());
+        misread.add(each.log() + (i % 4 < 2 ? " other half: " : ": ") + each.detail());
       }
     }
     assertThat(misread).isEmpty();
-    assertThat(read).isGreaterThanOrEqualTo(PHRASED * 3 / 4);
+    assertThat(read).isGreaterThanOrEqualTo(PHRASED / 2);
   }
 }

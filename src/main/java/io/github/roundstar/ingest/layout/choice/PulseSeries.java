@@ -44,6 +44,11 @@ final class PulseSeries {
     return choice.camera();
   }
 
+  /** Whether a sentence may tell the sense of an axis that was not understood. */
+  boolean passesOverSense(boolean dec) {
+    return text.passesOverSense(dec);
+  }
+
   /** How the camera lies on the sky, as a sentence tells. */
   Optional<CameraAxes> told() {
     return text.camera();

@@ -459,6 +459,11 @@ final class PulseSigns {
   private void noteSense(boolean dec) {
     String to = toward(dec).word();
     String from = toward(dec).opposite().word();
+    if (series.passesOverSense(dec)) {
+      openSign(
+          dec, "a sentence names a direction, but what it says of signs was not understood", "");
+      return;
+    }
     decisions.add(
         Decision.noted(
             "direction of " + word(dec),

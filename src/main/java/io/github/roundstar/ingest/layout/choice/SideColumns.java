@@ -16,19 +16,19 @@ import java.util.Optional;
 final class SideColumns {
   private final List<Column> columns;
   private final LogSentences text;
-  private final Column[] offsets;
+  private final ShownRows rows;
   private final Map<Meaning, Column> found;
   private final List<Decision> decisions;
 
   SideColumns(
       List<Column> columns,
       LogSentences text,
-      Column[] offsets,
+      ShownRows rows,
       Map<Meaning, Column> found,
       List<Decision> decisions) {
     this.columns = columns;
     this.text = text;
-    this.offsets = offsets;
+    this.rows = rows;
     this.found = found;
     this.decisions = decisions;
   }
@@ -101,11 +101,11 @@ final class SideColumns {
   }
 
   private Meaning meaning(Column column) {
-    Optional<Meaning> flag = EventColumns.flag(column, offsets);
+    Optional<Meaning> flag = EventColumns.flag(column, rows);
     if (flag.isPresent()) {
       return flag.get();
     }
-    if (EventColumns.tellsEvents(column, text)) {
+    if (EventColumns.tellsEvents(column, text) || EventColumns.isShown(column, rows)) {
       return Meaning.EVENT;
     }
     if (!column.isNumeric()) {

@@ -18,6 +18,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -223,7 +224,13 @@ final class TimeGuess {
 
   private static final Pattern SECONDS = Pattern.compile("([0-9]+(?:[.,][0-9]+)?) ?(ms|\\p{L}+)?");
 
+  /**
+   * Seconds from frame to frame. Of two times that come with each frame the longer is meant: none
+   * is exposed for longer than it takes.
+   */
   private OptionalDouble cadence() {
+    Set<Double> told = new TreeSet<>();
+    boolean frames = false;
     for (String line : others.subList(0, Math.min(200, others.size()))) {
       String every = fromEvery(line);
       if (!every.isEmpty() && !Words.of(line).hasAny("scale", "dither")) {
@@ -234,12 +241,16 @@ final class TimeGuess {
           double seconds = unit.filter("ms"::equals).isPresent() ? value / 1000 : value;
           boolean second = unit.filter(u -> u.equals("s") || u.equals("ms")).isPresent();
           if (second && seconds >= 0.05 && seconds <= 300) {
-            return OptionalDouble.of(seconds);
+            told.add(seconds);
+            frames |= !Words.of(line).has("exposure");
           }
         }
       }
     }
-    return OptionalDouble.empty();
+    boolean exposure = told.size() == 1 && !frames; // how long each is exposed, not how often
+    return told.isEmpty() || told.size() > 2 || exposure
+        ? OptionalDouble.empty()
+        : told.stream().mapToDouble(v -> v).max();
   }
 
   /** A line from the word that says how often frames come; empty where none does. */

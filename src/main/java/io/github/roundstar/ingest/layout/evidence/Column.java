@@ -28,6 +28,9 @@ import java.util.regex.Pattern;
 public final class Column {
   private static final int MOST_WORDS = 40;
 
+  /** A table has no more words for a value that is missing. */
+  private static final int MOST_MISSING = 3;
+
   /** Capitals that stand for declination, where the article would be in small letters. */
   private static final Pattern DE = Pattern.compile("(?<![A-Z])DE(?![A-Z])");
 
@@ -81,10 +84,9 @@ public final class Column {
       if (Double.isNaN(numbers[i])) {
         boolean none = Numbers.isNoValue(cell);
         some += none ? 0 : 1;
-        if (!none) {
-          good += takeLettered(i, cell, decimalComma, units) ? 1 : 0;
-        }
-        if (!cell.isEmpty() && words.size() < MOST_WORDS) {
+        boolean lettered = !none && takeLettered(i, cell, decimalComma, units);
+        good += lettered ? 1 : 0;
+        if (!lettered && !cell.isEmpty() && words.size() < MOST_WORDS) {
           words.add(cell);
         }
       } else {
@@ -266,7 +268,16 @@ public final class Column {
     if (numeric == 0 && !cell.isEmpty() && elsewhere.size() <= MOST_WORDS) {
       elsewhere.add(cell);
       words.add(cell);
+    } else if (numeric > 0 && words.size() < MOST_MISSING && isBareWord(cell)) {
+      words.add(cell); // a star that was not measured
     }
+  }
+
+  private static boolean isBareWord(String cell) {
+    return !cell.isEmpty()
+        && cell.length() <= 12
+        && !Numbers.isNoValue(cell)
+        && cell.chars().noneMatch(Character::isDigit);
   }
 
   /** Words that stand only in rows that are not looked at further. */
@@ -373,7 +384,7 @@ public final class Column {
   public boolean isNumeric() {
     return numeric > 0
         && numeric * 2 >= filled
-        && (words.size() - letters.size() <= 3 || numeric * 10 >= filled * 9);
+        && (words.size() <= 3 || numeric * 10 >= filled * 9);
   }
 
   /** Whether most of its numbers carry a letter, or all but zeros do. */

@@ -46,7 +46,9 @@ public final class LogSentences {
   private Optional<Map<Boolean, Double>> turned = Optional.empty();
   private final boolean eastIsO;
   private final Map<Boolean, Map<Boolean, Direction>> positive = new HashMap<>();
-  private final Map<Boolean, String> units = new HashMap<>();
+  private final Map<Boolean, Set<String>> units = new HashMap<>();
+  private final Map<Boolean, Set<Boolean>> contradicted = new HashMap<>();
+  private final Map<Boolean, Boolean> passedOver = new HashMap<>(Map.of(false, false, true, false));
 
   /**
    * Reads the lines that are no rows, and tells the columns what is said of them.
@@ -58,6 +60,7 @@ public final class LogSentences {
     for (String line : others.subList(0, Math.min(MOST_LINES, others.size()))) {
       if (line.length() <= LinePattern.LONGEST_LINE) {
         String text = TableHead.withoutLead(line);
+        int before = understood();
         if (!defines(text, columns)) {
           statements(text);
         }
@@ -68,8 +71,35 @@ public final class LogSentences {
         axes(text);
         turned(text);
         order(text);
+        if (understood() == before) {
+          passedOver(text);
+        }
       }
     }
+  }
+
+  private int understood() {
+    return directions.size()
+        + positive.values().stream().mapToInt(Map::size).sum()
+        + (isCameraTurned() ? 1 : 0);
+  }
+
+  /** A sentence with a direction in it of which nothing was understood. */
+  private void passedOver(String line) {
+    Words words = Words.of(line);
+    boolean bare = line.chars().noneMatch(c -> Character.isDigit(c) || c == ':' || c == '=');
+    boolean ofSigns = words.hasAny("offset", "pulse", "ra", "dec", "star", "x", "y");
+    if (words.has("positive") || bare && ofSigns && !words.hasAny("pier side", "dither")) {
+      boolean unknown =
+          words.has("positive") && !words.hasAny("east", "west", "north", "south", "unit mas");
+      passedOver.merge(false, unknown || words.hasAny("east", "west"), Boolean::logicalOr);
+      passedOver.merge(true, unknown || words.hasAny("north", "south"), Boolean::logicalOr);
+    }
+  }
+
+  /** Whether a sentence may tell the sense of an axis that was not understood. */
+  public boolean passesOverSense(boolean dec) {
+    return passedOver.get(dec);
   }
 
   /** A line or a part of one that says what a column holds. */
@@ -197,7 +227,8 @@ public final class LogSentences {
       } else {
         all.add(clause);
       }
-      goesOn = words.has("positive") && senses(clause).isEmpty();
+      boolean unit = words.has("unit mas"); // which is Spanish for more as well
+      goesOn = words.has("positive") && !unit && senses(clause).isEmpty();
     }
     return all;
   }
@@ -225,8 +256,17 @@ public final class LogSentences {
       Direction to = found.iterator().next();
       boolean dec = to == Direction.NORTH || to == Direction.SOUTH;
       if (dec == words.has("dec")) {
-        positive.computeIfAbsent(false, any -> new HashMap<>()).putIfAbsent(dec, to);
+        tell(false, dec, to);
       }
+    }
+  }
+
+  /** Takes what a sentence says of positive values; of two that contradict each other neither. */
+  private void tell(boolean pulse, boolean dec, Direction to) {
+    Direction before = positive.computeIfAbsent(pulse, any -> new HashMap<>()).putIfAbsent(dec, to);
+    if (before != null && before != to) {
+      contradicted.computeIfAbsent(pulse, any -> new HashSet<>()).add(dec);
+      passedOver.put(dec, true);
     }
   }
 
@@ -243,12 +283,8 @@ public final class LogSentences {
       Optional<Boolean> about = scope;
       boolean movesStar = pulse && words.has("star");
       senses(clause)
-          .forEach(
-              (dec, to) ->
-                  positive
-                      .computeIfAbsent(about.orElse(false), any -> new HashMap<>())
-                      .putIfAbsent(dec, movesStar ? to.opposite() : to));
-      if (clause.chars().noneMatch(Character::isDigit)
+          .forEach((dec, to) -> tell(about.orElse(false), dec, movesStar ? to.opposite() : to));
+      if (line.chars().noneMatch(Character::isDigit)
           && !words.hasAny("scale", "exposure", "guide rate", "focal length")) {
         boolean own = pulse || offset;
         ofUnits |= words.has("units");
@@ -261,12 +297,14 @@ public final class LogSentences {
     if (!told) {
       return;
     }
+    Set<Boolean> kinds = new HashSet<>();
     for (String unit : List.of("mas", "arcsec", "px", "us", "ms", "s")) {
       boolean distance = unit.equals("arcsec") || unit.equals("px") || unit.equals("mas");
       boolean pulse = scope.orElse(!distance);
-      if (words.has("unit " + unit) && !words.hasAny("time", "elapsed")) {
-        if (distance || pulse) {
-          units.putIfAbsent(pulse, unit);
+      boolean time = words.hasAny("time", "elapsed") && !words.has("unit arcsec");
+      if (words.has("unit " + unit) && !time) {
+        if ((distance || pulse) && kinds.add(pulse)) {
+          units.computeIfAbsent(pulse, any -> new HashSet<>()).add(unit);
         }
       }
     }
@@ -392,6 +430,11 @@ public final class LogSentences {
     }
   }
 
+  /** Whether a sentence tells how the camera lies, so that the log has its axes. */
+  public boolean isCameraTurned() {
+    return camera.isPresent() || turned.isPresent();
+  }
+
   /** How the camera lies on the sky, where a sentence tells it. */
   public Optional<CameraAxes> camera() {
     boolean senses = positive(false, false).isPresent() && positive(false, true).isPresent();
@@ -445,6 +488,11 @@ public final class LogSentences {
     return Optional.ofNullable(events.get(code));
   }
 
+  /** All codes that a sentence explains as events. */
+  public Set<String> eventCodes() {
+    return events.keySet();
+  }
+
   /** Whether a number is said to stand for no star. */
   boolean saysMissing(String number) {
     return missing.contains(number);
@@ -456,12 +504,15 @@ public final class LogSentences {
 
   /** Where positive offsets, or pulses, of an axis are said to point. */
   public Optional<Direction> positive(boolean pulse, boolean dec) {
-    return Optional.ofNullable(positive.getOrDefault(pulse, Map.of()).get(dec));
+    return contradicted.getOrDefault(pulse, Set.of()).contains(dec)
+        ? Optional.empty()
+        : Optional.ofNullable(positive.getOrDefault(pulse, Map.of()).get(dec));
   }
 
   /** The unit that offsets, or pulses, are said to be in. */
   public Optional<String> unit(boolean pulse) {
-    return Optional.ofNullable(units.get(pulse));
+    Set<String> told = units.getOrDefault(pulse, Set.of());
+    return told.size() == 1 ? told.stream().findFirst() : Optional.empty(); // else they disagree
   }
 
   public boolean eastIsO() {

@@ -2,6 +2,7 @@ package io.github.roundstar.ingest.layout.evidence;
 
 import io.github.roundstar.ingest.layout.Direction;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -95,7 +96,7 @@ public record PulseColumns(
 
   private static boolean isOneAxis(Column codes, Column length, boolean eastIsO) {
     char axis = length.axis(eastIsO);
-    return axis != ' ' && axis == codes.axis(eastIsO) && length.hasAny("pulse", "length");
+    return axis != ' ' && axis == codes.axis(eastIsO);
   }
 
   public static Set<String> codeValues(Column column) {
@@ -198,6 +199,24 @@ public record PulseColumns(
       }
     }
     return List.of();
+  }
+
+  /** Columns whose sizes follow those of an offset, with zeros between, though none tells a way. */
+  public static List<Column> sizes(List<Column> columns, Column[] offsets) {
+    return columns.stream()
+        .filter(c -> c.isNumeric() && c.isOneSided() && !c.isConstant())
+        .filter(c -> c.share(v -> v == 0) > 0.05)
+        .filter(c -> Arrays.stream(offsets).anyMatch(offset -> followsSize(c, offset)))
+        .toList();
+  }
+
+  private static boolean followsSize(Column column, Column offset) {
+    double[] sizes = Arrays.stream(offset.numbers).map(Math::abs).toArray();
+    double[] own = column.numbers;
+    return Math.max(
+            Relation.correlation(own, sizes, 0, i -> own[i] != 0),
+            Relation.correlation(own, sizes, 1, i -> own[i] != 0))
+        > 0.9;
   }
 
   /** How many pulses there are. */

@@ -14,6 +14,9 @@ public final class RowTimes {
   /** A gap of so many frames is more than a star lost behind a cloud for a while. */
   private static final double LEAP_STEPS = 20;
 
+  /** A row that comes so many usual steps after the one before lacks others between. */
+  private static final double LATE_STEPS = 1.8;
+
   private static final double DAY_SECONDS = 86_400;
 
   private final Column time;
@@ -48,6 +51,12 @@ public final class RowTimes {
   /** The usual gap. */
   public double step() {
     return step;
+  }
+
+  /** Whether a row is no frame after the one before: later, or in a time that begins anew. */
+  public boolean isLate(int row) {
+    double gap = gapBefore(row);
+    return gap > LATE_STEPS * step || gap < 0;
   }
 
   /** Whether the time leaps before a row, by more than a star lost for a while. */

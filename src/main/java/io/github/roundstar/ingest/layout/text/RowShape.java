@@ -126,6 +126,15 @@ public record RowShape(
     return cells;
   }
 
+  /** Whether a line tells some of the rows' keys and no others: a row in which much is lacking. */
+  public boolean hasItsKeys(String line) {
+    if (!delimiter.isKeyed() || line.length() > LinePattern.LONGEST_LINE) {
+      return false;
+    }
+    Set<String> own = Cells.keyed(line, delimiter).keySet();
+    return own.stream().anyMatch(key -> !key.startsWith("#")) && keys.containsAll(own);
+  }
+
   /** The same with some of its rows. */
   public RowShape withRows(List<Integer> kept) {
     return new RowShape(delimiter, widths, decimalComma, keys, size, kept, lead, marked, runnerUp);
@@ -219,7 +228,14 @@ public record RowShape(
     /** Whether a word names a column, or its unit, rather than a star that was not measured. */
     private static boolean names(String word) {
       return Words.unit(word).isPresent()
-          || Words.of(word).hasAny("pulse", "offset", "ra", "dec", "x", "y", "time", "flux", "snr");
+          || Words.tokens(word).stream()
+              .filter(token -> token.length() > 1) // letters with points shorten other words
+              .map(Words::of)
+              .anyMatch(w -> w.hasAny("pulse", "offset", "ra", "dec", "time", "flux", "snr"));
+    }
+
+    private static boolean isShortText(String cell) {
+      return cell.length() <= 12 && cell.chars().noneMatch(Character::isDigit);
     }
 
     boolean fits(List<String> cells) {
@@ -227,6 +243,7 @@ public record RowShape(
       int expected = 0;
       int numbers = 0;
       int empty = 0;
+      int words = 0;
       String lost = "";
       for (int c = 0; c < counts.length; c++) {
         int[] column = counts[c];
@@ -242,17 +259,17 @@ public record RowShape(
           expected++;
           Look look = quickLook(cells.get(c));
           boolean usual = look.isNumeric() && column[look.ordinal()] >= USUAL * numeric;
-          if (look == Look.WORD && lost.isEmpty() && names(cells.get(c))) {
-            return false;
-          }
-          boolean same = look == Look.WORD && (lost.isEmpty() || lost.equals(cells.get(c)));
+          boolean text = look == Look.WORD || look == Look.JUNK && isShortText(cells.get(c));
+          boolean same = text && (lost.isEmpty() || lost.equals(cells.get(c)));
           lost = same ? cells.get(c) : lost; // one word for all that was not measured
-          odd += usual || look == Look.NONE || same && numbers > 0 ? 0 : 1;
+          words += same ? 1 : 0;
+          odd += usual || look == Look.NONE || same ? 0 : 1;
           numbers += usual ? 1 : 0;
           empty += look == Look.NONE ? 1 : 0;
         }
       }
       boolean remark = !lost.isEmpty() && numbers == 1 && empty >= expected - 2;
+      remark |= words == 1 && names(lost);
       return numbers > 0
           && !remark
           && odd <= MOST_ODD * expected

@@ -20,7 +20,6 @@ import java.util.stream.Stream;
 public final class RunLines {
   private static final int FEWEST_SIGNS = 3;
   private static final int LONGEST = 24;
-  private static final int MOST_SEAMLESS = 3;
 
   private RunLines() {}
 
@@ -189,6 +188,9 @@ public final class RunLines {
       return Optional.empty();
     }
     String words = EventWords.stretch(line);
+    if (words.split(" {2,}").length > 2) {
+      return Optional.empty(); // names or units of columns
+    }
     Words meaning = Words.of(words);
     boolean other = meaning.hasAny("lost", "found", "dither", "settling", "settled");
     return other || words.length() < FEWEST_SIGNS ? Optional.empty() : Optional.of(words);
@@ -206,19 +208,32 @@ public final class RunLines {
     return inRows ? Optional.empty() : Optional.of(mark);
   }
 
-  /** Whether marks would cut runs where the clock goes on, time and again: they mark no runs. */
+  /**
+   * Whether marks would mostly cut runs where the clock goes on, and no names stand anew: they mark
+   * no runs.
+   */
   public static boolean cutsSeamless(
-      RunMarks marks, List<String> lines, List<Integer> rows, IntPredicate isLeap) {
+      RunMarks marks,
+      Optional<LinePattern> names,
+      List<String> lines,
+      List<Integer> rows,
+      IntPredicate isLate) {
     int seamless = 0;
+    int late = 0;
     for (int r = 1; r < rows.size(); r++) {
-      for (int i = rows.get(r - 1) + 1; i < rows.get(r) && !isLeap.test(r); i++) {
+      boolean cut = false;
+      boolean named = false;
+      for (int i = rows.get(r - 1) + 1; i < rows.get(r); i++) {
         String line = lines.get(i);
-        boolean cut =
+        named |= names.flatMap(pattern -> pattern.find(line)).isPresent();
+        cut |=
             Stream.of(marks.begins(), marks.ends())
                 .anyMatch(mark -> mark.flatMap(pattern -> pattern.find(line)).isPresent());
-        seamless += cut ? 1 : 0;
       }
+      boolean anew = named || isLate.test(r);
+      seamless += cut && !anew ? 1 : 0;
+      late += cut && anew ? 1 : 0;
     }
-    return seamless >= MOST_SEAMLESS;
+    return seamless > late;
   }
 }
