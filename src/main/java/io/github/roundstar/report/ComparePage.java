@@ -88,7 +88,7 @@ public final class ComparePage {
     }
     if (dec != null) {
       blocks.add(
-          Block.text(ra == null ? compared : "In declination nothing drifts but by axis and air.")
+          Block.text(ra == null ? compared : "The same in declination.")
               .with(dec));
     }
     if (!blocks.isEmpty()) {
