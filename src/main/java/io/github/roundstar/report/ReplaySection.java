@@ -108,7 +108,7 @@ final class ReplaySection {
                 + Numbers.plain(current.get().predictedMotionRmsArcsec())
                 + " arcsec RMS."
                 + factor(best.get().gain() / current.get().gain())
-            : name + ": no other setting would surely have been better by what shows.");
+            : name + ": no other setting would have kept the star noticeably stiller.");
     find(rows, axis, r -> r.best() && r.trained())
         .filter(ReplaySection::helps)
         .ifPresent(
