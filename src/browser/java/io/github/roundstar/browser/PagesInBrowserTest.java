@@ -118,7 +118,7 @@ class PagesInBrowserTest {
                     const before = box.previousElementSibling;
                     const hint = figure && !box.closest('.data')
                         ? figure.querySelector('.sideways')
-                        : before && before.matches('.sideways') ? before : null;
+                        : before && before.matches('.sideways,.hint') ? before : null;
                     const said = hint !== null && getComputedStyle(hint).display === 'block';
                     return shown && box.scrollWidth > box.clientWidth + 1 && !said;
                   }).map(box => box.textContent.slice(0, 60) + ' '

@@ -87,9 +87,7 @@ public final class ComparePage {
       blocks.add(Block.text(compared).with(ra));
     }
     if (dec != null) {
-      blocks.add(
-          Block.text(ra == null ? compared : "The same in declination.")
-              .with(dec));
+      blocks.add(Block.text(ra == null ? compared : "The same in declination.").with(dec));
     }
     if (!blocks.isEmpty()) {
       sections.add(new Section("drifts", "Drift against hour angle", blocks));
