@@ -101,6 +101,121 @@ class PagesInBrowserTest {
         .isEqualTo("");
   }
 
+  /** Charts, tables and tables of numbers, opened one and all. */
+  @ParameterizedTest
+  @ValueSource(ints = {320, 768, 1024, 1440})
+  void nothingIsWiderThanItsPlaceWithoutSayingSo(int width) {
+    for (Path page : pages) {
+      browser.open(page, width);
+      browser.script("document.querySelectorAll('details').forEach(d => d.open = true)");
+
+      assertThat(
+              browser.script(
+                  """
+                  return [...document.querySelectorAll('main .scroll')].filter(box => {
+                    const shown = box.getClientRects().length > 0;
+                    const figure = box.closest('figure');
+                    const before = box.previousElementSibling;
+                    const hint = figure && !box.closest('.data')
+                        ? figure.querySelector('.sideways')
+                        : before && before.matches('.sideways,.hint') ? before : null;
+                    const said = hint !== null && getComputedStyle(hint).display === 'block';
+                    return shown && box.scrollWidth > box.clientWidth + 1 && !said;
+                  }).map(box => box.textContent.slice(0, 60) + ' '
+                      + box.scrollWidth + '>' + box.clientWidth).join('; ')"""))
+          .as("%s at %d px", page.getFileName(), width)
+          .isEqualTo("");
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {320, 768, 1440})
+  void noIntervalBreaksOverTwoLines(int width) {
+    for (Path page : pages) {
+      browser.open(page, width);
+      browser.script(UNFOLD);
+
+      assertThat(
+              browser.script(
+                  """
+                  const broken = [];
+                  const walk = document.createTreeWalker(
+                      document.querySelector('main'), NodeFilter.SHOW_TEXT);
+                  for (let node; (node = walk.nextNode()); ) {
+                    if (node.parentElement.closest('svg,script,style')) continue;
+                    const interval = /\\([^()]*\\.\\.[^()]*\\)/g;
+                    for (let found; (found = interval.exec(node.data)); ) {
+                      const range = document.createRange();
+                      range.setStart(node, found.index);
+                      range.setEnd(node, found.index + found[0].length);
+                      const lines = new Set([...range.getClientRects()]
+                          .filter(r => r.width > 1).map(r => Math.round(r.top)));
+                      if (lines.size > 1) broken.push(found[0]);
+                    }
+                  }
+                  return broken.join('; ')"""))
+          .as("%s at %d px", page.getFileName(), width)
+          .isEqualTo("");
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {1104, 1440})
+  void evidenceStandsBesideItsChart(int width) {
+    for (Path page : pages) {
+      browser.open(page, width);
+      browser.script(UNFOLD);
+
+      assertThat(
+              browser.script(
+                  """
+                  return [...document.querySelectorAll('.beside')]
+                      .filter(b => b.querySelector(':scope>.said')).filter(b => {
+                    const chart = b.querySelector('figure').getBoundingClientRect();
+                    const said = b.querySelector(':scope>.said').getBoundingClientRect();
+                    return said.left < chart.right || said.top > chart.top + 40;
+                  }).map(b => b.querySelector('figcaption').textContent).join('; ')"""))
+          .as("%s at %d px", page.getFileName(), width)
+          .isEqualTo("");
+    }
+  }
+
+  /** In whatever font the machine has: Debian's default is wider than the one charts count on. */
+  @ParameterizedTest
+  @ValueSource(ints = {320, 768, 1440})
+  void wordsOfAChartStayInsideItAndApart(int width) {
+    for (Path page : pages) {
+      browser.open(page, width);
+      browser.script(UNFOLD);
+
+      assertThat(
+              browser.script(
+                  """
+                  const wrong = [];
+                  for (const svg of document.querySelectorAll('main svg.chart')) {
+                    if (!svg.getClientRects().length) continue;
+                    const view = svg.viewBox.baseVal;
+                    const words = [...svg.querySelectorAll('text')]
+                        .map(t => ({box: t.getBBox(), text: t.textContent}));
+                    words.forEach((w, i) => {
+                      const b = w.box;
+                      if (b.x < -1 || b.x + b.width > view.width + 1 || b.y + b.height > view.height + 3)
+                        wrong.push('outside: ' + w.text);
+                      words.slice(0, i).forEach(o => {
+                        const across = Math.min(b.x + b.width, o.box.x + o.box.width)
+                            - Math.max(b.x, o.box.x);
+                        const down = Math.min(b.y + b.height, o.box.y + o.box.height)
+                            - Math.max(b.y, o.box.y);
+                        if (across > 2 && down > 4) wrong.push(w.text + ' on ' + o.text);
+                      });
+                    });
+                  }
+                  return wrong.join('; ')"""))
+          .as("%s at %d px", page.getFileName(), width)
+          .isEqualTo("");
+    }
+  }
+
   @ParameterizedTest
   @CsvSource({"320, narrow", "768, medium", "1440, wide"})
   void timelineHasAFormThatFitsEveryScreen(int width, String form) {

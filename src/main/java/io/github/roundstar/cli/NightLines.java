@@ -62,10 +62,15 @@ final class NightLines {
         night.runs(),
         night.runs() == 1 ? "" : "s",
         night.guidedHours() > 0 || logged == 0
-            ? format("%.1f h guided", night.guidedHours())
-            : format("%.1f h without guiding", logged),
+            ? duration(night.guidedHours()) + " guided"
+            : duration(logged) + " without guiding",
         used,
         night.frames());
+  }
+
+  /** Hours; minutes below one. */
+  private static String duration(double hours) {
+    return hours < 1 ? format("%.0f min", 60 * hours) : format("%.1f h", hours);
   }
 
   private void verdict(NightResult result) {

@@ -176,7 +176,7 @@ public final class Season {
 
   private static String one(SeasonChange change) {
     String what = change.what().isEmpty() ? "change" : change.what();
-    return Sentences.capital(what) + " on " + change.date() + ": " + change.summary() + " ";
+    return Sentences.capital(what) + " on " + change.date() + ". " + change.summary() + " ";
   }
 
   private static String counted(List<SeasonChange> changes) {

@@ -88,6 +88,7 @@ final class ExposureFigures {
         report.roundFwhmArcsec(),
         report.roundFrom(),
         report.scale(),
+        report.arcsecPerPixel(),
         report.flexure().map(Flexure::eastArcsecPerHour).orElse(null),
         report.flexure().map(Flexure::northArcsecPerHour).orElse(null),
         elongationLimit,

@@ -55,8 +55,8 @@ final class Methods {
                   + " mostly right to 4 %, at times off by 20 %, now and then left at half or twice;"
                   + " directions differ by 2 %; pulses wait some 0.15 s; noise mostly forgets itself"
                   + " within a second; half of all mounts have play in declination, falling from zero"
-                  + " with a mean of 3 arcsec. How much the log itself taught stands under"
-                  + " /night/learned."),
+                  + " with a mean of 3 arcsec. How much the log itself taught is given beside"
+                  + " the figures of the night."),
           new Method(
               "/runs/*/responseArcsecPerSecond/crossAxisDeg",
               "Each axis fitted once more with the other axis' pulses beside everything else, every"

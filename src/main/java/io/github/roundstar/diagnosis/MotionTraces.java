@@ -15,8 +15,8 @@ import java.util.stream.IntStream;
 
 /** Motion of the mount with the corrections taken out, run by run, thinned for a chart. */
 final class MotionTraces {
-  /** Pixel columns over all runs of a night. */
-  private static final int COLUMNS = 700;
+  /** Columns over all runs of a night; a chart is some 650 pixels wide. */
+  private static final int COLUMNS = 450;
 
   /** Enough for a parabola to look smooth. */
   private static final int TREND_POINTS = 25;

@@ -145,7 +145,7 @@ record RunStudy(
             found ->
                 found.runs() == 1 && found.index(run.id()).isPresent()
                     ? Answer.of(found)
-                    : Answer.none("told over all runs of the night: see /night/periodic"));
+                    : Answer.none("told over all runs of the night: see the whole night"));
   }
 
   /** Periodic error over all runs of the night, where the motion at the axis can be had. */

@@ -1,5 +1,6 @@
 package io.github.roundstar.report;
 
+import io.github.roundstar.model.Sentences;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
@@ -13,6 +14,7 @@ import io.github.roundstar.results.BudgetPart;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.RunResult;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -27,6 +29,11 @@ import java.util.stream.Stream;
 final class BudgetSection {
   /** A remainder above this share of the whole is pointed at. */
   private static final double LARGE_REMAINDER = 0.1;
+
+  /** Less than these shows as zero. */
+  private static final double LEAST_ARCSEC2 = 0.0005;
+
+  private static final double LEAST_SHARE = 0.005;
 
   private static final List<Column> COLUMNS =
       List.of(
@@ -53,9 +60,9 @@ final class BudgetSection {
         Block.text(sentences(longest, known.size() > 1).toArray(String[]::new))
             .with(charts.of("the budget", () -> BudgetChart.draw(longest.budget())))
             .with(table(longest, known.size() > 1)));
-    known.stream()
-        .filter(run -> run != longest)
-        .forEach(run -> blocks.add(Block.text().with(table(run, true))));
+    if (known.size() > 1) {
+      blocks.add(Block.text().with(others(known.stream().filter(r -> r != longest).toList())));
+    }
     return new Section("budget", heading(longest), blocks);
   }
 
@@ -92,7 +99,7 @@ final class BudgetSection {
   private static List<String> sentences(RunResult run, boolean several) {
     List<String> sentences = new ArrayList<>();
     if (several) {
-      sentences.add("The chart is that of run " + run.id() + ", the longest.");
+      sentences.add("Chart and first table are those of run " + run.id() + ", the longest.");
     }
     sentences.add(
         "The parts add up to the mean square of the offsets. A part below zero belongs to a cause"
@@ -103,6 +110,7 @@ final class BudgetSection {
     sentences.add(
         "Noise counts here as the log shows it: the error of measuring, which trails nothing, and"
             + " the motion that the loop makes out of it.");
+    left(run.budget()).ifPresent(sentences::add);
     remainder(sentences, "RA", run.budget().ra());
     remainder(sentences, "Dec", run.budget().dec());
     return sentences;
@@ -127,20 +135,82 @@ final class BudgetSection {
     }
   }
 
-  private static Table table(RunResult run, boolean several) {
-    Budget budget = run.budget();
+  /** The causes that were looked for and add nothing that shows, in one sentence. */
+  private static Optional<String> left(Budget budget) {
+    List<String> names =
+        causes(budget).stream()
+            .filter(cause -> !cause.equals("remainder") && nothing(cause, budget))
+            .map(Causes::of)
+            .toList();
+    return names.isEmpty()
+        ? Optional.empty()
+        : Optional.of("Next to nothing comes from " + Sentences.list(names) + ".");
+  }
+
+  private static Set<String> causes(Budget budget) {
     Set<String> causes = new LinkedHashSet<>();
     Stream.of(budget.ra(), budget.dec())
         .filter(parts -> parts != null)
         .forEach(parts -> parts.forEach(part -> causes.add(part.cause())));
-    List<String> ordered = new ArrayList<>(causes);
+    return causes;
+  }
+
+  private static Table table(RunResult run, boolean several) {
+    Budget budget = run.budget();
+    List<String> ordered = new ArrayList<>(causes(budget));
     ordered.remove("remainder");
+    ordered.removeIf(cause -> nothing(cause, budget));
     ordered.add("remainder");
     return new Table(
             "Mean square about the set point by cause" + (several ? ", run " + run.id() : ""),
             COLUMNS,
             ordered.stream().map(cause -> row(cause, budget)).toList())
         .withoutEmptyColumns();
+  }
+
+  /** Whether a cause would show as zero in every cell. */
+  private static boolean nothing(String cause, Budget budget) {
+    return Stream.of(budget.ra(), budget.dec())
+        .filter(parts -> parts != null)
+        .flatMap(List::stream)
+        .filter(part -> part.cause().equals(cause))
+        .allMatch(BudgetSection::nothing);
+  }
+
+  private static boolean nothing(BudgetPart part) {
+    return Math.abs(part.meanSquareArcsec2()) < LEAST_ARCSEC2
+        && Math.abs(part.shareOfTrailing()) < LEAST_SHARE;
+  }
+
+  /** A row a run: the largest part of each axis. */
+  private static Table others(List<RunResult> runs) {
+    return new Table(
+            "The largest part in the other runs",
+            List.of(
+                Column.numbers("run", ""),
+                Column.words("in RA"),
+                Column.numbers("share within an exposure", ""),
+                Column.words("in Dec"),
+                Column.numbers("share within an exposure", "")),
+            runs.stream().map(BudgetSection::largest).toList())
+        .withoutEmptyColumns();
+  }
+
+  private static List<Cell> largest(RunResult run) {
+    List<Cell> cells = new ArrayList<>(List.of(Cell.count(run.id())));
+    for (List<BudgetPart> parts : Arrays.asList(run.budget().ra(), run.budget().dec())) {
+      String kind = largest(parts);
+      cells.add(parts == null ? Cell.NOT_KNOWN : Cell.of(kind));
+      cells.add(parts == null ? Cell.NOT_KNOWN : Cell.of(Numbers.percent(share(parts, kind))));
+    }
+    return cells;
+  }
+
+  private static double share(List<BudgetPart> parts, String kind) {
+    return parts.stream()
+        .filter(part -> Causes.kind(part.cause()).equals(kind))
+        .mapToDouble(BudgetPart::shareOfTrailing)
+        .sum();
   }
 
   private static List<Cell> row(String cause, Budget budget) {

@@ -3,7 +3,6 @@ package io.github.roundstar.report;
 import io.github.roundstar.model.Sentences;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Section;
-import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.Finding;
 import io.github.roundstar.results.Level;
 import io.github.roundstar.results.NightResult;
@@ -53,7 +52,7 @@ record CauseSections(List<Section> open, List<Section> folded) {
 
   /** Headings that would tell the title of their cause over again. */
   private static final Set<String> HEADED_ALIKE =
-      Set.of("periodic", "polar-axis", "drift", "jolts");
+      Set.of("periodic", "polar-axis", "drift", "jolts", "replay", "rows");
 
   CauseSections {
     open = List.copyOf(open);
@@ -96,7 +95,7 @@ record CauseSections(List<Section> open, List<Section> folded) {
       FindingSections.advice(finding).ifPresent(blocks::add);
     }
     String id = seen == null ? "finding-" + number : seen.id();
-    return new Section(id, Times.unbroken(finding.title()), blocks);
+    return new Section(id, finding.title(), blocks);
   }
 
   /** Whether what was measured comes with the same advice, in finer steps. */

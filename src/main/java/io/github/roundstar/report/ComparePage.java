@@ -80,15 +80,16 @@ public final class ComparePage {
     Svg ra = charts.of("drift in right ascension", () -> HourAngleChart.ra(evidence));
     Svg dec = charts.of("drift in declination", () -> HourAngleChart.dec(evidence));
     List<Block> blocks = new ArrayList<>();
-    Stream.of(ra, dec)
-        .filter(svg -> svg != null)
-        .forEach(svg -> blocks.add(Block.text().with(svg)));
+    String compared =
+        "A polar axis that is off drifts a star differently at every hour angle, so only points"
+            + " above one another compare.";
+    if (ra != null) {
+      blocks.add(Block.text(compared).with(ra));
+    }
+    if (dec != null) {
+      blocks.add(Block.text(ra == null ? compared : "The same in declination.").with(dec));
+    }
     if (!blocks.isEmpty()) {
-      blocks.add(
-          0,
-          Block.text(
-              "A polar axis that is off drifts a star differently at every hour angle, so only"
-                  + " points above one another compare."));
       sections.add(new Section("drifts", "Drift against hour angle", blocks));
     }
   }
@@ -132,9 +133,11 @@ public final class ComparePage {
         .map(
             figure ->
                 new KeyFigure(
-                    Numbers.signed(figure.fromTo()),
+                    Numbers.fixed(figure.before().value(), figure.decimals())
+                        + " to "
+                        + Numbers.fixed(figure.after().value(), figure.decimals()),
                     "",
-                    "",
+                    figure.unit(),
                     Sentences.capital(figure.name())
                         + ", change "
                         + Numbers.signed(figure.changed())

@@ -42,9 +42,7 @@ final class ExposureSection {
           Optional.ofNullable(
                   charts.of(
                       "the exposures",
-                      () ->
-                          FootprintSheet.draw(
-                              result.exposures(), evidence.imagingArcsecPerPixel())))
+                      () -> FootprintSheet.draw(result.exposures(), shown.arcsecPerPixel())))
               .map(sheet::with)
               .orElse(sheet));
       blocks.add(

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalInt;
+import java.util.Set;
 
 /** Plain names for the result's JSON Pointers. */
 final class FigureNames {
@@ -43,7 +44,11 @@ final class FigureNames {
           Map.entry("sizeArcsec", "size"),
           Map.entry("lightLost", "light lost"),
           Map.entry("budget", "budget of the motion"),
+          Map.entry("raTrailingArcsec2", "what trails in RA"),
+          Map.entry("decTrailingArcsec2", "what trails in Dec"),
           Map.entry("settling", "settling"),
+          Map.entry("learned", "what all runs teach together"),
+          Map.entry("ladder", "what each cure buys"),
           Map.entry("polarAxis", "polar axis"),
           Map.entry("azimuthArcmin", "azimuth"),
           Map.entry("altitudeArcmin", "altitude"),
@@ -86,18 +91,30 @@ final class FigureNames {
           Map.entry("hourAngleHours", "hour angle"),
           Map.entry("pierSide", "pier side"));
 
+  private static final Map<String, String> AXES = Map.of("ra", "RA", "dec", "Dec");
+
+  /** What only holds figures that have names of their own. */
+  private static final Set<String> HOLDERS = Set.of("learned", "pointings", "comparison");
+
   private FigureNames() {}
 
-  /** {@code /runs/2/periodic/components} becomes {@code periodic error, components}. */
+  /**
+   * {@code /runs/2/periodic/components} becomes {@code periodic error, components}, {@code
+   * /night/learned/dec/backlash} becomes {@code backlash in Dec}.
+   */
   static String of(String pointer) {
     String[] parts = pointer.split("/");
     List<String> names = new ArrayList<>();
+    String axis = "";
     for (int i = depth(parts); i < parts.length; i++) {
-      if (!parts[i].equals("*")) {
+      boolean last = i == parts.length - 1;
+      if (AXES.containsKey(parts[i]) && !(last && names.isEmpty())) {
+        axis = " in " + AXES.get(parts[i]);
+      } else if (!parts[i].equals("*") && (last || !HOLDERS.contains(parts[i]))) {
         names.add(PARTS.getOrDefault(parts[i], words(parts[i])));
       }
     }
-    return names.isEmpty() ? pointer : String.join(", ", names);
+    return names.isEmpty() ? pointer : String.join(", ", names) + axis;
   }
 
   /** A key that has no name of its own as words: {@code cornerTrailArcsec}, "corner trail". */

@@ -58,7 +58,9 @@ final class FindingSections {
     }
     Table table =
         new Table(
-            "", List.of(Column.words("looked at"), Column.words(""), Column.words("why")), rows);
+            "",
+            List.of(Column.words("looked at"), Column.files("level"), Column.words("why")),
+            rows);
     return Optional.of(
         new Section(
             "looked-at",

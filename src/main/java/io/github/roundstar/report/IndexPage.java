@@ -25,7 +25,7 @@ public final class IndexPage {
   private static final List<Column> COLUMNS =
       List.of(
           Column.words("night"),
-          Column.words("the night"),
+          Column.words("offsets in the night"),
           Column.words("decision"),
           Column.words("what to do first"),
           Column.numbers("round exposures", ""),
@@ -128,8 +128,10 @@ public final class IndexPage {
         result.polarAxis() == null ? Cell.NOT_KNOWN : value(result.polarAxis().totalArcmin()));
   }
 
-  /** Its interval stands in the night's own report. */
+  /**
+   * Its interval stands in the night's own report; without it the number is written as one alone.
+   */
   private static Cell value(Estimate estimate) {
-    return estimate == null ? Cell.NOT_KNOWN : Cell.of(Numbers.value(estimate));
+    return estimate == null ? Cell.NOT_KNOWN : Cell.of(Numbers.plain(estimate.value()));
   }
 }

@@ -96,7 +96,7 @@ public final class NightPage {
         new Page(
             "Night of " + result.night().date(),
             line,
-            Times.unbroken(headline),
+            headline,
             judgements,
             figures,
             warnings,

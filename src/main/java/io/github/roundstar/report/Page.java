@@ -4,6 +4,7 @@ import io.github.roundstar.report.chart.Svg;
 import io.github.roundstar.report.words.Clock;
 import io.github.roundstar.report.words.Numbers;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 
@@ -86,13 +87,36 @@ record Page(
   /** A figure that decides, with what it means. */
   record KeyFigure(String value, String interval, String unit, String meaning) {}
 
-  /** A heading and what stands under it. */
-  record Section(String id, String heading, List<Block> blocks) {}
+  /** A heading and what stands under it; sentences before a chart stand at its side. */
+  record Section(String id, String heading, List<Block> blocks) {
+    Section {
+      List<Block> joined = new ArrayList<>();
+      for (Block block : blocks) {
+        int last = joined.size() - 1;
+        boolean joins =
+            last >= 0
+                && joined.get(last).onlySentences()
+                && (block.chart() != null || block.onlySentences());
+        joined.add(joins ? block.after(joined.remove(last)) : block);
+      }
+      blocks = List.copyOf(joined);
+    }
+  }
 
   /** Sentences, then a chart, a table, what to do in order, a caution; each may be missing. */
   record Block(List<String> sentences, Svg chart, Table table, List<String> steps, String note) {
     static Block text(String... sentences) {
       return new Block(List.of(sentences), null, null, null, null);
+    }
+
+    private boolean onlySentences() {
+      return chart == null && table == null && steps == null && note == null;
+    }
+
+    private Block after(Block before) {
+      List<String> all = new ArrayList<>(before.sentences);
+      all.addAll(sentences);
+      return new Block(List.copyOf(all), chart, table, steps, note);
     }
 
     Block with(Svg svg) {
@@ -103,14 +127,57 @@ record Page(
       return new Block(sentences, chart, shown, steps, note);
     }
 
-    /** Whether a small chart leaves room for the rest at its side on a wide screen. */
-    boolean beside() {
-      return chart != null && chart.small();
+    /**
+     * How the style sheet lays it out: where a chart leaves room, the rest stands at its side on a
+     * wide screen.
+     */
+    String layout() {
+      return chart == null || chart.shape().equals("wide")
+          ? "block"
+          : "block beside " + chart.shape();
+    }
+
+    /** Whether a table is narrow enough to stand at the side of the chart. */
+    boolean tableFitsBeside() {
+      int most = chart != null && chart.shape().equals("half") ? 5 : 9;
+      return table != null && (table.breadth() <= most || table.pairs());
     }
   }
 
   /** Columns and rows; every row has a cell per column. */
   record Table(String caption, List<Column> columns, List<List<Cell>> rows) {
+    /** From so many columns on, a single row is shown as pairs of name and value. */
+    private static final int LEAST_PAIRS = 5;
+
+    /** So many numbers with intervals stand in no row of a page. */
+    private static final int MOST_INTERVALS = 5;
+
+    private static final int MOST_WITH_INTERVALS = 8;
+
+    /** Whether it is a list of named values more than a table. */
+    boolean pairs() {
+      boolean broad = columns.size() > MOST_WITH_INTERVALS && intervals() >= MOST_INTERVALS;
+      return (rows.size() == 1 && columns.size() >= LEAST_PAIRS || broad) && !linked();
+    }
+
+    /** How much room it takes, in columns of bare numbers. */
+    double breadth() {
+      long words = columns.stream().filter(column -> !column.numbers()).count();
+      return columns.size() + words + 1.5 * intervals();
+    }
+
+    private long intervals() {
+      return IntStream.range(0, columns.size())
+          .filter(c -> columns.get(c).numbers())
+          .filter(c -> rows.stream().anyMatch(row -> row.get(c).interval()))
+          .count();
+    }
+
+    /** Whether its rows have pages of their own. */
+    boolean linked() {
+      return rows.stream().anyMatch(row -> !row.get(0).href().isEmpty());
+    }
+
     /** Without the columns in which no figure is known or nothing is said. */
     Table withoutEmptyColumns() {
       List<Integer> kept =
@@ -162,6 +229,10 @@ record Page(
 
     static Cell of(Svg picture) {
       return new Cell("", "", "", picture);
+    }
+
+    private boolean interval() {
+      return this != NOT_KNOWN && !quiet.isEmpty();
     }
 
     private boolean says() {

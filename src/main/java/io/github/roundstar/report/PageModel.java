@@ -17,8 +17,14 @@ import java.util.Map;
  * left out, so that the template can ask for them by name.
  */
 final class PageModel {
-  /** From so many columns on, rows become cards on a narrow screen. */
+  /** From so many columns on, rows become cards with names on a narrow screen, else plain ones. */
   private static final int LEAST_CARD_COLUMNS = 4;
+
+  /** A table of more breadth stands with less space between its columns. */
+  private static final double MOST_WITH_SPACE = 13;
+
+  /** A table of more breadth may be wider than a window of a tablet turned on its side. */
+  private static final double MOST_ON_A_TABLET = 10;
 
   private PageModel() {}
 
@@ -26,20 +32,20 @@ final class PageModel {
     return map(
         "title", page.title(),
         "line", page.line(),
-        "headline", page.headline(),
+        "headline", Times.unbroken(page.headline()),
         "first", page.first() == null ? null : first(page.first()),
         "judgements",
             list(
                 page.judgements(),
-                j -> map("about", j.about(), "level", j.level(), "text", j.text())),
-        "warnings", page.warnings(),
+                j -> map("about", j.about(), "level", j.level(), "text", Times.unbroken(j.text()))),
+        "warnings", unbroken(page.warnings()),
         "figures",
             list(
                 page.figures(),
                 f ->
                     map(
                         "value", f.value(),
-                        "interval", f.interval(),
+                        "interval", Times.unbroken(f.interval()),
                         "unit", f.unit(),
                         "meaning", Times.unbroken(f.meaning()))),
         "timeline", page.timeline() == null ? null : block(page.timeline()),
@@ -51,7 +57,7 @@ final class PageModel {
   private static Map<String, Object> first(Page.First first) {
     return map(
         "need",
-        first.need(),
+        Times.unbroken(first.need()),
         "steps",
         list(
             first.steps(),
@@ -62,7 +68,7 @@ final class PageModel {
                     "sign", Times.unbroken(step.sign()),
                     "caution", step.caution())),
         "rest",
-        first.rest(),
+        Times.unbroken(first.rest()),
         "ladder",
         first.ladder() == null ? null : first.ladder().markup(),
         "shows",
@@ -82,7 +88,7 @@ final class PageModel {
   private static Map<String, Object> block(Block block) {
     return map(
         "kind",
-        block.beside() ? "block beside" : "block",
+        block.layout(),
         "sentences",
         unbroken(block.sentences()),
         "chart",
@@ -90,19 +96,21 @@ final class PageModel {
         "shows",
         block.chart() == null ? null : block.chart().title(),
         "sideways",
-        block.chart() == null || block.chart().fits()
-            ? null
-            : block.beside() ? "sideways" : "sideways wide",
+        block.chart() == null || block.chart().fits() ? null : "sideways " + block.chart().shape(),
         "numbers",
         block.chart() == null ? null : block.chart().table(),
         "table",
         block.table() == null ? null : table(block.table()),
+        "tableBox",
+        block.tableFitsBeside() ? "scroll" : "scroll below",
+        "broad",
+        block.table() != null && broad(block.table()) ? "sideways table" : null,
         "todo",
         block.steps() == null && block.note() == null ? null : "todo",
         "steps",
         unbroken(block.steps()),
         "note",
-        block.note());
+        block.note() == null ? null : Times.unbroken(block.note()));
   }
 
   private static List<String> unbroken(List<String> texts) {
@@ -119,11 +127,11 @@ final class PageModel {
         cells.add(
             map(
                 cell.href().isEmpty() ? "text" : "linked",
-                cell.text(),
+                Times.unbroken(cell.text()),
                 "href",
                 cell.href(),
                 "quiet",
-                cell.quiet(),
+                Times.unbroken(cell.quiet()),
                 "picture",
                 cell.picture() == null ? null : cell.picture().markup(),
                 "of",
@@ -144,12 +152,20 @@ final class PageModel {
         rows);
   }
 
+  /** Whether a table may be wider than a page of middling width, where it is no list of cards. */
+  private static boolean broad(Table table) {
+    return !table.pairs() && table.breadth() > MOST_ON_A_TABLET;
+  }
+
   /** A table of things that have pages of their own is one to sort. */
   private static String shape(Table table) {
-    boolean linked =
-        !table.rows().isEmpty() && table.rows().stream().anyMatch(r -> !r.get(0).href().isEmpty());
-    String cards = table.columns().size() >= LEAST_CARD_COLUMNS ? "cards" : "";
-    return linked ? (cards + " sortable").strip() : cards;
+    if (table.pairs()) {
+      return "pairs";
+    }
+    String cards = table.columns().size() >= LEAST_CARD_COLUMNS ? "cards" : "plain";
+    return cards
+        + (table.linked() ? " sortable" : "")
+        + (table.breadth() > MOST_WITH_SPACE ? " dense" : "");
   }
 
   private static String kind(Column column) {

@@ -8,6 +8,7 @@ import io.github.roundstar.report.Page.Table;
 import io.github.roundstar.report.chart.AxisDriftChart;
 import io.github.roundstar.report.chart.TrailMap;
 import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.AxisTrace;
 import io.github.roundstar.results.KnownDirection;
 import io.github.roundstar.results.NightEvidence;
@@ -37,13 +38,14 @@ final class PolarSection {
             trace.isEmpty()
                 ? null
                 : charts.of("drift against hour angle", () -> AxisDriftChart.draw(trace.get())),
-            null,
+            axis == null || axis.totalArcmin() == null ? null : table(axis, site),
             null,
             null));
     if (axis != null && axis.totalArcmin() != null) {
       List<String> steps = AdjusterWords.steps(axis);
-      blocks.add(
-          new Block(List.of(), null, table(axis, site), steps, steps.isEmpty() ? null : CAUTION));
+      if (!steps.isEmpty()) {
+        blocks.add(new Block(List.of(), null, null, steps, CAUTION));
+      }
       blocks.add(
           new Block(
               field(axis, trace),
@@ -192,7 +194,7 @@ final class PolarSection {
     }
     if (axis.longestExposureSeconds() != null) {
       sentences.add(
-          "It trails by half a pixel in " + Numbers.plain(axis.longestExposureSeconds()) + " s.");
+          "It trails by half a pixel in " + Times.duration(axis.longestExposureSeconds()) + ".");
     }
     boolean known = trace.map(t -> t.sensor() != null && t.sensor().starKnown()).orElse(true);
     if (!known) {

@@ -27,6 +27,12 @@ final class ReplaySection {
           Column.numbers("RMS of the star's motion", "arcsec"),
           Column.numbers("less motion", "arcsec"));
 
+  /** Less would not show in motions that are written with two decimals [arcsec]. */
+  private static final double LEAST_LESS_ARCSEC = 0.005;
+
+  /** A factor nearer to 1 is none. */
+  private static final double SAME_GAIN = 0.05;
+
   private ReplaySection() {}
 
   static Section of(NightResult result, Charts charts) {
@@ -71,7 +77,9 @@ final class ReplaySection {
   }
 
   private static boolean helps(Replay row) {
-    return row.lessMotionArcsec() != null && row.lessMotionArcsec().lo95() > 0;
+    return row.lessMotionArcsec() != null
+        && row.lessMotionArcsec().lo95() > 0
+        && row.lessMotionArcsec().value() >= LEAST_LESS_ARCSEC;
   }
 
   private static Optional<Replay> best(List<Replay> rows, String axis) {
@@ -92,19 +100,15 @@ final class ReplaySection {
     sentences.add(
         helps(best.get())
             ? name
-                + ": a gain of "
-                + Numbers.plain(best.get().gain())
-                + " instead of "
-                + Numbers.plain(current.get().gain())
-                + deadband(current.get(), best.get())
+                + ": "
+                + changes(current.get(), best.get())
                 + " would have moved the star by "
                 + Numbers.plain(best.get().predictedMotionRmsArcsec())
                 + " instead of "
                 + Numbers.plain(current.get().predictedMotionRmsArcsec())
-                + " arcsec RMS. In the program, multiply the gain by "
-                + Numbers.coarse(best.get().gain() / current.get().gain())
-                + "."
-            : name + ": no other setting would surely have been better.");
+                + " arcsec RMS."
+                + factor(best.get().gain() / current.get().gain())
+            : name + ": no other setting would have kept the star noticeably stiller.");
     find(rows, axis, r -> r.best() && r.trained())
         .filter(ReplaySection::helps)
         .ifPresent(
@@ -118,11 +122,28 @@ final class ReplaySection {
                         + "."));
   }
 
-  /** Nothing where both are the same as shown. */
-  private static String deadband(Replay current, Replay best) {
-    String then = Numbers.plain(best.deadbandArcsec());
-    String now = Numbers.plain(current.deadbandArcsec());
-    return then.equals(now) ? "" : " and a deadband of " + then + " instead of " + now + " arcsec";
+  /** What is set otherwise, as far as it shows. */
+  private static String changes(Replay current, Replay best) {
+    List<String> changes = new ArrayList<>();
+    changed("gain", best.gain(), current.gain(), "").ifPresent(changes::add);
+    changed("deadband", best.deadbandArcsec(), current.deadbandArcsec(), " arcsec")
+        .ifPresent(changes::add);
+    return changes.isEmpty() ? "other settings" : String.join(" and ", changes);
+  }
+
+  private static Optional<String> changed(String what, double best, double current, String unit) {
+    String then = Numbers.plain(best);
+    String now = Numbers.plain(current);
+    return then.equals(now)
+        ? Optional.empty()
+        : Optional.of("a " + what + " of " + then + " instead of " + now + unit);
+  }
+
+  /** The gain by the log's figures is not what the program calls it, so its change is a factor. */
+  private static String factor(double gains) {
+    return Math.abs(gains - 1) < SAME_GAIN
+        ? ""
+        : " In the program, multiply the gain by " + Numbers.coarse(gains) + ".";
   }
 
   private static List<Cell> row(Replay row) {

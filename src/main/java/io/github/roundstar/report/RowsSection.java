@@ -40,9 +40,10 @@ final class RowsSection {
     List<Block> blocks = new ArrayList<>();
     Table table =
         new Table(
-            "Rows of the log, run by run",
-            COLUMNS,
-            result.runs().stream().map(RowsSection::row).toList());
+                "Rows of the log, run by run",
+                COLUMNS,
+                result.runs().stream().map(RowsSection::row).toList())
+            .withoutEmptyColumns();
     blocks.add(
         Block.text(
                 "Only frames taken while the star was guided steadily count in the RMS. The others"
@@ -93,7 +94,7 @@ final class RowsSection {
             counts.duplicate(),
             counts.rejected(),
             counts.unusable())
-        .map(Cell::count)
+        .map(count -> count == 0 ? Cell.NONE : Cell.count(count))
         .toList();
   }
 

@@ -242,7 +242,7 @@ public final class SeasonPage {
                         NightWords.round(night),
                         Cell.of(night.rmsRadialArcsec()),
                         Cell.of(Numbers.fixed(night.guidedHours(), 1)),
-                        Cell.link("figures", night.result())))
+                        Cell.link("data file", night.result())))
             .toList();
     return new Section(
         "nights",
@@ -259,7 +259,7 @@ public final class SeasonPage {
                                 Column.numbers("round exposures", ""),
                                 Column.numbers("radial RMS", "arcsec"),
                                 Column.numbers("guided", "h"),
-                                Column.words("JSON")),
+                                Column.words("all its figures")),
                             rows)
                         .withoutEmptyColumns())));
   }

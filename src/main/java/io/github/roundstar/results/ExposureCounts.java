@@ -41,7 +41,8 @@ public record ExposureCounts(
   }
 
   /**
-   * {@code 12 of 20 exposures round, 5 trailed (5 periodic-error), 2 borderline, 1 not covered}.
+   * {@code 12 of 20 exposures round, 5 trailed (5 periodic error), 2 borderline, 1 not covered};
+   * what there is none of is left out.
    */
   public String words() {
     String causes =
@@ -50,16 +51,19 @@ public record ExposureCounts(
                 Map.Entry.<String, Integer>comparingByValue()
                     .reversed()
                     .thenComparing(Map.Entry.comparingByKey()))
-            .map(e -> e.getValue() + " " + e.getKey())
+            .map(e -> e.getValue() + " " + e.getKey().replace('-', ' '))
             .collect(Collectors.joining(", "));
     return String.format(
         Locale.ROOT,
-        "%d of %d exposures round, %d trailed%s, %d borderline, %d not covered",
+        "%d of %d exposures round%s%s%s",
         round,
         all,
-        trailed(),
-        causes.isEmpty() ? "" : " (" + causes + ")",
-        borderline,
-        notCovered);
+        some(trailed(), " trailed (" + causes + ")"),
+        some(borderline, " borderline"),
+        some(notCovered, " not covered"));
+  }
+
+  private static String some(int count, String what) {
+    return count == 0 ? "" : ", " + count + what;
   }
 }

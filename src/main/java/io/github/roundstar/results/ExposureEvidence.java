@@ -2,6 +2,7 @@ package io.github.roundstar.results;
 
 import io.github.roundstar.model.Estimate;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /**
  * What a report shows of the exposures beside their figures.
@@ -11,6 +12,7 @@ import java.util.List;
  * @param roundFwhmArcsec width of the star image that air and optics alone make [arcsec]
  * @param roundFrom where that width comes from, in words
  * @param scale which scale the images have and where it is from, in words
+ * @param arcsecPerPixel the scale that all images share [arcsec per pixel as stored]
  * @param flexureEastArcsecPerHour how the cameras move apart; null when it cannot be told
  * @param flexureNorthArcsecPerHour likewise
  * @param elongationLimit major over minor axis up to which a star counts as round
@@ -22,6 +24,7 @@ public record ExposureEvidence(
     Estimate roundFwhmArcsec,
     String roundFrom,
     String scale,
+    OptionalDouble arcsecPerPixel,
     Estimate flexureEastArcsecPerHour,
     Estimate flexureNorthArcsecPerHour,
     double elongationLimit,

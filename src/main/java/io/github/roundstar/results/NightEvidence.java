@@ -100,24 +100,29 @@ public record NightEvidence(
 
   /** The same with what the reader should know about the input. */
   public NightEvidence withWarnings(List<String> toKnow) {
-    return new NightEvidence(
-        mountName,
-        imagingArcsecPerPixel,
-        timeline,
-        offsets,
-        raMotion,
-        decMotion,
-        spectrum,
-        worm,
-        axis,
-        toKnow,
-        sense,
-        exposures,
-        localTime);
+    return with(timeline, toKnow, exposures, localTime);
   }
 
   /** The same with the runs drawn otherwise. */
   public NightEvidence withTimeline(List<RunTrace> runs) {
+    return with(runs, warnings, exposures, localTime);
+  }
+
+  /** The same with exposures. */
+  public NightEvidence withExposures(ExposureEvidence shown) {
+    return with(timeline, warnings, Optional.of(shown), localTime);
+  }
+
+  /** The same with another time of day. */
+  public NightEvidence withLocalTime(Optional<LocalTime> other) {
+    return with(timeline, warnings, exposures, other);
+  }
+
+  private NightEvidence with(
+      List<RunTrace> runs,
+      List<String> toKnow,
+      Optional<ExposureEvidence> shown,
+      Optional<LocalTime> time) {
     return new NightEvidence(
         mountName,
         imagingArcsecPerPixel,
@@ -128,45 +133,9 @@ public record NightEvidence(
         spectrum,
         worm,
         axis,
-        warnings,
+        toKnow,
         sense,
-        exposures,
-        localTime);
-  }
-
-  /** The same with exposures. */
-  public NightEvidence withExposures(ExposureEvidence shown) {
-    return new NightEvidence(
-        mountName,
-        imagingArcsecPerPixel,
-        timeline,
-        offsets,
-        raMotion,
-        decMotion,
-        spectrum,
-        worm,
-        axis,
-        warnings,
-        sense,
-        Optional.of(shown),
-        localTime);
-  }
-
-  /** The same with another time of day. */
-  public NightEvidence withLocalTime(Optional<LocalTime> other) {
-    return new NightEvidence(
-        mountName,
-        imagingArcsecPerPixel,
-        timeline,
-        offsets,
-        raMotion,
-        decMotion,
-        spectrum,
-        worm,
-        axis,
-        warnings,
-        sense,
-        exposures,
-        other);
+        shown,
+        time);
   }
 }

@@ -189,7 +189,7 @@ class CommandLineTest {
     assertThat(ran.err()).isEmpty();
     assertThat(names(out)).hasSize(2);
     String stem = names(out).get(0).replace(".html", "");
-    assertThat(ran.outLines().get(0)).startsWith(stem + "  1 run, 0.0 h guided, 60 of 60 frames");
+    assertThat(ran.outLines().get(0)).startsWith(stem + "  1 run, 3 min guided, 60 of 60 frames");
     assertThat(ran.outLines())
         .endsWith(
             "  figures  " + out.resolve(stem + ".json"),

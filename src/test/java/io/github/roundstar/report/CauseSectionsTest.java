@@ -60,7 +60,7 @@ class CauseSectionsTest {
             "Well.",
             "The timeline of the night shows when, in the row of settling.",
             "What to do:");
-    assertThat(loop.blocks().get(4).steps()).containsExactly("Do it.");
+    assertThat(loop.blocks().get(1).steps()).containsExactly("Do it.");
   }
 
   @Test

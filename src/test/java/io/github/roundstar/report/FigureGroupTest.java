@@ -16,7 +16,8 @@ class FigureGroupTest {
                 new NotComputed("/polarAxis", "no drift"),
                 new NotComputed("/runs/*/backlashArcsecAxis/ra", "too short")))
         .containsExactly(
-            new FigureGroup(List.of("periodic error over the night", "backlash, RA"), "too short"),
+            new FigureGroup(
+                List.of("periodic error over the night", "backlash in RA"), "too short"),
             new FigureGroup(List.of("polar axis"), "no drift"));
   }
 

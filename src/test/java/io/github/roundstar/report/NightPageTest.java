@@ -65,7 +65,7 @@ class NightPageTest {
   /** Where rows were lost, the first screen says so, not a folded section alone. */
   @Test
   void rowsThatCouldNotBeReadAreToldBeforeTheTimeline() {
-    String told = "2 rows of garden-pier.ecsv (less than 1 %) could not be read";
+    String told = "2 rows of garden-pier.ecsv (less than 1\u00a0%) could not be read";
     assertThat(html).containsOnlyOnce(told);
     assertThat(html.indexOf(told)).isLessThan(html.indexOf("<svg"));
   }

@@ -3,6 +3,7 @@ package io.github.roundstar.diagnosis.exposures;
 import io.github.roundstar.model.Estimate;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * What came of a night's exposures.
@@ -12,6 +13,7 @@ import java.util.Optional;
  * @param roundFwhmArcsec width of the star image that air and optics alone make [arcsec]
  * @param roundFrom where that width comes from, in words
  * @param scale which scale the images have and where it is from, in words
+ * @param arcsecPerPixel the scale that all images share [arcsec per pixel as stored]
  * @param flexure how the cameras move apart
  * @param problems files that could not be used
  */
@@ -21,6 +23,7 @@ public record ExposureReport(
     Estimate roundFwhmArcsec,
     String roundFrom,
     String scale,
+    OptionalDouble arcsecPerPixel,
     Optional<Flexure> flexure,
     List<String> problems) {
   /** Copies. */

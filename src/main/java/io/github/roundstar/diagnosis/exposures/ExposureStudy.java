@@ -170,6 +170,7 @@ public final class ExposureStudy {
         width.fwhmArcsec(),
         width.from(),
         ImageScale.words(camera.frames(), equipment),
+        ImageScale.shared(camera.frames(), equipment),
         flexure,
         problems);
   }

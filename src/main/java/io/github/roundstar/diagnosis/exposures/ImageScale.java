@@ -33,6 +33,19 @@ record ImageScale(double arcsecPerPixel, String from) {
         : Optional.empty();
   }
 
+  /** The scale that all exposures share; nothing where they differ or one has none. */
+  static OptionalDouble shared(List<ExposureFrame> frames, Equipment equipment) {
+    double[] scales =
+        frames.stream()
+            .map(frame -> of(frame, equipment))
+            .mapToDouble(scale -> scale.map(ImageScale::arcsecPerPixel).orElse(Double.NaN))
+            .distinct()
+            .toArray();
+    return scales.length == 1 && scales[0] > 0
+        ? OptionalDouble.of(scales[0])
+        : OptionalDouble.empty();
+  }
+
   /** Which scales a night's exposures have, and where from. */
   static String words(List<ExposureFrame> frames, Equipment equipment) {
     Map<String, Integer> counts = new TreeMap<>();

@@ -50,7 +50,7 @@ public final class AirChart {
       return Optional.empty();
     }
     ChartStyle style = ChartStyle.load();
-    ListedAxis horizontal = TimeScale.of(result, evidence).axis(style);
+    ListedAxis horizontal = TimeScale.of(result, evidence, Sheet.HALF).axis(style);
     return Optional.of(
         draw(style, horizontal, spans, "air-time", "Noise floor and scatter against time", true));
   }
@@ -137,7 +137,7 @@ public final class AirChart {
             .line("RMS, Dec", Ink.DEC, SCATTER_DEC)
             .line("noise floor, RA", Ink.RA, FLOOR)
             .line("noise floor, Dec", Ink.DEC, FLOOR_DEC));
-    return style.draw(plot, new Sheet(id, Sheet.WIDE, HEIGHT, title, words(spans)));
+    return style.draw(plot, new Sheet(id, Sheet.HALF, HEIGHT, title, words(spans)));
   }
 
   private static void marks(XYPlot plot, Span span) {

@@ -56,7 +56,7 @@ public final class AxisDriftChart {
         style
             .draw(
                 plot,
-                new Sheet("axis", Sheet.WIDE, HEIGHT, "Dec drift against hour angle", words(trace)))
+                new Sheet("axis", Sheet.HALF, HEIGHT, "Dec drift against hour angle", words(trace)))
             .with(table(trace)));
   }
 

@@ -18,6 +18,9 @@ import org.jfree.chart.plot.XYPlot;
  * section.
  */
 public final class BudgetChart {
+  /** Smaller parts would be drawn as nothing. */
+  private static final double LEAST_ARCSEC2 = 0.0005;
+
   private static final int ROW = 34;
   private static final double HALF = 0.17;
   private static final double APART = 0.21;
@@ -65,7 +68,7 @@ public final class BudgetChart {
             plot,
             new Sheet(
                 "budget",
-                Sheet.WIDE,
+                Sheet.HALF,
                 ROW * causes.size() + 80,
                 "What the scatter is made of",
                 words(budget, causes))));
@@ -75,7 +78,11 @@ public final class BudgetChart {
     Set<String> causes = new LinkedHashSet<>();
     Stream.of(budget.ra(), budget.dec())
         .filter(parts -> parts != null)
-        .forEach(parts -> parts.forEach(part -> causes.add(part.cause())));
+        .forEach(
+            parts ->
+                parts.stream()
+                    .filter(part -> Math.abs(part.meanSquareArcsec2()) >= LEAST_ARCSEC2)
+                    .forEach(part -> causes.add(part.cause())));
     List<String> ordered = new ArrayList<>(causes);
     if (ordered.remove("remainder")) {
       ordered.add("remainder");

@@ -131,6 +131,10 @@ final class ChartStyle {
     g2.setTransformDoubleConverter(SvgStep::decimals);
     ChartRenderingInfo drawn = new ChartRenderingInfo(null);
     chart.draw(g2, new Rectangle2D.Double(0, 0, sheet.width(), sheet.height()), drawn);
-    return SvgStep.of(g2.getSVGElement(), sheet, data.apply(drawn.getPlotInfo()));
+    return SvgStep.of(
+        g2.getSVGElement(),
+        sheet,
+        g2.getFontMetrics(font)::stringWidth,
+        data.apply(drawn.getPlotInfo()));
   }
 }

@@ -1,5 +1,6 @@
 package io.github.roundstar.report.chart;
 
+import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.Band;
 import io.github.roundstar.results.Polyline;
 import java.util.ArrayList;
@@ -27,6 +28,7 @@ record ChartTable(String rule, List<String> columns, List<List<String>> rows) {
   String markup(String title) {
     StringBuilder out = new StringBuilder(64 * (rows.size() + 2));
     out.append("<details class=\"data\"><summary>Numbers of this chart</summary>")
+        .append("<p class=\"hint\">Where it is wider than this window, scroll it sideways.</p>")
         .append("<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"Numbers: ")
         .append(SvgStep.escaped(title).replace("\"", "&quot;"))
         .append("\"><table><caption>")
@@ -44,7 +46,7 @@ record ChartTable(String rule, List<String> columns, List<List<String>> rows) {
 
   private static void cell(StringBuilder out, String open, String close, String text) {
     out.append('<').append(open).append('>');
-    out.append(SvgStep.escaped(text)).append("</").append(close).append('>');
+    out.append(SvgStep.escaped(Times.unbroken(text))).append("</").append(close).append('>');
   }
 
   /** Least and greatest value of each line in equal spans of the chart's width. */

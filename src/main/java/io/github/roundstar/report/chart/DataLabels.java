@@ -99,8 +99,13 @@ final class DataLabels extends AbstractXYAnnotation {
         g2.setStroke(ChartStyle.HAIR);
         g2.draw(new Line2D.Double(px, box.getMaxY() - 2, px, py - 3));
       }
-      g2.setPaint(label.color);
-      g2.drawString(label.text, (float) left, (float) (box.getY() + metrics.getAscent()));
+    }
+    // Words come last, so that no leader of another label crosses them.
+    for (int i = 0; i < labels.size(); i++) {
+      Rectangle2D box = taken.get(i);
+      g2.setPaint(labels.get(i).color);
+      g2.drawString(
+          labels.get(i).text, (float) box.getX(), (float) (box.getY() + metrics.getAscent()));
     }
   }
 

@@ -80,7 +80,7 @@ public final class HourAngleChart {
                 plot,
                 new Sheet(
                     id,
-                    Sheet.WIDE,
+                    Sheet.HALF,
                     HEIGHT,
                     name.substring(0, name.indexOf(' ')) + " drift against hour angle",
                     words(known, of)))

@@ -58,7 +58,7 @@ public final class JoltChart {
       return Optional.empty();
     }
     ChartStyle style = ChartStyle.load();
-    TimeScale time = TimeScale.of(result, evidence);
+    TimeScale time = TimeScale.of(result, evidence, Sheet.HALF);
     ListedAxis horizontal = time.axis(style);
     CombinedDomainXYPlot all = new CombinedDomainXYPlot(horizontal);
     all.setGap(GAP);
@@ -78,7 +78,7 @@ public final class JoltChart {
             : clouds.isEmpty()
                 ? "Jolts by size"
                 : "Jolts by size, and clouds by the light they took";
-    Sheet sheet = new Sheet("jolt", Sheet.WIDE, height, title, words(moves, clouds));
+    Sheet sheet = new Sheet("jolt", Sheet.HALF, height, title, words(moves, clouds));
     return Optional.of(style.draw(all, sheet).with(table(time, moves, clouds)));
   }
 

@@ -52,7 +52,7 @@ public final class MotionChart {
       return Optional.empty();
     }
     ChartStyle style = ChartStyle.load();
-    TimeScale time = TimeScale.of(result, evidence);
+    TimeScale time = TimeScale.of(result, evidence, Sheet.HALF);
     ListedAxis horizontal = time.axis(style);
     Extent shown = extent.padded(0.1, 0.5);
     ListedAxis vertical =
@@ -73,7 +73,7 @@ public final class MotionChart {
                 plot,
                 new Sheet(
                     ra ? "ra" : "dec",
-                    Sheet.WIDE,
+                    Sheet.HALF,
                     HEIGHT,
                     title,
                     words(traces, extent, ways.upInWords(ink))))

@@ -47,7 +47,7 @@ public final class OverlayChart {
             new ListedAxis(
                 x.low(),
                 x.high() + 1e-3,
-                Ticks.periods(Math.pow(10, x.low()), Math.pow(10, x.high()))),
+                Ticks.periods(Math.pow(10, x.low()), Math.pow(10, x.high()), Sheet.HALF - RIGHT)),
             "period");
     double low = Math.min(Math.max(y.low(), y.high() - 3), y.high() - 1);
     ListedAxis vertical =
@@ -56,7 +56,7 @@ public final class OverlayChart {
     Sheet sheet =
         new Sheet(
             "spectra",
-            Sheet.WIDE,
+            Sheet.HALF,
             HEIGHT,
             "Amplitude against period before and after",
             "Spectra of the mount's motion in right ascension, logarithmic. Largest amplitude "
@@ -65,13 +65,7 @@ public final class OverlayChart {
                 + peak(sides.after(), true)
                 + " after.");
     return Optional.of(
-        draw(
-                style,
-                horizontal,
-                vertical,
-                sides,
-                "amplitude at the axis, arcsec (logarithmic scale)",
-                sheet)
+        draw(style, horizontal, vertical, sides, SpectrumChart.name(y.low() <= low), sheet)
             .with(
                 table(
                     "period",
@@ -101,7 +95,7 @@ public final class OverlayChart {
     Sheet sheet =
         new Sheet(
             "turns",
-            Sheet.WIDE,
+            Sheet.HALF,
             HEIGHT,
             "One turn before and after, on one phase",
             "Right ascension over one turn of "
@@ -135,10 +129,12 @@ public final class OverlayChart {
     // The last percent of the frames would squeeze the rest.
     double reach =
         all(sides).mapToDouble(line -> line.x(Math.max(0, line.size() - 2))).max().orElse(1);
+    boolean beyond = all(sides).anyMatch(line -> line.x(line.size() - 1) > reach);
     ListedAxis horizontal =
         style.horizontal(
             new ListedAxis(0, Math.max(reach, 0.1), Ticks.linear(0, Math.max(reach, 0.1), 8)),
-            "distance from the mean place, arcsec");
+            "distance from the mean place, arcsec"
+                + (beyond ? "; the last 1 % goes on beyond the edge" : ""));
     List<Tick> shares =
         Stream.of(0.0, 0.25, 0.5, 0.75, 1.0)
             .map(share -> new Tick(share, Numbers.fixed(100 * share, 0)))
@@ -147,7 +143,7 @@ public final class OverlayChart {
     Sheet sheet =
         new Sheet(
             "distances",
-            Sheet.WIDE,
+            Sheet.HALF,
             HEIGHT,
             "Share of frames within a distance, before and after",
             "Half of the frames lie within "

@@ -24,6 +24,18 @@ public final class ReplayChart {
   /** Curves are cut off at this many times the present motion. */
   private static final double MOST_OVER_PRESENT = 2.5;
 
+  /** The plot goes on above the cut, for the words that say how far a curve goes. */
+  private static final double ABOVE_CUT = 1.1;
+
+  /** A curve of the chart: one axis, with or without its periodic error. */
+  private record Sweep(String axis, boolean trained, Ink ink, BasicStroke stroke) {}
+
+  private static final List<Sweep> SWEEPS =
+      List.of(
+          new Sweep("ra", false, Ink.RA, ChartStyle.LINE),
+          new Sweep("ra", true, Ink.RA, ChartStyle.THIN_DASHED),
+          new Sweep("dec", false, Ink.DEC, ChartStyle.DASHED));
+
   private ReplayChart() {}
 
   /**
@@ -37,17 +49,18 @@ public final class ReplayChart {
     }
     ChartStyle style = ChartStyle.load();
     ListedAxis horizontal = gains(style, rows);
-    double high = highest(rows);
-    ListedAxis vertical = style.vertical(new ListedAxis(0, high, Ticks.linear(0, high, 6)));
+    double cut = highest(rows);
+    double high = ABOVE_CUT * cut;
+    ListedAxis vertical = style.vertical(new ListedAxis(0, high, Ticks.linear(0, cut, 6)));
     XYPlot plot = style.plot(horizontal, vertical);
     plot.setInsets(new RectangleInsets(ChartStyle.HEADROOM, 2, 2, RIGHT));
     style.rules(plot, horizontal, vertical, "RMS of the star's motion, arcsec", Ink.INK);
     LineKey key = new LineKey(style.font());
     DataLabels labels = DataLabels.above(style.font(), highestCurve(rows));
     present(plot, labels, rows);
-    curve(plot, key, labels, rows, "ra", false, Ink.RA, ChartStyle.LINE);
-    curve(plot, key, labels, rows, "ra", true, Ink.RA, ChartStyle.THIN_DASHED);
-    curve(plot, key, labels, rows, "dec", false, Ink.DEC, ChartStyle.DASHED);
+    for (Sweep sweep : SWEEPS) {
+      curve(plot, key, labels, rows, sweep, cut);
+    }
     plot.addAnnotation(key);
     plot.addAnnotation(labels);
     return Optional.of(
@@ -55,7 +68,7 @@ public final class ReplayChart {
             .draw(
                 plot,
                 new Sheet(
-                    "replay", Sheet.WIDE, HEIGHT, "Star motion under other gains", words(rows)))
+                    "replay", Sheet.HALF, HEIGHT, "Star motion under other gains", words(rows)))
             .with(table(rows)));
   }
 
@@ -79,7 +92,7 @@ public final class ReplayChart {
     rows.stream()
         .filter(Replay::current)
         .forEach(row -> present.add(row.predictedMotionRmsArcsec()));
-    return 1.08 * Math.min(curves.high(), MOST_OVER_PRESENT * Math.max(0.01, present.reach()));
+    return 1.02 * Math.min(curves.high(), MOST_OVER_PRESENT * Math.max(0.01, present.reach()));
   }
 
   /** The sweep over gain at the present deadband and cadence. */
@@ -104,28 +117,18 @@ public final class ReplayChart {
   }
 
   private static void curve(
-      XYPlot plot,
-      LineKey key,
-      DataLabels labels,
-      List<Replay> rows,
-      String axis,
-      boolean trained,
-      Ink ink,
-      BasicStroke stroke) {
-    Polyline curve = sweep(rows, axis, trained);
+      XYPlot plot, LineKey key, DataLabels labels, List<Replay> rows, Sweep sweep, double cut) {
+    Polyline curve = sweep(rows, sweep.axis, sweep.trained);
     if (curve.size() > 1) {
       plot.addAnnotation(
-          DataPath.stroked(
-              inside(curve, plot.getRangeAxis().getUpperBound(), labels, ink),
-              ink.color(),
-              stroke));
-      key.line(name(axis) + (trained ? ", error trained out" : ""), ink, stroke);
+          DataPath.stroked(inside(curve, cut, labels, sweep.ink), sweep.ink.color(), sweep.stroke));
+      String name = name(sweep.axis) + (sweep.trained ? ", error trained out" : "");
+      key.line(name, sweep.ink, sweep.stroke);
     }
   }
 
   /**
-   * What of a curve lies below the upper end of the axis; where it goes on beyond, a word says how
-   * far.
+   * What of a curve lies below the cut; where it goes on beyond, a word above the cut says how far.
    */
   private static Path2D inside(Polyline curve, double high, DataLabels labels, Ink ink) {
     Path2D path = new Path2D.Double();

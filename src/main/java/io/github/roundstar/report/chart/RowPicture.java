@@ -55,7 +55,7 @@ public final class RowPicture {
         .append("Z\"/>");
     side(svg, figure, figure.before(), BEFORE, Ink.QUIET, Ink.PAPER);
     side(svg, figure, figure.after(), AFTER, Ink.RA, Ink.RA);
-    return new Svg(svg.append("</svg>").toString(), true, words);
+    return new Svg(svg.append("</svg>").toString(), "small", words);
   }
 
   /**
@@ -77,7 +77,7 @@ public final class RowPicture {
             .append(SvgStep.decimals(HEIGHT - 1 - (HEIGHT - 2) * share));
       }
     }
-    return new Svg(svg.append("\"/></svg>").toString(), true, "");
+    return new Svg(svg.append("\"/></svg>").toString(), "small", "");
   }
 
   private static StringBuilder opened(int width, String words) {

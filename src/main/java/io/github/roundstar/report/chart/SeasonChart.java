@@ -24,6 +24,7 @@ public final class SeasonChart {
   private static final int BELOW = 42;
   private static final int ABOVE = 46;
   private static final int TICKS = 9;
+  private static final int MOST_TICKS = 8;
   private static final BasicStroke DOT = ChartStyle.stroke(5);
   private static final BasicStroke LAST = ChartStyle.stroke(9);
 
@@ -52,7 +53,7 @@ public final class SeasonChart {
         style.horizontal(
             new ListedAxis(
                 wide.low(), wide.high(), Ticks.dates(first, wide.low(), wide.high(), TICKS)),
-            "evening");
+            "evening of the night");
     CombinedDomainXYPlot all = new CombinedDomainXYPlot(horizontal);
     all.setGap(GAP);
     all.setInsets(new RectangleInsets(ABOVE, 2, 2, 14));
@@ -82,9 +83,7 @@ public final class SeasonChart {
     Extent y = new Extent();
     trend.points().forEach(point -> y.add(point.value().lo95()).add(point.value().hi95()));
     Extent high = y.padded(0.1, 0.01);
-    ListedAxis vertical =
-        style.vertical(
-            new ListedAxis(high.low(), high.high(), Ticks.linear(high.low(), high.high(), 3)));
+    ListedAxis vertical = style.vertical(new ListedAxis(high.low(), high.high(), ticks(high)));
     XYPlot plot = style.plot(null, vertical);
     if (trend.usual() != null) {
       Path2D band = new Path2D.Double();
@@ -111,6 +110,16 @@ public final class SeasonChart {
     plot.addAnnotation(DataPath.stroked(dots, Ink.RA.color(), DOT));
     plot.addAnnotation(DataPath.stroked(dot(points.get(points.size() - 1)), Ink.RA.color(), LAST));
     return plot;
+  }
+
+  /** Two ticks at least, without which a lane has no scale. */
+  private static List<Tick> ticks(Extent shown) {
+    int wanted = 3;
+    List<Tick> ticks = Ticks.linear(shown.low(), shown.high(), wanted);
+    while (ticks.size() < 2 && wanted < MOST_TICKS) {
+      ticks = Ticks.linear(shown.low(), shown.high(), ++wanted);
+    }
+    return ticks;
   }
 
   private static Path2D dot(Trend.Point point) {

@@ -13,6 +13,9 @@ record Sheet(String id, int width, int height, String title, String description)
   /** Width of a chart that fills the page. */
   static final int WIDE = 1200;
 
+  /** Width of a chart that leaves room for the evidence at its side on a wide page. */
+  static final int HALF = 720;
+
   /** Width of the form that a chart takes on a tablet. */
   static final int MEDIUM = 700;
 
@@ -23,6 +26,7 @@ record Sheet(String id, int width, int height, String title, String description)
   String shape() {
     return switch (width) {
       case WIDE -> "wide";
+      case HALF -> "half";
       case MEDIUM -> "medium";
       case NARROW -> "narrow";
       default -> "small";

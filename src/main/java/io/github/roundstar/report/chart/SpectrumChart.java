@@ -14,6 +14,10 @@ import org.jfree.chart.plot.XYPlot;
 /** How much of the mount's motion in right ascension repeats at which period. */
 public final class SpectrumChart {
   private static final int HEIGHT = 380;
+
+  /** Left and right of the plot [px]. */
+  private static final int EDGES = 60;
+
   private static final int MOST_LABELS = 8;
 
   /** Smaller amplitudes are drawn at the lower edge [arcsec]. */
@@ -40,10 +44,10 @@ public final class SpectrumChart {
             new ListedAxis(
                 shown.low(), shown.high(), Ticks.decades(shown.low(), shown.high(), HEIGHT - 70)));
     XYPlot plot = style.plot(horizontal, vertical);
-    String name = "amplitude at the axis, arcsec (logarithmic scale)";
-    style.rules(plot, horizontal, vertical, name, Ink.RA);
     Polyline limit = logarithmic(spectrum.onePercent());
     Polyline curve = logarithmic(spectrum.amplitude());
+    String name = name(new Extent().addY(curve).low() < shown.low());
+    style.rules(plot, horizontal, vertical, name, Ink.RA);
     plot.addAnnotation(DataPath.filled(Paths.below(limit, shown.low()), Ink.QUIET.color(0.1)));
     plot.addAnnotation(DataPath.stroked(Paths.line(curve), Ink.RA.color(), ChartStyle.LINE));
     plot.addAnnotation(
@@ -54,8 +58,18 @@ public final class SpectrumChart {
             .draw(
                 plot,
                 new Sheet(
-                    "spectrum", Sheet.WIDE, HEIGHT, "Amplitude against period", words(spectrum)))
+                    "spectrum", Sheet.HALF, HEIGHT, "Amplitude against period", words(spectrum)))
             .with(table(curve, limit)));
+  }
+
+  /**
+   * Name of a logarithmic axis of amplitudes.
+   *
+   * @param below whether the curve goes on below the plot
+   */
+  static String name(boolean below) {
+    return "amplitude at the axis, arcsec (logarithmic scale"
+        + (below ? "; smaller ones end at the lower edge)" : ")");
   }
 
   private static ListedAxis periods(ChartStyle style, Polyline amplitude) {
@@ -64,7 +78,9 @@ public final class SpectrumChart {
     double margin = Math.log10(high / low) * 0.01 + 1e-3;
     return style.horizontal(
         new ListedAxis(
-            Math.log10(low) - margin, Math.log10(high) + margin, Ticks.periods(low, high)),
+            Math.log10(low) - margin,
+            Math.log10(high) + margin,
+            Ticks.periods(low, high, Sheet.HALF - EDGES)),
         "period");
   }
 

@@ -7,18 +7,18 @@ package io.github.roundstar.report.chart;
  */
 public final class Svg {
   private final String markup;
-  private final boolean small;
+  private final String shape;
   private final String title;
   private final String table;
   private final boolean fits;
 
-  Svg(String markup, boolean small, String title) {
-    this(markup, small, title, "", false);
+  Svg(String markup, String shape, String title) {
+    this(markup, shape, title, "", false);
   }
 
-  private Svg(String markup, boolean small, String title, String table, boolean fits) {
+  private Svg(String markup, String shape, String title, String table, boolean fits) {
     this.markup = markup;
-    this.small = small;
+    this.shape = shape;
     this.title = title;
     this.table = table;
     this.fits = fits;
@@ -26,7 +26,7 @@ public final class Svg {
 
   /** The same with another form of it, which the style sheet shows on narrower screens. */
   Svg orNarrower(Svg form) {
-    return new Svg(markup + form.markup, small, title, table, true);
+    return new Svg(markup + form.markup, shape, title, table, true);
   }
 
   /** Whether it has a form for every width, so that it need not be scrolled. */
@@ -36,12 +36,12 @@ public final class Svg {
 
   /** The same with the numbers it shows. */
   Svg with(ChartTable numbers) {
-    return new Svg(markup, small, title, numbers.markup(title), fits);
+    return new Svg(markup, shape, title, numbers.markup(title), fits);
   }
 
   /** The same for a place where a table beside it has every number. */
   public Svg withoutNumbers() {
-    return new Svg(markup, small, title, "", fits);
+    return new Svg(markup, shape, title, "", fits);
   }
 
   /** What it shows, in plain characters. */
@@ -59,8 +59,11 @@ public final class Svg {
     return markup;
   }
 
-  /** Whether it fills less than half of a wide page. */
-  public boolean small() {
-    return small;
+  /**
+   * How much of a wide page it takes, as the style sheet calls it: {@code wide}, {@code half} or
+   * {@code small}.
+   */
+  public String shape() {
+    return shape;
   }
 }

@@ -17,6 +17,9 @@ final class Ticks {
     1, 2, 5, 10, 20, 30, 60, 120, 300, 600, 1200, 1800, 3600, 7200, 14400
   };
 
+  /** Room for the label of a period [px]. */
+  private static final double PERIOD_LABEL = 50;
+
   private static final int[] DATE_STEPS_DAYS = {1, 2, 5, 7, 14, 28, 56, 91, 182, 365};
 
   private Ticks() {}
@@ -97,14 +100,19 @@ final class Ticks {
     return ticks;
   }
 
-  /** Plain periods on a scale of the decimal logarithm of seconds. */
-  static List<Tick> periods(double lowSeconds, double highSeconds) {
+  /**
+   * Plain periods on a scale of the decimal logarithm of seconds, as far as their labels have room.
+   *
+   * @param pixels from end to end
+   */
+  static List<Tick> periods(double lowSeconds, double highSeconds, int pixels) {
+    double apart = PERIOD_LABEL * Math.log10(highSeconds / lowSeconds) / pixels;
     List<Tick> ticks = new ArrayList<>();
     for (int seconds : PERIODS_SECONDS) {
-      if (seconds >= lowSeconds && seconds <= highSeconds) {
-        ticks.add(
-            new Tick(
-                Math.log10(seconds), seconds < 10 ? seconds + " s" : Times.shortPeriod(seconds)));
+      double at = Math.log10(seconds);
+      boolean clear = ticks.isEmpty() || at - ticks.get(ticks.size() - 1).value() >= apart;
+      if (seconds >= lowSeconds && seconds <= highSeconds && clear) {
+        ticks.add(new Tick(at, seconds < 10 ? seconds + " s" : Times.shortPeriod(seconds)));
       }
     }
     return ticks;

@@ -37,11 +37,7 @@ final class TimeScale {
     this.width = width;
   }
 
-  static TimeScale of(NightResult result, NightEvidence evidence) {
-    return of(result, evidence, Sheet.WIDE);
-  }
-
-  /** The same of a chart of another width [px]. */
+  /** That of a chart of some width [px]. */
   static TimeScale of(NightResult result, NightEvidence evidence, int width) {
     Extent extent = new Extent();
     evidence.timeline().forEach(run -> extent.add(run.startSeconds()).add(run.endSeconds()));
@@ -113,7 +109,7 @@ final class TimeScale {
     return data;
   }
 
-  /** Pixels, about, that a stretch of time takes on a wide chart. */
+  /** Pixels, about, that a stretch of time takes on the chart. */
   double pixels(double seconds) {
     return seconds / (high - low) * (width - LEFT);
   }

@@ -53,7 +53,8 @@ public final class TimelineChart {
     return Optional.of(
         wide.orNarrower(draw(style, Sheet.MEDIUM, "night-medium", result, evidence))
             .orNarrower(draw(style, Sheet.NARROW, "night-narrow", result, evidence))
-            .with(TimelineTable.of(TimeScale.of(result, evidence), evidence.timeline())));
+            .with(
+                TimelineTable.of(TimeScale.of(result, evidence, Sheet.WIDE), evidence.timeline())));
   }
 
   private static Svg draw(

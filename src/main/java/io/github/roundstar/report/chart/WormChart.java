@@ -56,7 +56,7 @@ public final class WormChart {
                 plot,
                 new Sheet(
                     "worm",
-                    Sheet.WIDE,
+                    Sheet.HALF,
                     HEIGHT,
                     "One turn, all turns laid over one another",
                     words(worm)))

@@ -18,7 +18,7 @@ public final class Causes {
     }
     return switch (cause) {
       case "steady-offset" -> "steady offset";
-      case "drift-lag" -> "drift, lagged behind";
+      case "drift-lag" -> "lag behind the drift";
       case "deadband" -> "deadband and limits of the loop";
       case "remainder" -> "not explained";
       default -> cause;

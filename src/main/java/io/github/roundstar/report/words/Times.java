@@ -48,10 +48,13 @@ public final class Times {
     return String.format(Locale.ROOT, "%02d:%02d", time.getHour(), time.getMinute());
   }
 
-  /** A text whose durations, {@code 7 min 59 s}, and intervals do not break between two lines. */
+  /**
+   * A text whose durations, {@code 7 min 59 s}, shares, {@code 67 %}, and intervals do not break
+   * between two lines.
+   */
   public static String unbroken(String text) {
     return text.replaceAll("(?<=\\d) \\.\\. (?=[-\u2212\\d])", "\u00a0..\u00a0")
-        .replaceAll("(?<=\\d) (?=(h|min|s)\\b)", "\u00a0")
+        .replaceAll("(?<=\\d) (?=(h|min|s)\\b|%)", "\u00a0")
         .replaceAll("(?<=\\d\u00a0(h|min)) (?=\\d)", "\u00a0");
   }
 

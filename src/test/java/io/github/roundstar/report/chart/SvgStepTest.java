@@ -32,7 +32,9 @@ class SvgStepTest {
             "<g><text x='1' y='2' style='fill: rgb(29,27,24); fill-opacity: 1.0; font-family:"
                 + " \"Liberation Sans\"; font-size: 13px;' clip-path='url(#c)'>a &lt; b</text></g>");
 
-    assertThat(svg).contains("<text x=\"1\" y=\"2\" fill=\"var(--ink)\">a &lt; b</text>");
+    assertThat(svg)
+        .contains(
+            "<text x=\"1\" y=\"2\" fill=\"var(--ink)\" textLength=\"35\" lengthAdjust=\"spacingAndGlyphs\">a &lt; b</text>");
   }
 
   @Test
@@ -73,6 +75,8 @@ class SvgStepTest {
   }
 
   private static String step(String content) {
-    return SvgStep.of("<svg width='1'>" + content + "</svg>", SHEET, Map.of()).markup();
+    return SvgStep.of(
+            "<svg width='1'>" + content + "</svg>", SHEET, text -> 7 * text.length(), Map.of())
+        .markup();
   }
 }

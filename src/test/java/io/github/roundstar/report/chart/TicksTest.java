@@ -33,7 +33,7 @@ class TicksTest {
 
   @Test
   void periodsReadAsTimes() {
-    assertThat(labels(Ticks.periods(5, 700)))
+    assertThat(labels(Ticks.periods(5, 700, 1000)))
         .containsExactly(
             "5 s",
             "10\u00a0s",
@@ -43,6 +43,12 @@ class TicksTest {
             "2\u00a0min",
             "5\u00a0min",
             "10\u00a0min");
+  }
+
+  @Test
+  void periodsLeaveRoomForTheirLabels() {
+    assertThat(labels(Ticks.periods(5, 700, 300)))
+        .containsExactly("5 s", "20\u00a0s", "1\u00a0min", "5\u00a0min");
   }
 
   @Test

@@ -27,6 +27,13 @@ class TimesTest {
   }
 
   @Test
+  void intervalsDurationsAndSharesStayInOneLine() {
+    assertThat(Times.unbroken("it takes 7 min 59 s and 67 % (\u22126 .. 2) of the rest"))
+        .isEqualTo(
+            "it takes 7\u00a0min\u00a059\u00a0s and 67\u00a0% (\u22126\u00a0..\u00a02) of the rest");
+  }
+
+  @Test
   void clockIsUtc() {
     assertThat(Times.clock(Instant.parse("2026-03-14T21:04:59Z"))).isEqualTo("21:04");
   }
