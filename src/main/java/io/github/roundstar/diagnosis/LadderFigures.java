@@ -18,6 +18,7 @@ import io.github.roundstar.results.Rung;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * A night played again: what other settings would have done, and the ladder.
@@ -25,8 +26,10 @@ import java.util.Optional;
  * @param runs the runs with their axes
  * @param units the exposures, or windows that stand for them
  * @param roundFwhm width of the round image [arcsec]
+ * @param whyNoLaw why settings cannot be played, where they cannot
  */
-record LadderFigures(List<PlayedRun> runs, Units units, Estimate roundFwhm) {
+record LadderFigures(
+    List<PlayedRun> runs, Units units, Estimate roundFwhm, Optional<String> whyNoLaw) {
   private static final String NOTHING_TO_JUDGE =
       "no stretch of guiding is as long as one exposure: record longer, or give exposure_s in the"
           + " equipment file";
@@ -57,7 +60,8 @@ record LadderFigures(List<PlayedRun> runs, Units units, Estimate roundFwhm) {
                 () -> Units.windows(guided, LoopStudy.exposureSeconds(equipment), equipment, turn)),
         report
             .map(ExposureReport::roundFwhmArcsec)
-            .orElseGet(() -> RoundWidth.of(List.of(), equipment.seeingFwhmArcsec()).fwhmArcsec()));
+            .orElseGet(() -> RoundWidth.of(List.of(), equipment.seeingFwhmArcsec()).fwhmArcsec()),
+        Stream.concat(ra.stream(), dec.stream()).map(LadderFigures::whyNoLaw).findFirst());
   }
 
   /** The rungs. */
@@ -68,7 +72,8 @@ record LadderFigures(List<PlayedRun> runs, Units units, Estimate roundFwhm) {
 
   /** What other settings would have done. */
   Answer<List<Replay>> replay(Equipment equipment) {
-    return OtherSettings.of(runs, units, Ladder.need(equipment), roundFwhm);
+    List<Replay> rows = OtherSettings.of(runs, units, Ladder.need(equipment), roundFwhm);
+    return rows.isEmpty() ? Answer.none(whyNoLaw.orElse("there is no run")) : Answer.of(rows);
   }
 
   /** Why one axis has no such rows while the other has some. */
@@ -83,10 +88,12 @@ record LadderFigures(List<PlayedRun> runs, Units units, Estimate roundFwhm) {
       List<Replay> rows, String axis, String name, List<LoopStudy> loops) {
     return rows.stream().anyMatch(row -> row.axis().equals(axis))
         ? Optional.empty()
-        : loops.stream()
-            .map(LoopStudy::played)
-            .map(played -> played.value().map(PlayedAxis::whyNoLaw).orElseGet(played::because))
-            .map(because -> name + " has no rows: " + because)
-            .findFirst();
+        : loops.stream().map(loop -> name + " has no rows: " + whyNoLaw(loop)).findFirst();
+  }
+
+  private static String whyNoLaw(LoopStudy loop) {
+    return loop.law().value().isEmpty()
+        ? loop.law().because()
+        : loop.played().value().map(PlayedAxis::whyNoLaw).orElseGet(loop.played()::because);
   }
 }

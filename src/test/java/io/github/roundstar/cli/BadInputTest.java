@@ -211,7 +211,7 @@ class BadInputTest {
         .saysOnly("night.log:62: the time jumps ahead by 3600 s within a run: correct");
     assertThat(onlyResult().runs()).hasSize(1);
     assertThat(Files.readString(out().resolve(written().get(0))))
-        .contains("night.log:62: the time jumps ahead by 3600 s within a run: correct");
+        .contains("night.log:62: the time jumps ahead by 3600\u00a0s within a run: correct");
   }
 
   @Test

@@ -55,7 +55,7 @@ class ChartsOfPagesTest {
       List<String> figures = FIGURE.matcher(html).results().map(found -> found.group(1)).toList();
 
       assertThat(figures).as("%s", page.getFileName()).isNotEmpty();
-      assertThat(html.split("<svg [^>]*class=\"chart (?:wide|small)", -1))
+      assertThat(html.split("<svg [^>]*class=\"chart (?:wide|half|small)", -1))
           .hasSize(figures.size() + 1);
       assertThat(figures)
           .as("%s", page.getFileName())

@@ -42,7 +42,7 @@ class RandomNightsTest {
    */
   @Timeout(60)
   @ParameterizedTest
-  @ValueSource(longs = {77, 107, 250, 594, 768, 1968, 13063})
+  @ValueSource(longs = {77, 107, 250, 410, 594, 768, 1968, 6499, 13063})
   void nightsThatOnceHadAFaultHaveNone(long seed) throws Exception {
     assertThat(RandomNights.play(seed, 1, folder).failures()).isEmpty();
   }

@@ -104,6 +104,10 @@ record CoreShape(double ee, double nn, double en) {
               2 * (gee * see + gen * sen + xx / sum - mx * mx),
               2 * (gne * sen + gnn * snn + yy / sum - my * my),
               2 * (gee * sen + gen * snn + xy / sum - mx * my));
+      if (!next.isShape()) {
+        // A trail thousands of times as long as the image is wide: rounding ends the search.
+        return weight;
+      }
       east += 2 * mx;
       north += 2 * my;
       double change = Math.abs(next.ee - weight.ee) + Math.abs(next.nn - weight.nn);
@@ -111,9 +115,14 @@ record CoreShape(double ee, double nn, double en) {
       if (change < CONVERGED * size) {
         return next;
       }
-      weight = change < NEAR * size ? next.beyond(weight) : next;
+      CoreShape farther = next.beyond(weight);
+      weight = change < NEAR * size && farther.isShape() ? farther : next;
     }
     return weight;
+  }
+
+  private boolean isShape() {
+    return ee > 0 && nn > 0 && ee * nn > en * en;
   }
 
   /** As far behind this one as it is from another. */

@@ -173,8 +173,10 @@ final class Draft {
   private Finding at(Measure measure) {
     Level found = measure.level().orElseThrow();
     Level level = facts.ladder().map(l -> l.level(code, found)).orElse(found);
-    facts.ladder().flatMap(l -> l.chosenFor(code)).ifPresent(this::sayWhatItWins);
     boolean fine = level == Level.FINE;
+    if (!fine) {
+      facts.ladder().flatMap(l -> l.chosenFor(code)).ifPresent(this::sayWhatItWins);
+    }
     return new Finding(
         code.word(),
         level,

@@ -115,6 +115,15 @@ final class GainFinding {
             .toList());
   }
 
+  /** What to do about the gain: as the ladder has it where it decided on that. */
+  static String action(Facts facts, FindingCode code, String otherwise) {
+    return facts
+        .ladder()
+        .flatMap(ladder -> ladder.chosenFor(code))
+        .map(chosen -> CureWords.shortly(chosen.cure()) + ".")
+        .orElse(otherwise);
+  }
+
   static String axes(Saving saving) {
     return Sentences.list(saving.off().stream().map(c -> name(c.axis())).toList());
   }

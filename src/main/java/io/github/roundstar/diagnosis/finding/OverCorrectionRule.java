@@ -38,7 +38,11 @@ final class OverCorrectionRule implements Rule {
     Draft draft =
         new Draft(code(), facts)
             .title(
-                "Corrections in " + GainFinding.axes(saving) + " are too strong and chase the air",
+                saving.off().isEmpty()
+                    ? "Corrections chase the air"
+                    : "Corrections in "
+                        + GainFinding.axes(saving)
+                        + " are too strong and chase the air",
                 "Corrections do not chase the air");
     saving
         .off()
@@ -57,7 +61,12 @@ final class OverCorrectionRule implements Rule {
                                     + "; below zero they change sides.")));
     return GainFinding.weigh(draft, facts, saving)
         .act(
-            "Lower the gain of " + GainFinding.settings(saving) + ".",
+            GainFinding.action(
+                facts,
+                code(),
+                saving.off().isEmpty()
+                    ? "Lower the gain step by step."
+                    : "Lower the gain of " + GainFinding.settings(saving) + "."),
             "Or expose the guide camera longer, so that the air averages out.",
             "Keep a small deadband, of about the noise floor, so that noise alone sends no pulse.")
         .lostTo("over-correction")

@@ -36,7 +36,12 @@ final class UnderCorrectionRule implements Rule {
                 "Corrections are strong enough");
     return GainFinding.weigh(draft, facts, saving)
         .act(
-            "Raise the gain of " + GainFinding.settings(saving) + ", half of the way at first.",
+            GainFinding.action(
+                facts,
+                code(),
+                "Raise the gain of "
+                    + GainFinding.settings(saving)
+                    + ", half of the way at first."),
             "Look at the next log: if offsets begin to change sides from frame to frame, go back a"
                 + " little.")
         .lostTo("under-correction")

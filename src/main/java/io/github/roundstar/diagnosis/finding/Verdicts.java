@@ -240,7 +240,9 @@ final class Verdicts {
           null);
     }
     boolean takes = costs != null && costs > 0;
-    return new Judgement(takes ? Level.WATCH : Level.FINE, quiet(about) + "." + cost, costs);
+    return takes
+        ? new Judgement(Level.WATCH, wouldWin(about, costs), costs)
+        : new Judgement(Level.FINE, quiet(about) + "." + cost, costs);
   }
 
   private String cost(Integer costs, FindingCode.About about) {
@@ -251,12 +253,31 @@ final class Verdicts {
       return " It costs no exposure.";
     }
     String some = costs + " of " + ladder.get().asItWas().units() + " exposures";
-    boolean needed =
-        about == FindingCode.About.SKY
-            || ladder.get().cures().stream().anyMatch(c -> group(about).contains(c.cure().cure()));
-    return needed || about == FindingCode.About.SETTINGS
+    return about == FindingCode.About.SKY || about == FindingCode.About.SETTINGS || decided(about)
         ? " It costs " + some + "."
         : " Mended, it would win " + some + ", but that is not needed.";
+  }
+
+  private boolean decided(FindingCode.About about) {
+    return ladder.get().cures().stream()
+        .anyMatch(
+            c ->
+                about == FindingCode.About.SETTINGS
+                    ? c.rung().equals(Rung.SETTINGS)
+                    : group(about).contains(c.cure().cure()));
+  }
+
+  /** Where nothing stands out by itself, and yet something would win exposures. */
+  private String wouldWin(FindingCode.About about, int costs) {
+    String some = costs + " of " + ladder.get().asItWas().units() + " exposures";
+    return switch (about) {
+          case MOUNT -> "Gears, play and cables, mended, would win " + some;
+          case AXIS -> "A better axis or balance would win " + some;
+          case SETTINGS -> "Other settings would win " + some;
+          case OPTICS -> "Better optics, or telescopes that keep together, would win " + some;
+          case SKY -> "Nothing within reach wins back " + some;
+        }
+        + (about == FindingCode.About.SKY || decided(about) ? "." : ", but that is not needed.");
   }
 
   private static Set<String> group(FindingCode.About about) {

@@ -254,7 +254,19 @@ public final class Ladder {
   }
 
   private Rung limit(String rung) {
-    return rung(rung, true, null, List.of(), played.units(), ways.get(at.get(rung)), null);
+    List<Played> way = ways.get(at.get(rung));
+    // A limit that was bettered is none: the model of this night's motion is too coarse for it.
+    boolean bettered = gain(way, ways.get(Playing.AS_IT_WAS), p -> p.judged().round()).value() > 0;
+    return rung(
+        rung,
+        !bettered,
+        bettered
+            ? "the night as it was did better: its motion is not understood well enough"
+            : null,
+        List.of(),
+        played.units(),
+        way,
+        null);
   }
 
   /** The longest exposures that stay round as things are, else with settings and axis set right. */

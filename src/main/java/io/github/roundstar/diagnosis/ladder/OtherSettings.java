@@ -4,7 +4,6 @@ import io.github.roundstar.diagnosis.exposures.Scatter;
 import io.github.roundstar.diagnosis.exposures.Units;
 import io.github.roundstar.diagnosis.ladder.PlayedNight.Moved;
 import io.github.roundstar.model.Estimate;
-import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.PlayedAxis;
 import io.github.roundstar.motion.PlayedAxis.Change;
 import io.github.roundstar.results.Need;
@@ -67,10 +66,9 @@ public final class OtherSettings {
    * @param runs the runs
    * @param units what is judged
    * @param roundFwhm width of the round image [arcsec]
-   * @return a row for each setting of either axis, those in use first; without any, why
+   * @return a row for each setting of either axis whose law is known, those in use first
    */
-  public static Answer<List<Replay>> of(
-      List<PlayedRun> runs, Units units, Need need, Estimate roundFwhm) {
+  public static List<Replay> of(List<PlayedRun> runs, Units units, Need need, Estimate roundFwhm) {
     PlayedNight night = new PlayedNight(runs, units, roundFwhm);
     double bearable =
         need.ofStars() ? units.bearableArcsec2(roundFwhm.value()) : need.limit() * need.limit() / 2;
@@ -78,18 +76,10 @@ public final class OtherSettings {
     boolean within = need.ofStars() && units.size() > 0;
     List<Trial> ra = settings.trials(true, within);
     List<Trial> dec = settings.trials(false, within);
-    if (ra.isEmpty() && dec.isEmpty()) {
-      return Answer.none(
-          runs.stream()
-              .flatMap(run -> run.ra().or(run::dec).stream())
-              .map(PlayedAxis::whyNoLaw)
-              .findFirst()
-              .orElse("the motion of no run is known well enough to guide it again"));
-    }
     int averaged = settings.averaged(ra, dec);
     List<Replay> rows = new ArrayList<>(settings.rows("ra", ra, averaged));
     rows.addAll(settings.rows("dec", dec, averaged));
-    return Answer.of(rows);
+    return rows;
   }
 
   /**

@@ -89,6 +89,11 @@ final class EventLines {
       return once && followed > 0 ? sum / followed : 0;
     }
 
+    /** Whether guiding is told anew before nearly every row, and so ends whatever was before. */
+    boolean tellsOfEachRow(int rows) {
+      return is(Kind.GUIDING) && places.size() >= MOST * rows;
+    }
+
     /** The first of its lines after a place, with rows between, and before another line. */
     private Place next(Place start, int before) {
       return places.stream()
@@ -221,7 +226,8 @@ final class EventLines {
     Optional<Family> end =
         families.stream()
             .filter(f -> f.kind.isEmpty() || f.is(Kind.IDLE, Kind.GUIDING, Kind.SETTLING))
-            .filter(f -> !f.tellsOfStar() && f.rowsBehind(settlingWithout(f)) > 0)
+            .filter(f -> !f.tellsOfStar())
+            .filter(f -> f.rowsBehind(settlingWithout(f)) > 0 || f.tellsOfEachRow(rows.count()))
             .filter(f -> f.kind.isPresent() || f.rowsBehind(settlingWithout(f)) < LONGEST)
             .min(Comparator.comparingDouble(f -> f.rowsBehind(settlingWithout(f))));
     end.ifPresent(f -> f.kind = Optional.of(Kind.GUIDING));
