@@ -163,7 +163,11 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
         answer(
             faults,
             "what is played again",
-            () -> Answer.of(LadderFigures.of(guided, ra, dec, exposures.value(), equipment, turn)));
+            () ->
+                guided.size() < studies.size()
+                    ? Answer.<LadderFigures>none(Faults.BECAUSE)
+                    : Answer.of(
+                        LadderFigures.of(guided, ra, dec, exposures.value(), equipment, turn)));
     List<Replay> replay =
         reasons
             .below("")

@@ -48,7 +48,10 @@ final class ReplaySection {
     sentences.add(
         "The mount's motion and the noise of this night were guided again with other settings. The"
             + " log shows the star with the error of measuring it; the main camera sees its motion"
-            + " only, so that is what the best setting makes least.");
+            + " only, so that is what the best setting makes least."
+            + (result.need() != null && result.need().ofStars()
+                ? " Motion counts within each exposure, as images see it."
+                : ""));
     advice(sentences, rows, "ra", "RA");
     advice(sentences, rows, "dec", "Dec");
     sentences.add("Under other air, or with another star, the best setting will be another.");

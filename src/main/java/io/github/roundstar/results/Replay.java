@@ -10,7 +10,8 @@ import io.github.roundstar.model.Estimate;
  * @param deadbandArcsec offsets left alone [arcsec]
  * @param cadenceSeconds time between pulses; the frames in between are averaged [s]
  * @param predictedLoggedRmsArcsec RMS the log would show [arcsec]
- * @param predictedMotionRmsArcsec RMS of the star's motion [arcsec]
+ * @param predictedMotionRmsArcsec RMS of the star's motion, within each exposure where round stars
+ *     are asked for, else about the mean of each run [arcsec]
  * @param trained whether the periodic error is trained out beforehand
  * @param current whether the log was made with this setting
  * @param best whether this is the setting to take, trained alike: none is expected to lose fewer

@@ -67,7 +67,8 @@ public final class Units {
   /**
    * What an image showed.
    *
-   * @param shape stretch measured
+   * @param shape stretch measured; nothing for a part of the exposure, which was never seen by
+   *     itself
    * @param sigma its standard error
    * @param beyond what of it the log does not tell
    * @param corner how much longer stars are in the worst corner, as a logarithm; 0 where they are
@@ -76,7 +77,7 @@ public final class Units {
    * @param cornerTurns whether it is the field's turn that makes the corner
    */
   private record Seen(
-      Stretch shape,
+      Optional<Stretch> shape,
       double sigma,
       Stretch beyond,
       double corner,
@@ -219,7 +220,7 @@ public final class Units {
           default -> bends ? Beyond.FLEXURE : Beyond.OPTICS;
         };
     return new Seen(
-        shape,
+        Optional.of(shape),
         half / Estimate.SIGMAS_95,
         new Stretch(shape.along() - told.along(), shape.aslant() - told.aslant()),
         corner,
@@ -426,9 +427,7 @@ public final class Units {
     double left =
         seen.kind() == Beyond.OPTICS || stretched == 0 ? 1 : Math.log(1 + variance) / 2 / stretched;
     return new Seen(
-        new Stretch(
-            seen.shape().along() - (1 - left) * seen.beyond().along(),
-            seen.shape().aslant() - (1 - left) * seen.beyond().aslant()),
+        Optional.empty(),
         seen.sigma(),
         new Stretch(left * seen.beyond().along(), left * seen.beyond().aslant()),
         seen.cornerTurns() ? share * share * seen.corner() : seen.corner(),
@@ -467,22 +466,22 @@ public final class Units {
       double corner;
       if (unit.seen().isPresent()) {
         Seen seen = unit.seen().get();
-        CoreShape before = core(unit, then[unit.run()], false, 1, round);
-        Stretch change = difference(PredictedShape.stretch(core), PredictedShape.stretch(before));
-        boolean gone =
+        Stretch told = PredictedShape.stretch(core);
+        double kept =
             seen.kind() == Beyond.FLEXURE && mended.flexure()
-                || seen.kind() == Beyond.OPTICS && mended.optics();
-        double kept = gone ? 1 : 0;
-        double along =
-            seen.shape().along()
-                + change.along()
-                - kept * seen.beyond().along()
-                + seen.sigma() * random.nextGaussian();
-        double aslant =
-            seen.shape().aslant()
-                + change.aslant()
-                - kept * seen.beyond().aslant()
-                + seen.sigma() * random.nextGaussian();
+                    || seen.kind() == Beyond.OPTICS && mended.optics()
+                ? 0
+                : 1;
+        double along = told.along() + kept * seen.beyond().along();
+        double aslant = told.aslant() + kept * seen.beyond().aslant();
+        if (seen.shape().isPresent()) {
+          // What was measured, and what the motion changes of it.
+          Stretch before = PredictedShape.stretch(core(unit, then[unit.run()], false, 1, round));
+          along += seen.shape().get().along() - seen.beyond().along() - before.along();
+          aslant += seen.shape().get().aslant() - seen.beyond().aslant() - before.aslant();
+        }
+        along += seen.sigma() * random.nextGaussian();
+        aslant += seen.sigma() * random.nextGaussian();
         middle = Math.hypot(along, aslant);
         double there =
             seen.cornerTurns()
@@ -534,10 +533,6 @@ public final class Units {
       scatter.add(paths[unit.run()], unit.from(), unit.to(), u / size, (u + 1) / size);
     }
     return scatter;
-  }
-
-  private static Stretch difference(Stretch one, Stretch other) {
-    return new Stretch(one.along() - other.along(), one.aslant() - other.aslant());
   }
 
   private static CoreShape core(

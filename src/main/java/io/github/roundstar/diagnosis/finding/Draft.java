@@ -187,7 +187,7 @@ final class Draft {
         fine ? Cautions.NONE : caution,
         share.map(Estimate::value).orElse(null),
         fine ? null : expectedRmsArcsec(),
-        lost.map(loss -> facts.exposures().orElseThrow().round() + loss.trailed()).orElse(null),
+        expectedRound(),
         hours.orElse(null));
   }
 
@@ -200,7 +200,22 @@ final class Draft {
     }
   }
 
+  /** What the ladder decided on comes to; by the exposures' causes where it did not decide. */
+  private Integer expectedRound() {
+    return facts
+        .ladder()
+        .filter(ladder -> ladder.chosenFor(code).isPresent() && ladder.need().ofStars())
+        .map(ladder -> (int) Math.round(ladder.withAlone(ladder.chosenFor(code).get().cure())))
+        .or(() -> lost.map(loss -> facts.exposures().orElseThrow().round() + loss.trailed()))
+        .orElse(null);
+  }
+
   private Double expectedRmsArcsec() {
+    Optional<LadderReading.Chosen> chosen = facts.ladder().flatMap(l -> l.chosenFor(code));
+    if (chosen.isPresent()) {
+      double now = facts.ladder().orElseThrow().asItWas().loggedRadialRmsArcsec().value();
+      return Math.max(0, now - chosen.get().cure().lessRmsArcsecAlone().value());
+    }
     if (removedArcsec2.isEmpty() || facts.radialRmsArcsec().isEmpty()) {
       return null;
     }

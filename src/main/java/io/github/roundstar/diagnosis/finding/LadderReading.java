@@ -165,6 +165,11 @@ final class LadderReading {
                 .orElse(0));
   }
 
+  /** Round exposures with this cure alone. */
+  double withAlone(Cure cure) {
+    return Math.max(0, asItWas.round().value() + cure.winsAlone().value());
+  }
+
   /** Exposures that the settings cost together. */
   int settingsCost() {
     Rung settings = rung(Rung.SETTINGS);
