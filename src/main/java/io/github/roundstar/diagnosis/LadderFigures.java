@@ -7,6 +7,7 @@ import io.github.roundstar.diagnosis.exposures.RoundWidth;
 import io.github.roundstar.diagnosis.exposures.Units;
 import io.github.roundstar.diagnosis.ladder.Ladder;
 import io.github.roundstar.diagnosis.ladder.OtherSettings;
+import io.github.roundstar.diagnosis.ladder.PlayedNight;
 import io.github.roundstar.diagnosis.ladder.PlayedRun;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
@@ -23,13 +24,10 @@ import java.util.stream.Stream;
 /**
  * A night played again: what other settings would have done, and the ladder.
  *
- * @param runs the runs with their axes
- * @param units the exposures, or windows that stand for them
- * @param roundFwhm width of the round image [arcsec]
+ * @param played its runs, and the exposures or the windows that stand for them
  * @param whyNoLaw why settings cannot be played, where they cannot
  */
-record LadderFigures(
-    List<PlayedRun> runs, Units units, Estimate roundFwhm, Optional<String> whyNoLaw) {
+record LadderFigures(PlayedNight played, Optional<String> whyNoLaw) {
   private static final String NOTHING_TO_JUDGE =
       "no stretch of guiding is as long as one exposure: record longer, or give exposure_s in the"
           + " equipment file";
@@ -51,28 +49,30 @@ record LadderFigures(
     for (int i = 0; i < guided.size(); i++) {
       runs.add(new PlayedRun(ra.get(i).played().value(), dec.get(i).played().value()));
     }
-    return new LadderFigures(
-        runs,
+    Units units =
         report
             .map(exposures -> Units.listed(exposures, guided, equipment, turn))
             .filter(listed -> listed.size() > 0)
             .orElseGet(
-                () -> Units.windows(guided, LoopStudy.exposureSeconds(equipment), equipment, turn)),
+                () -> Units.windows(guided, LoopStudy.exposureSeconds(equipment), equipment, turn));
+    Estimate width =
         report
             .map(ExposureReport::roundFwhmArcsec)
-            .orElseGet(() -> RoundWidth.of(List.of(), equipment.seeingFwhmArcsec()).fwhmArcsec()),
+            .orElseGet(() -> RoundWidth.of(List.of(), equipment.seeingFwhmArcsec()).fwhmArcsec());
+    return new LadderFigures(
+        new PlayedNight(runs, units, width),
         Stream.concat(ra.stream(), dec.stream()).map(LadderFigures::whyNoLaw).findFirst());
   }
 
   /** The rungs. */
   Answer<List<Rung>> ladder(NightResult night, Equipment equipment, Optional<FieldTurn> turn) {
-    List<Rung> rungs = Ladder.of(night, runs, units, roundFwhm, equipment, turn);
+    List<Rung> rungs = Ladder.of(night, played, equipment, turn);
     return rungs.isEmpty() ? Answer.none(NOTHING_TO_JUDGE) : Answer.of(rungs);
   }
 
   /** What other settings would have done. */
   Answer<List<Replay>> replay(Equipment equipment) {
-    List<Replay> rows = OtherSettings.of(runs, units, Ladder.need(equipment), roundFwhm);
+    List<Replay> rows = OtherSettings.of(played, Ladder.need(equipment));
     return rows.isEmpty() ? Answer.none(whyNoLaw.orElse("there is no run")) : Answer.of(rows);
   }
 

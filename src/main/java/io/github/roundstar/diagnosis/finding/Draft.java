@@ -204,8 +204,9 @@ final class Draft {
   private Integer expectedRound() {
     return facts
         .ladder()
-        .filter(ladder -> ladder.chosenFor(code).isPresent() && ladder.need().ofStars())
-        .map(ladder -> (int) Math.round(ladder.withAlone(ladder.chosenFor(code).get().cure())))
+        .filter(ladder -> ladder.need().ofStars())
+        .flatMap(ladder -> ladder.chosenFor(code).map(c -> ladder.withAlone(c.cure())))
+        .map(round -> (int) Math.round(round))
         .or(() -> lost.map(loss -> facts.exposures().orElseThrow().round() + loss.trailed()))
         .orElse(null);
   }

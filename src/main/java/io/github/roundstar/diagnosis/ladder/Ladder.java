@@ -5,7 +5,6 @@ import io.github.roundstar.diagnosis.exposures.Units;
 import io.github.roundstar.diagnosis.finding.Thresholds;
 import io.github.roundstar.diagnosis.ladder.PlayedNight.Played;
 import io.github.roundstar.model.Equipment;
-import io.github.roundstar.model.Estimate;
 import io.github.roundstar.results.Cure;
 import io.github.roundstar.results.Need;
 import io.github.roundstar.results.NightResult;
@@ -58,18 +57,13 @@ public final class Ladder {
   private Map<Units, Map<Playing, List<Played>>> ofLength = Map.of();
 
   private Ladder(
-      NightResult night,
-      List<PlayedRun> runs,
-      Units units,
-      Estimate roundFwhm,
-      Equipment equipment,
-      Optional<FieldTurn> turn) {
+      NightResult night, PlayedNight played, Equipment equipment, Optional<FieldTurn> turn) {
     this.night = night;
     this.equipment = equipment;
     this.turn = turn;
     this.need = need(equipment);
-    this.treatments = new Treatments(night, runs, units);
-    this.played = new PlayedNight(runs, units, roundFwhm);
+    this.treatments = new Treatments(night, played.runs(), played.units());
+    this.played = played;
   }
 
   /** What is asked: the user's limit where one is set, else round stars. */
@@ -88,22 +82,15 @@ public final class Ladder {
    * Plays a night again.
    *
    * @param night its figures
-   * @param runs its runs, as units count them
-   * @param units what is judged
-   * @param roundFwhm width of the round image [arcsec]
+   * @param played its runs and what is judged
    * @param turn how the field turns, where that is known
    * @return the rungs; none where there is nothing to judge
    */
   public static List<Rung> of(
-      NightResult night,
-      List<PlayedRun> runs,
-      Units units,
-      Estimate roundFwhm,
-      Equipment equipment,
-      Optional<FieldTurn> turn) {
-    return units.size() == 0
+      NightResult night, PlayedNight played, Equipment equipment, Optional<FieldTurn> turn) {
+    return played.units().size() == 0
         ? List.of()
-        : new Ladder(night, runs, units, roundFwhm, equipment, turn).rungs();
+        : new Ladder(night, played, equipment, turn).rungs();
   }
 
   private List<Rung> rungs() {

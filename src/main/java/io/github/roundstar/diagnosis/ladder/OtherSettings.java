@@ -63,15 +63,14 @@ public final class OtherSettings {
   /**
    * Plays.
    *
-   * @param runs the runs
-   * @param units what is judged
-   * @param roundFwhm width of the round image [arcsec]
    * @return a row for each setting of either axis whose law is known, those in use first
    */
-  public static List<Replay> of(List<PlayedRun> runs, Units units, Need need, Estimate roundFwhm) {
-    PlayedNight night = new PlayedNight(runs, units, roundFwhm);
+  public static List<Replay> of(PlayedNight night, Need need) {
+    Units units = night.units();
     double bearable =
-        need.ofStars() ? units.bearableArcsec2(roundFwhm.value()) : need.limit() * need.limit() / 2;
+        need.ofStars()
+            ? units.bearableArcsec2(night.roundFwhm().value())
+            : need.limit() * need.limit() / 2;
     OtherSettings settings = new OtherSettings(night, bearable);
     boolean within = need.ofStars() && units.size() > 0;
     List<Trial> ra = settings.trials(true, within);

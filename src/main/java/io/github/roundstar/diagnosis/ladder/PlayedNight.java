@@ -18,8 +18,11 @@ import java.util.Set;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.special.Erf;
 
-/** A night of which tens of draws are played again, each in many ways; always the same draws. */
-final class PlayedNight {
+/**
+ * A night of which tens of draws are played again, each in many ways; always the same draws, so
+ * that other settings and the cures of the ladder are judged alike. Immutable.
+ */
+public final class PlayedNight {
   /** Frames that are played in all draws together for one way; more draws tell little more. */
   private static final int FRAMES = 80_000;
 
@@ -35,10 +38,28 @@ final class PlayedNight {
   private final List<PlayedRun> runs;
   private final Units units;
   private final Estimate roundFwhm;
-  private final int draws;
   private final double[][][] smoothed;
+  private final List<Draw> draws;
 
-  PlayedNight(List<PlayedRun> runs, Units units, Estimate roundFwhm) {
+  /**
+   * One draw of what moved the star.
+   *
+   * @param width of the round image [arcsec]
+   * @param ra of each run; null where its motion is not known
+   * @param dec likewise
+   * @param asItWas the way that the star took
+   * @param seed of what the measurement of images may be off
+   */
+  private record Draw(double width, List<Drawn> ra, List<Drawn> dec, Path asItWas, long seed) {}
+
+  /**
+   * A night.
+   *
+   * @param runs its runs, as units count them
+   * @param units what is judged
+   * @param roundFwhm width of the round image [arcsec]
+   */
+  public PlayedNight(List<PlayedRun> runs, Units units, Estimate roundFwhm) {
     this.runs = runs;
     this.units = units;
     this.roundFwhm = roundFwhm;
@@ -48,7 +69,19 @@ final class PlayedNight {
     for (double[][] run : smoothed) {
       frames += run[0].length;
     }
-    this.draws = Math.max(FEWEST_DRAWS, Math.min(MOST_DRAWS, FRAMES / frames));
+    int count = Math.max(FEWEST_DRAWS, Math.min(MOST_DRAWS, FRAMES / frames));
+    this.draws = IntStream.range(0, count).parallel().mapToObj(d -> draw(d, count)).toList();
+  }
+
+  private Draw draw(int d, int count) {
+    List<Drawn> ra = new ArrayList<>();
+    List<Drawn> dec = new ArrayList<>();
+    for (int r = 0; r < runs.size(); r++) {
+      long seed = 1_000_003L * d + 7919L * r;
+      ra.add(drawn(runs.get(r).ra().orElse(null), (d + 0.5) / count, seed));
+      dec.add(drawn(runs.get(r).dec().orElse(null), fraction(d + 0.5, GOLDEN), seed + 1));
+    }
+    return new Draw(width(d), ra, dec, path(Playing.AS_IT_WAS, ra, dec), 31L * d);
   }
 
   Units units() {
@@ -57,6 +90,10 @@ final class PlayedNight {
 
   List<PlayedRun> runs() {
     return runs;
+  }
+
+  Estimate roundFwhm() {
+    return roundFwhm;
   }
 
   /**
@@ -80,11 +117,10 @@ final class PlayedNight {
    * @return for each draw, for each change
    */
   List<List<Moved>> moved(boolean ra, List<Change> changes, boolean within) {
-    return IntStream.range(0, draws)
-        .parallel()
-        .mapToObj(
-            d -> {
-              List<Drawn> drawn = drawn(d, ra);
+    return draws.parallelStream()
+        .map(
+            draw -> {
+              List<Drawn> drawn = ra ? draw.ra() : draw.dec();
               return changes.stream().map(change -> moved(ra, drawn, change, within)).toList();
             })
         .toList();
@@ -96,21 +132,10 @@ final class PlayedNight {
       Drawn axis = drawn.get(r);
       path[r] = axis == null ? smoothed[r][ra ? 0 : 1] : axis.byTheLaw(change);
     }
+    boolean[][] counts = counts(path, drawn);
     return new Moved(
-        within ? units.scatterWithin(path) : scatter(path, drawn, false),
-        scatter(path, drawn, true).meanSquare());
-  }
-
-  private List<Drawn> drawn(int d, boolean ra) {
-    List<Drawn> drawn = new ArrayList<>();
-    for (int r = 0; r < runs.size(); r++) {
-      long seed = 1_000_003L * d + 7919L * r;
-      drawn.add(
-          ra
-              ? drawn(runs.get(r).ra().orElse(null), (d + 0.5) / draws, seed)
-              : drawn(runs.get(r).dec().orElse(null), fraction(d + 0.5, GOLDEN), seed + 1));
-    }
-    return drawn;
+        within ? units.scatterWithin(path) : scatter(path, drawn, counts, false),
+        scatter(path, drawn, counts, true).meanSquare());
   }
 
   /**
@@ -137,8 +162,7 @@ final class PlayedNight {
   Results play(Set<Playing> playings, Map<Playing, List<Units>> cuts) {
     Set<Playing> all = new LinkedHashSet<>(playings);
     all.addAll(cuts.keySet());
-    List<List<Played>> perDraw =
-        IntStream.range(0, draws).parallel().mapToObj(d -> play(d, all, cuts)).toList();
+    List<List<Played>> perDraw = draws.parallelStream().map(draw -> play(draw, all, cuts)).toList();
     Map<Playing, List<Played>> results = new LinkedHashMap<>();
     Map<Units, Map<Playing, List<Played>>> cut = new LinkedHashMap<>();
     int at = 0;
@@ -159,28 +183,31 @@ final class PlayedNight {
     return rows.stream().map(row -> row.get(at)).toList();
   }
 
-  private List<Played> play(int d, Set<Playing> playings, Map<Playing, List<Units>> cuts) {
-    double width = width(d);
-    List<Drawn> ra = drawn(d, true);
-    List<Drawn> dec = drawn(d, false);
-    Path asItWas = path(Playing.AS_IT_WAS, ra, dec);
+  private List<Played> play(Draw draw, Set<Playing> playings, Map<Playing, List<Units>> cuts) {
     List<Played> played = new ArrayList<>();
     for (Playing playing : playings) {
-      Path path = path(playing, ra, dec);
-      double east = scatter(path.east(), ra, false).meanSquare();
-      double north = scatter(path.north(), dec, false).meanSquare();
+      Path path = path(playing, draw.ra(), draw.dec());
+      boolean[][] inRa = counts(path.east(), draw.ra());
+      boolean[][] inDec = counts(path.north(), draw.dec());
+      double east = scatter(path.east(), draw.ra(), inRa, false).meanSquare();
+      double north = scatter(path.north(), draw.dec(), inDec, false).meanSquare();
       double logged =
           Math.sqrt(
-              scatter(path.east(), ra, true).meanSquare()
-                  + scatter(path.north(), dec, true).meanSquare());
-      Outcome outcome = units.judge(asItWas, path, playing.mended(), width, 31L * d);
-      played.add(new Played(outcome, Math.sqrt(east), Math.sqrt(north), logged));
+              scatter(path.east(), draw.ra(), inRa, true).meanSquare()
+                  + scatter(path.north(), draw.dec(), inDec, true).meanSquare());
+      played.add(
+          new Played(judge(units, draw, playing, path), Math.sqrt(east), Math.sqrt(north), logged));
       for (Units other : cuts.getOrDefault(playing, List.of())) {
-        Outcome shorter = other.judge(asItWas, path, playing.mended(), width, 31L * d);
-        played.add(new Played(shorter, Math.sqrt(east), Math.sqrt(north), logged));
+        played.add(
+            new Played(
+                judge(other, draw, playing, path), Math.sqrt(east), Math.sqrt(north), logged));
       }
     }
     return played;
+  }
+
+  private static Outcome judge(Units units, Draw draw, Playing playing, Path path) {
+    return units.judge(draw.asItWas(), path, playing.mended(), draw.width(), draw.seed());
   }
 
   private static double fraction(double k, double step) {
@@ -219,16 +246,25 @@ final class PlayedNight {
     return playing.loopsLimit() ? drawn.atTheLoopsLimit() : drawn.with(change);
   }
 
+  /** Which frames of each run count in an RMS; null for all. */
+  private static boolean[][] counts(double[][] paths, List<Drawn> axes) {
+    boolean[][] counts = new boolean[paths.length][];
+    for (int r = 0; r < paths.length; r++) {
+      counts[r] = axes.get(r) == null ? null : axes.get(r).counts(paths[r]);
+    }
+    return counts;
+  }
+
   /** About each run's mean, over the frames that count. */
-  private Scatter scatter(double[][] paths, List<Drawn> axes, boolean withNoise) {
+  private static Scatter scatter(
+      double[][] paths, List<Drawn> axes, boolean[][] counts, boolean withNoise) {
     Scatter scatter = new Scatter();
     double[] places = new double[Arrays.stream(paths).mapToInt(p -> p.length).max().orElse(0)];
     for (int r = 0; r < paths.length; r++) {
       Drawn drawn = axes.get(r);
-      boolean[] counts = drawn == null ? null : drawn.counts(paths[r]);
       int n = 0;
       for (int i = 0; i < paths[r].length; i++) {
-        if (drawn == null || counts[i]) {
+        if (drawn == null || counts[r][i]) {
           places[n++] = paths[r][i] + (withNoise && drawn != null ? drawn.noiseArcsec(i) : 0);
         }
       }

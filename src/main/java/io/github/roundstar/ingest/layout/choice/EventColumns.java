@@ -25,8 +25,6 @@ final class EventColumns {
   /** Rows under an unknown word that scatter so much more than others are no ordinary frames. */
   private static final double UNLIKE = 1.4;
 
-  private static final double JUMP = 3;
-
   private EventColumns() {}
 
   private static Set<String> values(Column column) {
@@ -254,7 +252,7 @@ final class EventColumns {
       return Optional.empty();
     }
     double ratio = ratio(column, word, rows);
-    if (ratio > (count < 2 ? 2 : 1) * JUMP && stretches > 0.8 * count) {
+    if (ShownRows.isFar(ratio, count < 2) && stretches > 0.8 * count) {
       return Optional.of(Kind.DITHER);
     }
     return ratio > 1.4 && count >= 6 ? Optional.of(Kind.SETTLING) : Optional.empty();

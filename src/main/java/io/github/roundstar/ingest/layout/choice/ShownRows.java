@@ -62,10 +62,14 @@ final class ShownRows {
     return isMissing(row) || late[row];
   }
 
+  /** Whether so many times farther off than usual is a jump; one case alone must be clearer. */
+  static boolean isFar(double ratio, boolean alone) {
+    return ratio > (alone ? 2 : 1) * JUMP;
+  }
+
   /** Whether the star is suddenly far off; one case alone must be clearer than several. */
   boolean jumps(int row, boolean alone) {
-    boolean far = size[row] > (alone ? 2 : 1) * JUMP * usual;
-    return far
+    return isFar(size[row] / usual, alone)
         && !late[row]
         && (row == 0 || Double.isNaN(size[row - 1]) || size[row] > 2 * size[row - 1]);
   }
