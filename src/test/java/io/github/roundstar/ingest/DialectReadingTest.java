@@ -8,7 +8,6 @@ import io.github.roundstar.ingest.ReadingTable.Read;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.SplittableRandom;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -55,24 +54,24 @@ class DialectReadingTest {
   }
 
   /**
-   * Whole phrases of another hand: what is not understood is asked or refused. Half of the logs are
-   * new in each run; the name of one that is misread carries its seed.
+   * Whole phrases of another hand, both halves of them: what is not understood is asked or refused.
+   * The seeds are the same in every build; new ones are counted by {@link ReadingTable}.
    */
   @Tag("identity")
   @Test
   void ofLogsInWholePhrasesNoneIsMisread() throws Exception {
-    SplittableRandom fresh = new SplittableRandom();
     List<String> misread = new ArrayList<>();
-    int read = 0;
-    for (long i = 1; i <= PHRASED; i++) {
-      long seed = i % 2 == 0 ? i : fresh.nextLong(100_000, 1_000_000_000);
-      Read each = ReadingTable.read(folder, Dialect.inPhrases(seed, i % 4 < 2));
-      read += each.outcome() == Outcome.READ ? 1 : 0;
-      if (each.outcome() == Outcome.MISREAD) {
-        misread.add(each.log() + (i % 4 < 2 ? " other half: " : ": ") + each.detail());
+    for (boolean otherHalf : new boolean[] {false, true}) {
+      int read = 0;
+      for (long seed = 1; seed <= PHRASED; seed++) {
+        Read each = ReadingTable.read(folder, Dialect.inPhrases(seed, otherHalf));
+        read += each.outcome() == Outcome.READ ? 1 : 0;
+        if (each.outcome() == Outcome.MISREAD) {
+          misread.add(each.log() + (otherHalf ? " other half: " : ": ") + each.detail());
+        }
       }
+      assertThat(read).as("other half %s", otherHalf).isGreaterThanOrEqualTo(PHRASED * 3 / 4);
     }
     assertThat(misread).isEmpty();
-    assertThat(read).isGreaterThanOrEqualTo(PHRASED / 2);
   }
 }
