@@ -52,6 +52,11 @@ final class AxisFigures {
     this.siteShown = siteShown;
   }
 
+  /** The axis, whatever it is worth. */
+  Optional<AxisSearch.Found> found() {
+    return search.value();
+  }
+
   /** The axis, where both its directions are known well enough to be told. */
   Optional<AxisSearch.Found> whole() {
     return search

@@ -37,6 +37,7 @@ record LadderFigures(PlayedNight played, Optional<String> whyNoLaw) {
    *
    * @param guided the runs, for exposures
    * @param report the exposures, where any were named
+   * @param waitSeconds how long after a dither exposures would better begin [s]
    */
   static LadderFigures of(
       List<GuidedRun> guided,
@@ -44,14 +45,15 @@ record LadderFigures(PlayedNight played, Optional<String> whyNoLaw) {
       List<LoopStudy> dec,
       Optional<ExposureReport> report,
       Equipment equipment,
-      Optional<FieldTurn> turn) {
+      Optional<FieldTurn> turn,
+      double waitSeconds) {
     List<PlayedRun> runs = new ArrayList<>();
     for (int i = 0; i < guided.size(); i++) {
       runs.add(new PlayedRun(ra.get(i).played().value(), dec.get(i).played().value()));
     }
     Units units =
         report
-            .map(exposures -> Units.listed(exposures, guided, equipment, turn))
+            .map(exposures -> Units.listed(exposures, guided, equipment, turn, waitSeconds))
             .filter(listed -> listed.size() > 0)
             .orElseGet(
                 () -> Units.windows(guided, LoopStudy.exposureSeconds(equipment), equipment, turn));

@@ -5,6 +5,7 @@ import io.github.roundstar.diagnosis.exposures.FieldTurn;
 import io.github.roundstar.diagnosis.exposures.GuidedRun;
 import io.github.roundstar.diagnosis.exposures.JudgedExposure;
 import io.github.roundstar.diagnosis.exposures.MainCamera;
+import io.github.roundstar.diagnosis.exposures.Units;
 import io.github.roundstar.diagnosis.finding.Diagnosis;
 import io.github.roundstar.diagnosis.ladder.Ladder;
 import io.github.roundstar.model.Equipment;
@@ -149,7 +150,15 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             "runs as exposures see them",
             () -> ExposureFigures.runs(studies, runs, summary.periodic(), equipment),
             List.<GuidedRun>of());
-    Optional<FieldTurn> turn = axis.whole().map(ExposureTurn::of);
+    Optional<FieldTurn> turn = axis.whole().map(found -> ExposureTurn.of(found, true));
+    Optional<FieldTurn> mayTurn =
+        turn.or(() -> axis.found().map(found -> ExposureTurn.of(found, false)))
+            .or(() -> siteless.flatMap(SitelessAxisFigures::turn))
+            .or(
+                () ->
+                    Optional.ofNullable(summary.driftArcsecPerMinuteSky())
+                        .flatMap(drift -> Optional.ofNullable(drift.dec()))
+                        .map(ExposureTurn::of));
     Answer<ExposureReport> exposures =
         camera
             .map(
@@ -167,7 +176,14 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
                 guided.size() < studies.size()
                     ? Answer.<LadderFigures>none(Faults.BECAUSE)
                     : Answer.of(
-                        LadderFigures.of(guided, ra, dec, exposures.value(), equipment, turn)));
+                        LadderFigures.of(
+                            guided,
+                            ra,
+                            dec,
+                            exposures.value(),
+                            equipment,
+                            mayTurn,
+                            Units.waitSeconds(summary.settling()))));
     List<Replay> replay =
         reasons
             .below("")
@@ -209,7 +225,7 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             () -> siteless.map(SitelessAxisFigures::trace).orElseGet(axis::trace),
             faults);
     Answer<List<Rung>> ladder =
-        answer(faults, "/ladder", () -> again.then(a -> a.ladder(result, equipment, turn)));
+        answer(faults, "/ladder", () -> again.then(a -> a.ladder(result, equipment, mayTurn)));
     NightResult played =
         result.withLadder(Ladder.need(equipment), ladder.value().orElse(null), ladder.because());
     NightResult judged = Diagnosis.of(played, equipment, faults).addedTo(played);

@@ -1,5 +1,6 @@
 package io.github.roundstar.diagnosis;
 
+import io.github.roundstar.diagnosis.exposures.FieldTurn;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.motion.Answer;
@@ -112,6 +113,11 @@ final class SitelessAxisFigures {
   /** Drifts of the runs without a model. */
   Optional<AxisTrace> trace() {
     return search.value().map(found -> AxisTraces.of(found.leastMisfit(), false, equipment));
+  }
+
+  /** How the axis may turn the field: at the latitude where it leaves least of the drifts. */
+  Optional<FieldTurn> turn() {
+    return search.value().map(found -> ExposureTurn.of(found.leastMisfit(), false));
   }
 
   private double share(double value) {

@@ -271,6 +271,18 @@ public final class PolarAlignment {
     return 0.5 * Math.atan2(2 * both, east - high);
   }
 
+  /** Where the axis may point: east of the elevated pole, then above it, on the sky. */
+  public List<AxisPlaces.Place> draws(int count) {
+    double scale = inflation * inflation;
+    return AxisPlaces.draws(
+        parameters[AxisSystem.EAST],
+        parameters[AxisSystem.HIGH],
+        scale * covariance.at(AxisSystem.EAST, AxisSystem.EAST),
+        scale * covariance.at(AxisSystem.HIGH, AxisSystem.HIGH),
+        scale * covariance.at(AxisSystem.EAST, AxisSystem.HIGH),
+        count);
+  }
+
   private double deviation(double east, double high) {
     double variance =
         east * east * covariance.at(AxisSystem.EAST, AxisSystem.EAST)

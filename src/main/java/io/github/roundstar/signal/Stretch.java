@@ -33,9 +33,14 @@ public record Stretch(double along, double aslant) {
     return new Stretch(size * difference / excess, size * covariance / excess);
   }
 
+  /** ln(elongation). */
+  public double size() {
+    return Math.hypot(along, aslant);
+  }
+
   /** Long axis over short. */
   public double elongation() {
-    return Math.exp(Math.hypot(along, aslant));
+    return Math.exp(size());
   }
 
   /** Angle of the long axis from the first axis towards the second [deg, 0..180). */

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.github.roundstar.diagnosis.exposures.GuidedRun;
 import io.github.roundstar.diagnosis.exposures.StarTrack;
+import io.github.roundstar.diagnosis.exposures.Units;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.ErrorBudget;
@@ -185,7 +186,8 @@ class KnownLoopTest {
             List.of(dec),
             Optional.empty(),
             EQUIPMENT,
-            Optional.empty())
+            Optional.empty(),
+            Units.waitSeconds(null))
         .replay(EQUIPMENT)
         .value()
         .orElseThrow();

@@ -1,12 +1,13 @@
 package io.github.roundstar.diagnosis.exposures;
 
 import io.github.roundstar.model.Equipment;
-import io.github.roundstar.model.Estimate;
 import io.github.roundstar.model.Frames;
 import io.github.roundstar.motion.Cadence;
+import io.github.roundstar.results.Settling;
 import io.github.roundstar.signal.Quantile;
 import io.github.roundstar.signal.Stretch;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
@@ -28,10 +29,13 @@ public final class Units {
    * How long after a dither exposures may begin, whatever the log says of settling; common
    * practice, no source [s].
    */
-  public static final double WAIT_SECONDS = 30;
+  private static final double WAIT_SECONDS = 30;
 
   /** Windows may overlap by about this share, so that a dither does not cost half of the night. */
   private static final double OVERLAP = 0.1;
+
+  /** Parts of a longer exposure that are judged; more change nothing that is told. */
+  private static final int MOST_PARTS = 3;
 
   /** Places of the star that make an image in a playing; more change nothing that is told. */
   private static final int MOST_PLACES = 48;
@@ -51,18 +55,40 @@ public final class Units {
    * @param from first measured frame of the run in it
    * @param to one past the last
    * @param settled first frame that a patient photographer would begin with
-   * @param turn what the field's turn adds in the middle
-   * @param corners the same in each corner
+   * @param settledTo one past the last of an exposure as long that begins there
+   * @param turned how the field turns in it
    * @param seen what its image showed
    */
   private record Unit(
-      int run,
-      int from,
-      int to,
-      int settled,
-      double[] turn,
-      List<double[]> corners,
-      Optional<Seen> seen) {}
+      int run, int from, int to, int settled, int settledTo, Turned turned, Optional<Seen> seen) {
+    /** One that begins when the star has settled anyway. */
+    Unit(int run, int from, int to, Turned turned, Optional<Seen> seen) {
+      this(run, from, to, from, to, turned, seen);
+    }
+  }
+
+  /**
+   * What the field's turn adds to an exposure; its moments go with the square of the angle.
+   *
+   * @param radians by the axis of each draw; none where nothing turns
+   * @param middle moments of one radian in the middle of the field [arcsec2]
+   * @param corners the same in each corner
+   */
+  private record Turned(double[] radians, double[] middle, List<double[]> corners) {
+    private static final Turned NOT = new Turned(new double[0], new double[3], List.of());
+
+    /** Square of the angle of a draw, a share of the axis's error left. */
+    double square(int draw, double share) {
+      double angle = radians.length == 0 ? 0 : share * radians[draw % radians.length];
+      return angle * angle;
+    }
+
+    /** The same in another part of the exposure. */
+    Turned part(double share) {
+      return new Turned(
+          Arrays.stream(radians).map(angle -> share * angle).toArray(), middle, corners);
+    }
+  }
 
   /**
    * What an image showed.
@@ -71,6 +97,7 @@ public final class Units {
    *     itself
    * @param sigma its standard error
    * @param beyond what of it the log does not tell
+   * @param perTold how much longer motion makes the image than the log tells
    * @param corner how much longer stars are in the worst corner, as a logarithm; 0 where they are
    *     not
    * @param kind what makes what lies beyond
@@ -80,6 +107,7 @@ public final class Units {
       Optional<Stretch> shape,
       double sigma,
       Stretch beyond,
+      double perTold,
       double corner,
       Beyond kind,
       boolean cornerTurns) {}
@@ -161,12 +189,21 @@ public final class Units {
     return moves;
   }
 
-  /** The exposures that the log covers. */
+  /**
+   * The exposures that the log covers.
+   *
+   * @param waitSeconds how long after a dither a patient photographer begins [s]
+   */
   public static Units listed(
-      ExposureReport report, List<GuidedRun> runs, Equipment equipment, Optional<FieldTurn> turn) {
+      ExposureReport report,
+      List<GuidedRun> runs,
+      Equipment equipment,
+      Optional<FieldTurn> turn,
+      double waitSeconds) {
     boolean bends =
         report.exposures().stream()
             .anyMatch(exposure -> "differential-flexure".equals(exposure.cause().code()));
+    ImagesByLog images = ImagesByLog.of(report.exposures());
     List<Unit> units = new ArrayList<>();
     double seconds = 0;
     for (JudgedExposure exposure : report.exposures()) {
@@ -175,23 +212,57 @@ public final class Units {
         continue;
       }
       int run = indexOf(runs, window.run().get());
-      int settled = window.from();
-      StarTrack track = window.run().get().track();
-      for (int i = window.from(); i < window.to(); i++) {
-        settled = track.sinceDither(i) < WAIT_SECONDS ? i + 1 : settled;
-      }
+      int[] settled = settled(window, waitSeconds);
       units.add(
           new Unit(
               run,
               window.from(),
               window.to(),
-              Math.min(settled, Math.max(window.from(), window.to() - 2)),
-              window.turned(turn, equipment),
-              window.turnedCorners(turn, equipment),
-              window.measured().map(m -> seen(exposure, m, bends))));
+              settled[0],
+              settled[1],
+              window.measured().isPresent() && turn.filter(FieldTurn::known).isEmpty()
+                  ? Turned.NOT
+                  : turned(
+                      turn,
+                      equipment,
+                      ImageScale.of(window.frame(), equipment),
+                      runs.get(run),
+                      window.startSeconds(),
+                      window.startSeconds() + exposure.seconds()),
+              window.measured().map(m -> seen(exposure, m, bends, images))));
       seconds = Math.max(seconds, exposure.seconds());
     }
     return new Units(runs, units, true, equipment.limits().elongation(), seconds);
+  }
+
+  /**
+   * First frame, and one past the last, of an exposure as long that begins after the wait: as late
+   * before the next dither as its length leaves, where the wait leaves less.
+   */
+  private static int[] settled(Window window, double waitSeconds) {
+    StarTrack track = window.run().orElseThrow().track();
+    int first = window.from();
+    for (int i = window.from(); i < window.to(); i++) {
+      first = track.sinceDither(i) < waitSeconds ? i + 1 : first;
+    }
+    if (first == window.from()) {
+      return new int[] {window.from(), window.to()};
+    }
+    while (first < track.size() && track.sinceDither(first) < waitSeconds && calm(track, first)) {
+      first++;
+    }
+    int end = window.to();
+    while (end < track.size() && calm(track, end)) {
+      end++;
+    }
+    int frames = window.to() - window.from();
+    int from = Math.max(window.from(), Math.min(first, end - frames));
+    return new int[] {from, Math.min(end, from + frames)};
+  }
+
+  /** Whether no dither began between the frame before and this one. */
+  private static boolean calm(StarTrack track, int i) {
+    return i == 0 || track.sinceDither(i) == 0 || track.sinceDither(i) >= track.sinceDither(i - 1);
   }
 
   private static int indexOf(List<GuidedRun> runs, GuidedRun run) {
@@ -203,26 +274,25 @@ public final class Units {
     throw new IllegalArgumentException("run " + run.run().id());
   }
 
-  private static Seen seen(JudgedExposure exposure, MeasuredShape measured, boolean bends) {
-    Stretch told = exposure.predicted().orElseThrow().stretch();
+  private static Seen seen(
+      JudgedExposure exposure, MeasuredShape measured, boolean bends, ImagesByLog images) {
     double size = Math.log(measured.elongation().value());
-    double half =
-        (Math.log(measured.elongation().hi95()) - Math.log(measured.elongation().lo95())) / 2;
-    double angle = 2 * Math.toRadians(measured.angleDegrees().orElse(told.angleDegrees()));
-    Stretch shape = new Stretch(size * Math.cos(angle), size * Math.sin(angle));
     String cause = String.valueOf(exposure.cause().code());
+    Stretch told = exposure.predicted().orElseThrow().stretch();
+    Stretch shape = ImagesByLog.shape(exposure, measured);
     double corner = measured.corner().map(c -> Math.max(0, Math.log(c.value()) - size)).orElse(0.0);
     Beyond kind =
-        switch (cause) {
-          case "differential-flexure" -> Beyond.FLEXURE;
-          case "optics", "unknown" -> Beyond.OPTICS;
-          case "atmospheric-dispersion", "differential-refraction" -> Beyond.AIR;
-          default -> bends ? Beyond.FLEXURE : Beyond.OPTICS;
-        };
+        ImagesByLog.AIR.contains(cause)
+            ? Beyond.AIR
+            : bends || cause.equals(ImagesByLog.FLEXURE) ? Beyond.FLEXURE : Beyond.OPTICS;
+    boolean optics = kind == Beyond.OPTICS;
     return new Seen(
         Optional.of(shape),
-        half / Estimate.SIGMAS_95,
-        new Stretch(shape.along() - told.along(), shape.aslant() - told.aslant()),
+        ImagesByLog.sigma(measured),
+        optics
+            ? images.always()
+            : new Stretch(shape.along() - told.along(), shape.aslant() - told.aslant()),
+        optics ? images.perTold() : 1,
         corner,
         kind,
         measured.pattern().equals("rotation") || cause.equals("field-rotation"));
@@ -257,16 +327,6 @@ public final class Units {
       Optional<FieldTurn> turn,
       boolean betweenDithers) {
     List<Unit> units = new ArrayList<>();
-    Optional<FieldPlace> star = FieldPlace.guideStar(equipment);
-    List<FieldPlace> corners =
-        turn.isPresent() && star.isPresent()
-            ? FieldPlace.corners(
-                equipment,
-                equipment.imaging().arcsecPerPixel().isPresent()
-                    ? Optional.of(
-                        new ImageScale(equipment.imaging().arcsecPerPixel().getAsDouble(), ""))
-                    : Optional.empty())
-            : List.of();
     for (int r = 0; r < runs.size(); r++) {
       StarTrack track = runs.get(r).track();
       double cadence = Cadence.medianSeconds(runs.get(r).run().frames()).orElse(0);
@@ -281,23 +341,42 @@ public final class Units {
           if (to - from < 2 || (to - from) * cadence < ENOUGH_COVERAGE * seconds) {
             continue;
           }
-          double radians =
-              turn.isEmpty() || star.isEmpty()
-                  ? 0
-                  : turn.get().radiansBetween(runs.get(r).run(), begin, begin + seconds);
           units.add(
               new Unit(
                   r,
                   from,
                   to,
-                  from,
-                  star.map(s -> FieldPlace.CENTRE.turned(s, radians)).orElse(new double[3]),
-                  corners.stream().map(c -> c.turned(star.get(), radians)).toList(),
+                  turned(turn, equipment, scale(equipment), runs.get(r), begin, begin + seconds),
                   Optional.empty()));
         }
       }
     }
     return units;
+  }
+
+  private static Optional<ImageScale> scale(Equipment equipment) {
+    return equipment.imaging().arcsecPerPixel().stream()
+        .mapToObj(arcsecPerPixel -> new ImageScale(arcsecPerPixel, ""))
+        .findFirst();
+  }
+
+  /** How the field turns about the guide star from one time of a run to another. */
+  private static Turned turned(
+      Optional<FieldTurn> turn,
+      Equipment equipment,
+      Optional<ImageScale> scale,
+      GuidedRun run,
+      double from,
+      double to) {
+    Optional<FieldPlace> star = FieldPlace.guideStar(equipment);
+    return turn.isEmpty() || star.isEmpty()
+        ? Turned.NOT
+        : new Turned(
+            turn.get().drawnRadiansBetween(run.run(), from, to),
+            FieldPlace.CENTRE.turned(star.get(), 1),
+            FieldPlace.corners(equipment, scale).stream()
+                .map(corner -> corner.turned(star.get(), 1))
+                .toList());
   }
 
   /** Stretches from settled to the next dither, as first frame and one past the last. */
@@ -340,6 +419,13 @@ public final class Units {
     return low;
   }
 
+  /** How long after a dither exposures may begin, by how long the star takes to settle [s]. */
+  public static double waitSeconds(Settling settling) {
+    return settling == null || settling.p90Seconds() == null
+        ? WAIT_SECONDS
+        : Math.max(WAIT_SECONDS, settling.p90Seconds());
+  }
+
   /** Number of units. */
   public int size() {
     return units.size();
@@ -369,7 +455,9 @@ public final class Units {
   }
 
   private boolean beyond(Beyond kind) {
-    return units.stream().anyMatch(unit -> unit.seen().filter(s -> s.kind() == kind).isPresent());
+    return units.stream()
+        .flatMap(unit -> unit.seen().stream())
+        .anyMatch(seen -> seen.kind() == kind && seen.beyond().size() > 0);
   }
 
   /** Whether any exposure began before the star had settled. */
@@ -389,30 +477,35 @@ public final class Units {
   }
 
   /**
-   * The units, each cut to a shorter time, where they are listed; else windows of that length stand
-   * for them.
+   * The units, each cut into shorter parts of which a few stand for all, where they are listed;
+   * else windows of that length.
    */
   public Units cut(double shorter, Equipment equipment, Optional<FieldTurn> turn) {
     if (!listed) {
       return new Units(this, tiled(runs, shorter, equipment, turn), shorter);
     }
+    double share = shorter / seconds;
+    int parts = (int) Math.floor(seconds / shorter + 1e-9);
+    int judged = Math.min(parts, MOST_PARTS);
     List<Unit> cut = new ArrayList<>();
     for (Unit unit : units) {
       StarTrack track = tracks.get(unit.run());
-      int to = unit.from();
-      while (to < unit.to() && track.seconds(to) < track.seconds(unit.from()) + shorter) {
-        to++;
+      for (int k = 0; k < judged; k++) {
+        double begin =
+            track.seconds(unit.from()) + (k + 0.5) * parts / judged * shorter - shorter / 2;
+        int from = Math.max(unit.from(), firstAtOrAfter(track, begin));
+        int to = Math.min(unit.to(), firstAtOrAfter(track, begin + shorter));
+        if (to - from < 2) {
+          continue;
+        }
+        cut.add(
+            new Unit(
+                unit.run(),
+                from,
+                to,
+                unit.turned().part(share),
+                unit.seen().map(seen -> cut(seen, share))));
       }
-      double share = shorter / seconds;
-      cut.add(
-          new Unit(
-              unit.run(),
-              unit.from(),
-              Math.max(unit.from() + 1, to),
-              Math.min(unit.settled(), to - 1),
-              scaled(unit.turn(), share * share),
-              unit.corners().stream().map(c -> scaled(c, share * share)).toList(),
-              unit.seen().map(seen -> cut(seen, share))));
     }
     return new Units(this, cut, shorter);
   }
@@ -430,6 +523,7 @@ public final class Units {
         Optional.empty(),
         seen.sigma(),
         new Stretch(left * seen.beyond().along(), left * seen.beyond().aslant()),
+        seen.perTold(),
         seen.cornerTurns() ? share * share * seen.corner() : seen.corner(),
         seen.kind(),
         seen.cornerTurns());
@@ -445,11 +539,11 @@ public final class Units {
    * @param asItWas where the star was
    * @param played where it would have been
    * @param roundFwhm width of the round image [arcsec]
-   * @param seed of what the measurement of images may be off
+   * @param draw which draw: of the axis, and of what the measurement of images may be off
    */
-  public Outcome judge(Path asItWas, Path played, Mended mended, double roundFwhm, long seed) {
+  public Outcome judge(Path asItWas, Path played, Mended mended, double roundFwhm, int draw) {
     double round = PredictedShape.variance(roundFwhm);
-    SplittableRandom random = new SplittableRandom(seed);
+    SplittableRandom random = new SplittableRandom(31L * draw);
     StarTrack[] now = tracks(played);
     StarTrack[] then = tracks(asItWas);
     int count = 0;
@@ -461,7 +555,7 @@ public final class Units {
       CoreShape core =
           mended.motionless()
               ? new CoreShape(round, round, 0)
-              : core(unit, now[unit.run()], mended.settled(), mended.turnShare(), round);
+              : core(unit, now[unit.run()], mended.settled(), draw, mended.turnShare(), round);
       double middle;
       double corner;
       if (unit.seen().isPresent()) {
@@ -472,13 +566,17 @@ public final class Units {
                     || seen.kind() == Beyond.OPTICS && mended.optics()
                 ? 0
                 : 1;
-        double along = told.along() + kept * seen.beyond().along();
-        double aslant = told.aslant() + kept * seen.beyond().aslant();
+        double moved = seen.perTold();
+        double along = moved * told.along() + kept * seen.beyond().along();
+        double aslant = moved * told.aslant() + kept * seen.beyond().aslant();
         if (seen.shape().isPresent()) {
-          // What was measured, and what the motion changes of it.
-          Stretch before = PredictedShape.stretch(core(unit, then[unit.run()], false, 1, round));
-          along += seen.shape().get().along() - seen.beyond().along() - before.along();
-          aslant += seen.shape().get().aslant() - seen.beyond().aslant() - before.aslant();
+          // What the image shows and nothing explains goes with the motion, where that gets less.
+          Stretch before =
+              PredictedShape.stretch(core(unit, then[unit.run()], false, draw, 1, round));
+          double less = Math.min(1, told.size() / Math.max(1e-9, before.size()));
+          Stretch shape = seen.shape().get();
+          along += less * (shape.along() - seen.beyond().along() - moved * before.along());
+          aslant += less * (shape.aslant() - seen.beyond().aslant() - moved * before.aslant());
         }
         along += seen.sigma() * random.nextGaussian();
         aslant += seen.sigma() * random.nextGaussian();
@@ -493,14 +591,15 @@ public final class Units {
         middle = Math.log(PredictedShape.stretch(core).elongation());
         corner = middle;
         if (!mended.motionless()) {
-          double share = mended.turnShare() * mended.turnShare();
-          for (double[] turned : unit.corners()) {
+          double square = unit.turned().square(draw, mended.turnShare());
+          double[] middlePart = unit.turned().middle();
+          for (double[] turned : unit.turned().corners()) {
             anyCorner = true;
             CoreShape there =
                 new CoreShape(
-                    core.ee() + share * (turned[0] - unit.turn()[0]),
-                    core.nn() + share * (turned[1] - unit.turn()[1]),
-                    core.en() + share * (turned[2] - unit.turn()[2]));
+                    core.ee() + square * (turned[0] - middlePart[0]),
+                    core.nn() + square * (turned[1] - middlePart[1]),
+                    core.en() + square * (turned[2] - middlePart[2]));
             corner = Math.max(corner, Math.log(PredictedShape.stretch(there).elongation()));
           }
         }
@@ -536,15 +635,16 @@ public final class Units {
   }
 
   private static CoreShape core(
-      Unit unit, StarTrack track, boolean settled, double turnShare, double round) {
+      Unit unit, StarTrack track, boolean settled, int draw, double turnShare, double round) {
     int from = settled ? unit.settled() : unit.from();
-    int stride = 1 + (unit.to() - from) / MOST_PLACES;
+    int to = settled ? unit.settledTo() : unit.to();
+    int stride = 1 + (to - from) / MOST_PLACES;
     return CoreShape.of(
         track,
         from,
-        unit.to(),
+        to,
         i -> (i - from) % stride == 0,
-        scaled(unit.turn(), turnShare * turnShare),
+        scaled(unit.turned().middle(), unit.turned().square(draw, turnShare)),
         round);
   }
 

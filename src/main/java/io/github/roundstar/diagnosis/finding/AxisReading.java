@@ -34,6 +34,35 @@ public record AxisReading(
                 : Optional.empty()));
   }
 
+  /**
+   * Least distance from the pole where the axis is not known whole [arcmin]: by the part of its
+   * error that is, else by the drift in declination less what refraction may make of it; empty
+   * where the axis is known, where what drifts is none, and where nothing is told.
+   */
+  public static Optional<Estimate> leastArcmin(NightResult night) {
+    PolarAxis axis = night.polarAxis();
+    if (axis != null) {
+      return axis.totalArcmin() != null || Boolean.FALSE.equals(axis.consistent())
+          ? Optional.empty()
+          : Optional.of(distance(axis.known().arcmin()));
+    }
+    return Optional.ofNullable(night.night().driftArcsecPerMinuteSky())
+        .flatMap(drift -> Optional.ofNullable(drift.dec()))
+        .map(drift -> distance(drift).times(1 / Thresholds.DRIFT_PER_ARCMIN))
+        .map(
+            arcmin ->
+                new Estimate(
+                    arcmin.value(),
+                    Math.max(0, arcmin.lo95() - Thresholds.REFRACTION_DEC_ARCMIN),
+                    arcmin.hi95() + Thresholds.REFRACTION_DEC_ARCMIN));
+  }
+
+  private static Estimate distance(Estimate signed) {
+    double low = Math.min(Math.abs(signed.lo95()), Math.abs(signed.hi95()));
+    double high = Math.max(Math.abs(signed.lo95()), Math.abs(signed.hi95()));
+    return new Estimate(Math.abs(signed.value()), signed.covers(0) ? 0 : low, high);
+  }
+
   /** Whether the drifts of all runs are what an axis makes, and nothing that bends. */
   public boolean proved() {
     return Boolean.TRUE.equals(axis.consistent());

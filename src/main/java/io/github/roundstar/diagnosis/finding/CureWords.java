@@ -40,7 +40,10 @@ final class CureWords {
               : "Begin exposures only once the star has settled";
       case "tracking-rate" -> "Set the mount to the rate of the stars";
       case "polar-axis" ->
-          "Align the polar axis, " + Wording.number(n.get("fromArcmin")) + " arcmin off";
+          "Align the polar axis, "
+              + (whole(n) ? "" : "at least ")
+              + Wording.number(n.get("fromArcmin"))
+              + " arcmin off";
       case "balance" -> "Balance the mount";
       case "exposure-length" ->
           "Expose " + seconds(n.get("toSeconds")) + " instead of " + seconds(n.get("fromSeconds"));
@@ -146,9 +149,15 @@ final class CureWords {
         "azimuth");
     return ways.isEmpty()
         ? "Align the polar axis anew: it is "
+            + (whole(n) ? "" : "at least ")
             + Wording.number(n.get("fromArcmin"))
             + " arcmin off the pole."
         : "Move the raised end of the polar axis: " + String.join(", ", ways) + ".";
+  }
+
+  /** Whether both parts of an axis's error are known. */
+  private static boolean whole(Map<String, Double> numbers) {
+    return numbers.containsKey("azimuthArcmin") || numbers.containsKey("altitudeArcmin");
   }
 
   private static void way(

@@ -12,14 +12,13 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * The decision that a ladder carries, and what it makes of a finding. The lowest rung that surely
- * meets the need is decided on; of what is changed up to it, no more than it takes. A finding is
- * worth fixing where a cure for it is among that, and never above watch where none is.
+ * The decision that a ladder carries, and what it makes of a finding. The lowest rung that is
+ * likelier to meet the need than not is decided on: so a step that is not needed is as rare as one
+ * that is not enough, and nothing dear or risky is named where something cheaper will more likely
+ * do. Of what is changed up to it, no more than it takes. A finding is worth fixing where a cure
+ * for it is among that, and never above watch where none is.
  */
 final class LadderReading {
-  /** Without any such rung, the lowest that is likelier to meet it than not. */
-  private static final double LIKELIER = 0.5;
-
   /** Rungs that a user can climb. */
   private static final List<String> CLIMBED =
       List.of(
@@ -43,10 +42,9 @@ final class LadderReading {
     this.night = night;
     this.need = night.need();
     this.asItWas = night.rung(Rung.AS_IT_WAS).orElseThrow();
-    String lowest = lowest(Thresholds.SURELY);
-    this.surely = lowest != null;
-    String likely = surely ? lowest : lowest(LIKELIER);
-    this.rung = likely == null ? Rung.AIR_LIMIT : likely;
+    String lowest = lowest();
+    this.rung = lowest == null ? Rung.AIR_LIMIT : lowest;
+    this.surely = lowest != null && rung(lowest).meetsNeed() >= Thresholds.SURELY;
     this.chosen = chosen();
   }
 
@@ -61,14 +59,14 @@ final class LadderReading {
     return night.rung(name).orElseThrow();
   }
 
-  private String lowest(double probability) {
-    if (asItWas.meetsNeed() >= probability) {
+  private String lowest() {
+    if (asItWas.meetsNeed() >= Thresholds.LIKELIER) {
       return Rung.AS_IT_WAS;
     }
     return CLIMBED.stream()
         .map(this::rung)
         .filter(Rung::offered)
-        .filter(r -> r.meetsNeed() >= probability)
+        .filter(r -> r.meetsNeed() >= Thresholds.LIKELIER)
         .map(Rung::rung)
         .findFirst()
         .orElse(null);
@@ -82,7 +80,7 @@ final class LadderReading {
     if (rung.equals(Rung.AIR_LIMIT)) {
       return below(Rung.MECHANICS).stream().filter(c -> wins(c.cure())).toList();
     }
-    double enough = surely ? Thresholds.SURELY : LIKELIER;
+    double enough = surely ? Thresholds.SURELY : Thresholds.LIKELIER;
     Rung decided = rung(rung);
     Optional<Cure> single =
         decided.cures().stream().filter(cure -> cure.meetsAlone() >= enough).findFirst();
@@ -126,6 +124,11 @@ final class LadderReading {
         ? Math.max(cure.winsAlone().value(), cure.winsOnTop().value()) >= 1
             && Math.max(cure.winsAlone().low(), cure.winsOnTop().low()) >= 0
         : Math.max(cure.lessRmsArcsecAlone().low(), cure.lessRmsArcsecOnTop().low()) > 0;
+  }
+
+  /** Whether what was decided on meets the need with little doubt. */
+  boolean surely() {
+    return surely;
   }
 
   /** The rung decided on; the air's where none below it meets the need. */

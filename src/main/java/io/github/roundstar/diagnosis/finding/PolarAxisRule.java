@@ -30,7 +30,39 @@ final class PolarAxisRule implements Rule {
     return facts
         .axis()
         .map(axis -> finding(facts, axis))
+        .or(() -> AxisReading.leastArcmin(facts.result()).map(least -> finding(facts, least)))
         .orElseGet(() -> Answer.none(facts.because("/polarAxis", "/polarAxis/totalArcmin")));
+  }
+
+  /** Where a part of the error is known. */
+  private Answer<Finding> finding(Facts facts, Estimate least) {
+    String because = facts.because("/polarAxis", "/polarAxis/totalArcmin");
+    Draft draft =
+        new Draft(code(), facts)
+            .title(
+                "The mount's axis points at least "
+                    + Wording.number(least.value())
+                    + " arcmin off the pole",
+                "As far as its drift tells, the polar axis is good enough")
+            .say(
+                "The part of its distance from the pole that the drift tells is "
+                    + Wording.both(least)
+                    + " arcmin; the other part is not known: "
+                    + because
+                    + ".");
+    if (facts.budget().isPresent()) {
+      draft.part(facts.budget().get().part(Axis.DEC, "drift-lag"::equals), least);
+    } else {
+      draft.shareUnknown(because);
+    }
+    return draft
+        .trustAtMost(TRUST_UNTESTED)
+        .act(
+            "Align the axis anew by the drift of a star.",
+            "Record again and see whether the drift is gone.")
+        .caution(Cautions.ADJUSTERS)
+        .lostTo("polar-axis", "field-rotation")
+        .judged();
   }
 
   private Answer<Finding> finding(Facts facts, AxisReading axis) {

@@ -7,8 +7,11 @@ import io.github.roundstar.model.Estimate;
  * bound of an interval that makes the finding harder to claim.
  */
 public final class Thresholds {
-  /** A rung of the ladder meets the need where it does with this probability. */
+  /** A rung of the ladder that meets the need with this probability does so with little doubt. */
   public static final double SURELY = 0.9;
+
+  /** One that does with less than this is likelier to fall short. */
+  public static final double LIKELIER = 0.5;
 
   /**
    * Cut of the trailing part of the radial RMS that makes a finding come first: a quarter, which is
@@ -89,6 +92,13 @@ public final class Thresholds {
    * below this is the air's, not the drive's.
    */
   public static final double REFRACTION_RA_ARCSEC_PER_MINUTE = 1.1;
+
+  /**
+   * Axis error whose drift in Dec refraction may make, at most, down to 30 degrees of altitude
+   * [arcmin]: the same formula along the hour circle, tried over latitudes 25 to 60, all
+   * declinations and hour angles, is 0.49 arcsec/min.
+   */
+  static final double REFRACTION_DEC_ARCMIN = 0.5 / 0.2625;
 
   /** Drift in Dec per arcmin of axis error, at most [arcsec/min]: 900 arcsec/min in radians. */
   public static final double DRIFT_PER_ARCMIN = 0.2625;

@@ -114,7 +114,7 @@ final class Verdicts {
     LadderReading read = ladder.get();
     List<LadderReading.Chosen> cures = read.cures();
     return switch (read.rung()) {
-      case Rung.AS_IT_WAS -> "Leave everything as it is: " + asItWas(read) + ".";
+      case Rung.AS_IT_WAS -> "Leave everything as it is: " + asItWas(read) + doubt(read) + ".";
       case Rung.AIR_LIMIT -> air(read);
       default -> {
         String rest =
@@ -125,7 +125,7 @@ final class Verdicts {
                     : read.rung().equals(Rung.TRAINING)
                         ? "; the gears can stay closed: "
                         : "; the gears can stay as they are: ";
-        yield leadingWords(cures) + rest + CureWords.outcome(read) + ".";
+        yield leadingWords(cures) + rest + CureWords.outcome(read) + doubt(read) + ".";
       }
     };
   }
@@ -138,6 +138,10 @@ final class Verdicts {
     return others == 0
         ? first
         : first + " (" + (others == 1 ? "one more step" : others + " more steps") + " below)";
+  }
+
+  private static String doubt(LadderReading read) {
+    return read.surely() ? "" : ", most likely";
   }
 
   private static String asItWas(LadderReading read) {

@@ -258,29 +258,14 @@ public final class Ladder {
 
   /** The longest exposures that stay round as things are, else with settings and axis set right. */
   private Rung shorterExposures(List<Units> shorter) {
-    double now = played.units().seconds();
     Playing cheaper = at.get(Rung.ALIGNMENT_BALANCE);
-    for (Playing way : List.of(Playing.AS_IT_WAS, cheaper)) {
-      for (Units units : shorter) {
-        List<Played> cut = ofLength.get(units).get(way);
-        if (meets(cut, units.size()) >= Thresholds.SURELY) {
-          Range share = wonShare(cut, units.size());
-          Cure cure =
-              new Cure(
-                  "exposure-length",
-                  Map.of("fromSeconds", now, "toSeconds", units.seconds()),
-                  share,
-                  share,
-                  new Range(0, 0, 0),
-                  new Range(0, 0, 0),
-                  meets(cut, units.size()));
-          List<Cure> cures = new ArrayList<>();
-          if (way != Playing.AS_IT_WAS) {
-            treatments.of(Rung.SETTINGS).forEach(t -> cures.add(cure(t)));
-            treatments.of(Rung.ALIGNMENT_BALANCE).forEach(t -> cures.add(cure(t)));
+    for (double enough : new double[] {Thresholds.SURELY, Thresholds.LIKELIER}) {
+      for (Playing way : List.of(Playing.AS_IT_WAS, cheaper)) {
+        for (Units units : shorter) {
+          List<Played> cut = ofLength.get(units).get(way);
+          if (meets(cut, units.size()) >= enough) {
+            return shorterExposures(way, units, cut);
           }
-          cures.add(cure);
-          return rung(Rung.SHORTER_EXPOSURES, true, null, cures, units, cut, null);
         }
       }
     }
@@ -291,11 +276,30 @@ public final class Ladder {
             ? "an RMS does not fall with the exposure"
             : shorter.isEmpty()
                 ? "exposures are round as long as they are"
-                : "no shorter exposure is surely round either",
+                : "no shorter exposure is likely round either",
         List.of(),
         played.units(),
         ways.get(cheaper),
         null);
+  }
+
+  private Rung shorterExposures(Playing way, Units units, List<Played> cut) {
+    Range share = wonShare(cut, units.size());
+    List<Cure> cures = new ArrayList<>();
+    if (way != Playing.AS_IT_WAS) {
+      treatments.of(Rung.SETTINGS).forEach(t -> cures.add(cure(t)));
+      treatments.of(Rung.ALIGNMENT_BALANCE).forEach(t -> cures.add(cure(t)));
+    }
+    cures.add(
+        new Cure(
+            "exposure-length",
+            Map.of("fromSeconds", played.units().seconds(), "toSeconds", units.seconds()),
+            share,
+            share,
+            new Range(0, 0, 0),
+            new Range(0, 0, 0),
+            meets(cut, units.size())));
+    return rung(Rung.SHORTER_EXPOSURES, true, null, cures, units, cut, null);
   }
 
   /** Of today's units, how many more would be round by the share of the others. */

@@ -48,9 +48,9 @@ public final class PlayedNight {
    * @param ra of each run; null where its motion is not known
    * @param dec likewise
    * @param asItWas the way that the star took
-   * @param seed of what the measurement of images may be off
+   * @param number which draw
    */
-  private record Draw(double width, List<Drawn> ra, List<Drawn> dec, Path asItWas, long seed) {}
+  private record Draw(double width, List<Drawn> ra, List<Drawn> dec, Path asItWas, int number) {}
 
   /**
    * A night.
@@ -81,7 +81,7 @@ public final class PlayedNight {
       ra.add(drawn(runs.get(r).ra().orElse(null), (d + 0.5) / count, seed));
       dec.add(drawn(runs.get(r).dec().orElse(null), fraction(d + 0.5, GOLDEN), seed + 1));
     }
-    return new Draw(width(d), ra, dec, path(Playing.AS_IT_WAS, ra, dec), 31L * d);
+    return new Draw(width(d), ra, dec, path(Playing.AS_IT_WAS, ra, dec), d);
   }
 
   Units units() {
@@ -207,7 +207,7 @@ public final class PlayedNight {
   }
 
   private static Outcome judge(Units units, Draw draw, Playing playing, Path path) {
-    return units.judge(draw.asItWas(), path, playing.mended(), draw.width(), draw.seed());
+    return units.judge(draw.asItWas(), path, playing.mended(), draw.width(), draw.number());
   }
 
   private static double fraction(double k, double step) {

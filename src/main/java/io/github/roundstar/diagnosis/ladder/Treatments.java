@@ -13,10 +13,10 @@ import io.github.roundstar.results.AxisLoopResult;
 import io.github.roundstar.results.Component;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.Periodic;
+import io.github.roundstar.results.PolarAxis;
 import io.github.roundstar.results.Replay;
 import io.github.roundstar.results.RunResult;
 import io.github.roundstar.results.Rung;
-import io.github.roundstar.results.Settling;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -94,9 +94,7 @@ final class Treatments {
     }
     rate();
     if (units.areListed() && units.unsettled()) {
-      Settling settling = night.night().settling();
-      double slow = settling == null || settling.p90Seconds() == null ? 0 : settling.p90Seconds();
-      double wait = Math.max(Units.WAIT_SECONDS, slow);
+      double wait = Units.waitSeconds(night.night().settling());
       all.add(
           new Treatment(
               "settling-wait", Rung.SETTINGS, Map.of("toSeconds", wait), Playing::settled));
@@ -227,26 +225,11 @@ final class Treatments {
     Optional<AxisReading> axis = AxisReading.of(night);
     if (axis.isPresent() && axis.get().refuted()) {
       reasons.put(Rung.ALIGNMENT_BALANCE, axis.get().whyRefuted());
-    } else if (axis.isPresent() && axis.get().totalArcmin().lo95() > BROUGHT_TO_ARCMIN) {
-      Estimate total = axis.get().totalArcmin();
-      double unsure = (total.hi95() - total.lo95()) / 2;
-      double left = Math.min(1, Math.hypot(BROUGHT_TO_ARCMIN, unsure) / total.value());
-      double share = (1 - left) * axis.get().shareOfDrift();
-      Map<String, Double> numbers = new TreeMap<>();
-      numbers.put("fromArcmin", total.value());
-      numbers.put("toArcmin", left * total.value());
-      if (night.polarAxis().azimuthArcmin() != null) {
-        numbers.put("azimuthArcmin", -night.polarAxis().azimuthArcmin().value());
-      }
-      if (night.polarAxis().altitudeArcmin() != null) {
-        numbers.put("altitudeArcmin", -night.polarAxis().altitudeArcmin().value());
-      }
-      all.add(
-          new Treatment(
-              "polar-axis",
-              Rung.ALIGNMENT_BALANCE,
-              numbers,
-              playing -> playing.dec(playing.dec().drift(share)).turned(left)));
+    } else {
+      axis.map(AxisReading::totalArcmin)
+          .or(() -> AxisReading.leastArcmin(night))
+          .filter(total -> total.lo95() > BROUGHT_TO_ARCMIN)
+          .ifPresent(total -> align(total, axis.map(AxisReading::shareOfDrift).orElse(1.0)));
     }
     PulseReading pulses = PulseReading.of(night);
     boolean ra = unlike(pulses.eastLessWest());
@@ -272,6 +255,34 @@ final class Treatments {
         axis.isEmpty()
             ? "where the axis points is not known, and pulses act alike both ways"
             : "the axis is as good as it can be set, and pulses act alike both ways");
+  }
+
+  /**
+   * The axis brought to the pole.
+   *
+   * @param total how far off it is, or at least is [arcmin]
+   * @param ofDrift share of the drift that it makes
+   */
+  private void align(Estimate total, double ofDrift) {
+    double unsure = (total.hi95() - total.lo95()) / 2;
+    double left = Math.min(1, Math.hypot(BROUGHT_TO_ARCMIN, unsure) / total.value());
+    double share = (1 - left) * ofDrift;
+    Map<String, Double> numbers = new TreeMap<>();
+    numbers.put("fromArcmin", total.value());
+    numbers.put("toArcmin", left * total.value());
+    PolarAxis axis = night.polarAxis();
+    if (axis != null && axis.azimuthArcmin() != null) {
+      numbers.put("azimuthArcmin", -axis.azimuthArcmin().value());
+    }
+    if (axis != null && axis.altitudeArcmin() != null) {
+      numbers.put("altitudeArcmin", -axis.altitudeArcmin().value());
+    }
+    all.add(
+        new Treatment(
+            "polar-axis",
+            Rung.ALIGNMENT_BALANCE,
+            numbers,
+            playing -> playing.dec(playing.dec().drift(share)).turned(left)));
   }
 
   private static boolean unlike(Optional<Estimate> difference) {
