@@ -27,6 +27,12 @@ public final class PlayedAxis {
   /** Repeating the present settings must give the log's own RMS to within this share. */
   private static final double REPEATS = 0.15;
 
+  /** Shorter guide exposures chase the air; common practice, no source [s]. */
+  private static final double SHORTEST_SECONDS = 0.5;
+
+  /** Between frames farther apart than this times the usual the star was not measured. */
+  private static final double GAP = 1.5;
+
   private final MotionSplit split;
   private final Optional<Controller> law;
   private final String whyNoLaw;
@@ -128,7 +134,8 @@ public final class PlayedAxis {
    *
    * @param gainFactor times the gain in use
    * @param deadbandArcsec offsets left alone [arcsec]; NaN for the one in use
-   * @param framesAveraged frames averaged for one pulse
+   * @param cadenceFactor times the time from pulse to pulse: 2 and more average so many frames, a
+   *     half measures and corrects twice as often
    * @param driftShare share of the drift that is taken away, 0 to 1
    * @param trainedShare share of the trainable curve that is taken away
    * @param without what is taken away as a whole
@@ -136,7 +143,7 @@ public final class PlayedAxis {
   public record Change(
       double gainFactor,
       double deadbandArcsec,
-      int framesAveraged,
+      double cadenceFactor,
       double driftShare,
       double trainedShare,
       Set<Trouble> without) {
@@ -144,25 +151,29 @@ public final class PlayedAxis {
     public static final Change NONE = new Change(1, Double.NaN, 1, 0, 0, Set.of());
 
     /** With other settings. */
-    public Change settings(double factor, double deadband, int averaged) {
-      return new Change(factor, deadband, averaged, driftShare, trainedShare, without);
+    public Change settings(double factor, double deadband, double cadence) {
+      return new Change(factor, deadband, cadence, driftShare, trainedShare, without);
     }
 
     /** With so much of the drift taken away. */
     public Change drift(double share) {
-      return new Change(gainFactor, deadbandArcsec, framesAveraged, share, trainedShare, without);
+      return new Change(gainFactor, deadbandArcsec, cadenceFactor, share, trainedShare, without);
     }
 
     /** With so much of the worm's curve trained out. */
     public Change trained(double share) {
-      return new Change(gainFactor, deadbandArcsec, framesAveraged, driftShare, share, without);
+      return new Change(gainFactor, deadbandArcsec, cadenceFactor, driftShare, share, without);
     }
 
     /** Without a trouble. */
     public Change without(Trouble trouble) {
       Set<Trouble> all = EnumSet.of(trouble);
       all.addAll(without);
-      return new Change(gainFactor, deadbandArcsec, framesAveraged, driftShare, trainedShare, all);
+      return new Change(gainFactor, deadbandArcsec, cadenceFactor, driftShare, trainedShare, all);
+    }
+
+    private boolean quick() {
+      return cadenceFactor < 1;
     }
 
     private boolean lacks(Trouble trouble) {
@@ -178,6 +189,19 @@ public final class PlayedAxis {
   /** How long the guide camera exposes; 0 where that is not known [s]. */
   public double exposureSeconds() {
     return split.frames.exposureSeconds;
+  }
+
+  /**
+   * How long it could expose where it corrects twice as often, what lies between the exposures left
+   * as long as it is; 0 where that is too short for the air to average out [s].
+   */
+  public double quickSeconds() {
+    double left = frameSeconds / 2 - Math.max(0, frameSeconds - exposed());
+    return left < SHORTEST_SECONDS ? 0 : left;
+  }
+
+  private double exposed() {
+    return exposureSeconds() > 0 ? exposureSeconds() : frameSeconds;
   }
 
   /** Why settings cannot be played; empty where they can. */
@@ -279,12 +303,14 @@ public final class PlayedAxis {
   public final class Drawn {
     private final Draw draw;
     private final double factor;
+    private final long seed;
 
     /** Noise of each frame [arcsec]. */
     private final double[] noise;
 
     private Drawn(Draw draw, long seed) {
       this.draw = draw;
+      this.seed = seed;
       this.factor = strength > 0 && draw.strength() > 0 ? draw.strength() / strength : 1;
       this.noise = split.causes.get(MotionSplit.NOISE).clone();
       // The smoothed path's error is a first-order autoregression: its spectrum is that of wander
@@ -402,25 +428,43 @@ public final class PlayedAxis {
       Controller.Course course = course(in, change);
       Mount mount = new Mount(change);
       double[] path = new double[guided.size()];
+      // Half the light and half the air's average in each measurement.
+      double noisier = change.quick() ? Math.sqrt(exposed() / mount.exposure) : 1;
+      SplittableRandom random = new SplittableRandom(~seed);
       double sum = 0;
       int averaged = 0;
       for (int i = 0; i < path.length; i++) {
-        double offset =
-            inField(
-                guided.offsetArcsec[i]
-                    + factor * split.executedArcsec[i]
-                    - removed[i]
-                    - mount.correction(guided.seconds[i]));
-        path[i] = offset - noise[i];
-        sum += offset;
+        path[i] = inField(disturbed(i, removed) - mount.correction(guided.seconds[i]) - noise[i]);
+        sum += path[i] + noisier * noise[i];
         averaged++;
-        if (averaged == change.framesAveraged() || i == path.length - 1) {
+        if (averaged >= change.cadenceFactor() || i == path.length - 1) {
           mount.push(course.next(sum / averaged) / 1000, guided.seconds[i]);
           sum = 0;
           averaged = 0;
         }
+        if (change.quick() && i + 1 < path.length) {
+          double apart = guided.seconds[i + 1] - guided.seconds[i];
+          // Halfway a random walk lies beside the middle of its ends.
+          double beside =
+              cosine * draw.wander() * Math.sqrt(Math.max(0, apart) / 4) * random.nextGaussian();
+          if (apart > 0 && apart < GAP * frameSeconds) {
+            double seconds = guided.seconds[i] + apart / 2;
+            double there =
+                (disturbed(i, removed) - noise[i] + disturbed(i + 1, removed) - noise[i + 1]) / 2
+                    + beside
+                    - mount.correction(seconds);
+            // Any other frame's noise is as good a draw.
+            double measured = inField(there) - noisier * noise[(i + path.length / 2) % path.length];
+            mount.push(course.next(measured) / 1000, seconds);
+          }
+        }
       }
       return path;
+    }
+
+    /** Where the star would be seen if nothing were corrected [arcsec]. */
+    private double disturbed(int i, double[] removed) {
+      return split.frames.offsetArcsec[i] + factor * split.executedArcsec[i] - removed[i];
     }
 
     /**
@@ -446,9 +490,10 @@ public final class PlayedAxis {
       private double leap;
       private double lastSent;
       private double lastSeconds;
-      private final double exposure = split.frames.exposureSeconds;
+      private final double exposure;
 
       Mount(Change change) {
+        this.exposure = change.quick() ? quickSeconds() : exposureSeconds();
         this.alike = change.lacks(Trouble.UNLIKE_PULSES);
         LostMotion lost =
             change.lacks(Trouble.LOST_MOTION) ? LostMotion.NONE : split.lost.times(factor);

@@ -31,8 +31,8 @@ public final class OtherSettings {
   /** Gains tried with what changes less, or costs more to set up. */
   private static final double[] FEW_GAINS = {0.1, 0.2, 0.3, 0.5, 0.7};
 
-  /** Frames averaged for one pulse besides one. */
-  private static final int[] AVERAGED = {2, 4};
+  /** Other times from pulse to pulse, by what they are now. */
+  private static final double[] CADENCES = {0.5, 2, 4};
 
   /** A setting that moves the star so many times farther lets the loop swing ever wider. */
   private static final double RUNAWAY = 100;
@@ -46,8 +46,8 @@ public final class OtherSettings {
   /** A setting that moves the star by so little less is not worth a word. */
   private static final double LEAST_LESS = 0.03;
 
-  /** Longer guide exposures are worth their while where they save so much more of the loss. */
-  private static final double LONGER_SAVES = 0.02;
+  /** Other guide exposures are worth their while where they save so much more of the loss. */
+  private static final double CADENCE_SAVES = 0.02;
 
   /** A law read off rounded offsets and pulses is off by this share of the motion. */
   private static final double LAW_OFF = 0.01;
@@ -75,9 +75,9 @@ public final class OtherSettings {
     boolean within = need.ofStars() && units.size() > 0;
     List<Trial> ra = settings.trials(true, within);
     List<Trial> dec = settings.trials(false, within);
-    int averaged = settings.averaged(ra, dec);
-    List<Replay> rows = new ArrayList<>(settings.rows("ra", ra, averaged));
-    rows.addAll(settings.rows("dec", dec, averaged));
+    double cadence = settings.cadence(ra, dec);
+    List<Replay> rows = new ArrayList<>(settings.rows("ra", ra, cadence));
+    rows.addAll(settings.rows("dec", dec, cadence));
     return rows;
   }
 
@@ -169,7 +169,7 @@ public final class OtherSettings {
           new Trial(
               change.gainFactor() * gain,
               Double.isNaN(change.deadbandArcsec()) ? deadband : change.deadbandArcsec(),
-              cadence * change.framesAveraged(),
+              cadence * change.cadenceFactor(),
               change,
               new ArrayList<>()));
     }
@@ -202,12 +202,15 @@ public final class OtherSettings {
         changes.add(Change.NONE.settings(other / gain, 0, 1));
       }
     }
+    boolean quick = axes.stream().allMatch(axis -> axis.quickSeconds() > 0);
     double noise = mean(axes, PlayedAxis::noiseArcsec);
     boolean trainable = axes.stream().allMatch(axis -> axis.trainableArcsec() > 0);
     for (double other : FEW_GAINS) {
       changes.add(Change.NONE.settings(other / gain, noise, 1));
-      for (int averaged : AVERAGED) {
-        changes.add(Change.NONE.settings(other / gain, Double.NaN, averaged));
+      for (double cadence : CADENCES) {
+        if (cadence > 1 || quick) {
+          changes.add(Change.NONE.settings(other / gain, Double.NaN, cadence));
+        }
       }
       if (trainable) {
         changes.add(Change.NONE.settings(other / gain, Double.NaN, 1).trained(1));
@@ -225,12 +228,10 @@ public final class OtherSettings {
   }
 
   /** What to set of these: the settings in use where nothing is better by more than a trifle. */
-  private Optional<Trial> best(List<Trial> trials, int averaged) {
+  private Optional<Trial> best(List<Trial> trials, double cadence) {
     Optional<Trial> now = trials.stream().filter(Trial::current).findFirst();
     List<Trial> alike =
-        trials.stream()
-            .filter(t -> !t.trained() && t.change().framesAveraged() == averaged)
-            .toList();
+        trials.stream().filter(t -> !t.trained() && t.change().cadenceFactor() == cadence).toList();
     if (now.isEmpty() || alike.isEmpty()) {
       return Optional.empty();
     }
@@ -243,41 +244,41 @@ public final class OtherSettings {
                     .thenComparing(t -> Math.abs(Math.log(t.gain() / now.get().gain()))))
             .orElseThrow();
     boolean worth =
-        averaged > 1
+        cadence != 1
             || best.less(now.get()).value() >= LEAST_LESS * now.get().motionArcsec()
                 && loss(best) < loss(now.get());
     return Optional.of(worth ? best : now.get());
   }
 
-  /** How many frames to average in both axes: more than one where that surely saves more. */
-  private int averaged(List<Trial> ra, List<Trial> dec) {
+  /** Times the time from pulse to pulse: another one where that surely saves more, in both axes. */
+  private double cadence(List<Trial> ra, List<Trial> dec) {
     List<List<Trial>> axes = List.of(ra, dec).stream().filter(axis -> !axis.isEmpty()).toList();
-    int chosen = 1;
+    double chosen = 1;
     double least = axes.stream().mapToDouble(axis -> loss(best(axis, 1).orElseThrow())).sum();
-    for (int averaged : AVERAGED) {
-      List<Optional<Trial>> best = axes.stream().map(axis -> best(axis, averaged)).toList();
+    for (double cadence : CADENCES) {
+      List<Optional<Trial>> best = axes.stream().map(axis -> best(axis, cadence)).toList();
       if (best.stream().allMatch(Optional::isPresent)) {
         double loss = best.stream().mapToDouble(trial -> loss(trial.get())).sum();
-        boolean surely = true;
+        boolean surely = false;
         for (int i = 0; i < axes.size(); i++) {
           Trial now = axes.get(i).stream().filter(Trial::current).findFirst().orElseThrow();
-          surely &= best.get(i).orElseThrow().less(now).lo95() > 0;
+          surely |= best.get(i).orElseThrow().less(now).lo95() > 0;
         }
-        if (surely && loss < least - LONGER_SAVES * axes.size()) {
+        if (surely && loss < least - CADENCE_SAVES * axes.size()) {
           least = loss;
-          chosen = averaged;
+          chosen = cadence;
         }
       }
     }
     return chosen;
   }
 
-  private List<Replay> rows(String axis, List<Trial> trials, int averaged) {
+  private List<Replay> rows(String axis, List<Trial> trials, double cadence) {
     if (trials.isEmpty()) {
       return List.of();
     }
     Trial now = trials.stream().filter(Trial::current).findFirst().orElseThrow();
-    Trial best = best(trials, averaged).orElse(now);
+    Trial best = best(trials, cadence).orElse(now);
     Optional<Trial> trained =
         trials.stream().filter(Trial::trained).min(Comparator.comparingDouble(this::loss));
     return trials.stream()

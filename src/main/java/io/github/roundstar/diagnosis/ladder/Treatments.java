@@ -103,7 +103,7 @@ final class Treatments {
 
   /** What the grid of settings found best, of either axis. */
   private void choose(List<Replay> rows) {
-    int averaged = 1;
+    double times = 1;
     for (String axis : List.of("ra", "dec")) {
       List<Replay> own =
           rows.stream().filter(row -> row.axis().equals(axis) && !row.trained()).toList();
@@ -111,45 +111,44 @@ final class Treatments {
       Optional<Replay> then = own.stream().filter(row -> row.best() && !row.current()).findFirst();
       if (now.isPresent() && then.isPresent()) {
         add(now.get(), then.get().gain(), then.get().deadbandArcsec());
-        averaged =
-            (int)
-                Math.round(
-                    then.get().cadenceSeconds() / Math.max(1e-9, now.get().cadenceSeconds()));
+        times = then.get().cadenceSeconds() / Math.max(1e-9, now.get().cadenceSeconds());
       }
     }
-    if (averaged > 1) {
-      averaged(averaged, rows.get(0).cadenceSeconds());
+    if (Math.abs(times - 1) > 0.1) {
+      exposed(times, rows.get(0).cadenceSeconds());
     }
   }
 
-  private void averaged(int frames, double cadence) {
-    double exposed =
-        Stream.concat(axes(PlayedRun::ra), axes(PlayedRun::dec))
+  /** Guide exposures of another length. */
+  private void exposed(double times, double cadence) {
+    double now =
+        played()
             .mapToDouble(PlayedAxis::exposureSeconds)
             .filter(seconds -> seconds > 0)
             .findFirst()
             .orElse(cadence);
+    double then =
+        times > 1
+            ? now + (times - 1) * cadence
+            : played().mapToDouble(PlayedAxis::quickSeconds).min().orElseThrow();
     all.add(
         new Treatment(
             "guide-exposure",
             Rung.SETTINGS,
-            Map.of(
-                "fromSeconds",
-                exposed,
-                "toSeconds",
-                exposed + (frames - 1) * cadence,
-                "toCadenceSeconds",
-                frames * cadence),
-            playing -> averaged(playing, frames)));
+            Map.of("fromSeconds", now, "toSeconds", then, "toCadenceSeconds", times * cadence),
+            playing -> exposed(playing, times)));
   }
 
-  private static Playing averaged(Playing playing, int frames) {
+  private Stream<PlayedAxis> played() {
+    return Stream.concat(axes(PlayedRun::ra), axes(PlayedRun::dec));
+  }
+
+  private static Playing exposed(Playing playing, double times) {
+    Change ra = playing.ra();
+    Change dec = playing.dec();
     return playing
-        .ra(playing.ra().settings(playing.ra().gainFactor(), playing.ra().deadbandArcsec(), frames))
-        .dec(
-            playing
-                .dec()
-                .settings(playing.dec().gainFactor(), playing.dec().deadbandArcsec(), frames));
+        .ra(ra.settings(ra.gainFactor(), ra.deadbandArcsec(), times))
+        .dec(dec.settings(dec.gainFactor(), dec.deadbandArcsec(), times));
   }
 
   private void add(Replay now, double gain, double toDeadband) {
@@ -167,7 +166,7 @@ final class Treatments {
               of(
                   ra,
                   change ->
-                      change.settings(factor, change.deadbandArcsec(), change.framesAveraged()))));
+                      change.settings(factor, change.deadbandArcsec(), change.cadenceFactor()))));
     }
     if (otherDeadband) {
       all.add(
@@ -178,7 +177,7 @@ final class Treatments {
               of(
                   ra,
                   change ->
-                      change.settings(change.gainFactor(), toDeadband, change.framesAveraged()))));
+                      change.settings(change.gainFactor(), toDeadband, change.cadenceFactor()))));
     }
   }
 
