@@ -192,12 +192,19 @@ public final class PlayedAxis {
   }
 
   /**
-   * How long it could expose where it corrects twice as often, what lies between the exposures left
-   * as long as it is; 0 where that is too short for the air to average out [s].
+   * Times the time from pulse to pulse where the guide camera exposes for a share of what it does,
+   * and what lies between the exposures stays as long as it is; 0 where that exposure is too short
+   * for the air to average out.
    */
-  public double quickSeconds() {
-    double left = frameSeconds / 2 - Math.max(0, frameSeconds - exposed());
-    return left < SHORTEST_SECONDS ? 0 : left;
+  public double quicker(double share) {
+    return share * exposed() < SHORTEST_SECONDS
+        ? 0
+        : (frameSeconds - (1 - share) * exposed()) / frameSeconds;
+  }
+
+  /** How long the guide camera then exposes [s]. */
+  public double quickSeconds(double cadenceFactor) {
+    return exposed() - (1 - cadenceFactor) * frameSeconds;
   }
 
   private double exposed() {
@@ -424,40 +431,72 @@ public final class PlayedAxis {
     }
 
     private double[] played(Controller in, Change change, double[] removed) {
+      return change.quick()
+          ? playedQuicker(in, change, removed)
+          : playedByFrames(in, change, removed);
+    }
+
+    private double[] playedByFrames(Controller in, Change change, double[] removed) {
       GuidedFrames guided = split.frames;
       Controller.Course course = course(in, change);
       Mount mount = new Mount(change);
       double[] path = new double[guided.size()];
-      // Half the light and half the air's average in each measurement.
-      double noisier = change.quick() ? Math.sqrt(exposed() / mount.exposure) : 1;
-      SplittableRandom random = new SplittableRandom(~seed);
       double sum = 0;
       int averaged = 0;
       for (int i = 0; i < path.length; i++) {
-        path[i] = inField(disturbed(i, removed) - mount.correction(guided.seconds[i]) - noise[i]);
-        sum += path[i] + noisier * noise[i];
+        double offset = inField(disturbed(i, removed) - mount.correction(guided.seconds[i]));
+        path[i] = offset - noise[i];
+        sum += offset;
         averaged++;
         if (averaged >= change.cadenceFactor() || i == path.length - 1) {
           mount.push(course.next(sum / averaged) / 1000, guided.seconds[i]);
           sum = 0;
           averaged = 0;
         }
-        if (change.quick() && i + 1 < path.length) {
-          double apart = guided.seconds[i + 1] - guided.seconds[i];
-          // Halfway a random walk lies beside the middle of its ends.
-          double beside =
-              cosine * draw.wander() * Math.sqrt(Math.max(0, apart) / 4) * random.nextGaussian();
-          if (apart > 0 && apart < GAP * frameSeconds) {
-            double seconds = guided.seconds[i] + apart / 2;
-            double there =
-                (disturbed(i, removed) - noise[i] + disturbed(i + 1, removed) - noise[i + 1]) / 2
-                    + beside
-                    - mount.correction(seconds);
-            // Any other frame's noise is as good a draw.
-            double measured = inField(there) - noisier * noise[(i + path.length / 2) % path.length];
-            mount.push(course.next(measured) / 1000, seconds);
-          }
+      }
+      return path;
+    }
+
+    /**
+     * With measurements of its own, more often than the log has frames: between two of them the
+     * star goes on a bridge of its wander.
+     */
+    private double[] playedQuicker(Controller in, Change change, double[] removed) {
+      GuidedFrames guided = split.frames;
+      Controller.Course course = course(in, change);
+      Mount mount = new Mount(change);
+      double step = change.cadenceFactor() * frameSeconds;
+      // Less light, and less of the air's average, in each measurement.
+      double noisier = Math.sqrt(exposed() / mount.exposure);
+      double walk = cosine * draw.wander();
+      SplittableRandom random = new SplittableRandom(~seed);
+      double[] path = new double[guided.size()];
+      double next = path.length == 0 ? 0 : guided.seconds[0];
+      double there = path.length == 0 ? 0 : disturbed(0, removed) - noise[0];
+      double when = next;
+      for (int i = 0; i < path.length; i++) {
+        double end = disturbed(i, removed) - noise[i];
+        double seconds = guided.seconds[i];
+        if (seconds - when > GAP * frameSeconds) {
+          next = seconds;
         }
+        for (; next <= seconds + 1e-9; next += step) {
+          double left = seconds - when;
+          double share = left <= 0 ? 1 : Math.min(1, Math.max(0, (next - when) / left));
+          there +=
+              share * (end - there)
+                  + walk
+                      * Math.sqrt(Math.max(0, left * share * (1 - share)))
+                      * random.nextGaussian();
+          when = Math.max(when, next);
+          // Any other frame's noise is as good a draw.
+          double other = noise[(int) ((i + next / step) % path.length)];
+          double offset = inField(there - mount.correction(next) + noisier * other);
+          mount.push(course.next(offset) / 1000, next);
+        }
+        there = end;
+        when = seconds;
+        path[i] = inField(end - mount.correction(seconds));
       }
       return path;
     }
@@ -493,7 +532,7 @@ public final class PlayedAxis {
       private final double exposure;
 
       Mount(Change change) {
-        this.exposure = change.quick() ? quickSeconds() : exposureSeconds();
+        this.exposure = change.quick() ? quickSeconds(change.cadenceFactor()) : exposureSeconds();
         this.alike = change.lacks(Trouble.UNLIKE_PULSES);
         LostMotion lost =
             change.lacks(Trouble.LOST_MOTION) ? LostMotion.NONE : split.lost.times(factor);

@@ -10,6 +10,7 @@ import io.github.roundstar.results.Need;
 import io.github.roundstar.results.Replay;
 import io.github.roundstar.signal.Quantile;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -18,6 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.DoubleStream;
 
 /**
  * The night guided again over a grid of settings, axis by axis, all runs together, each setting in
@@ -31,8 +33,11 @@ public final class OtherSettings {
   /** Gains tried with what changes less, or costs more to set up. */
   private static final double[] FEW_GAINS = {0.1, 0.2, 0.3, 0.5, 0.7};
 
-  /** Other times from pulse to pulse, by what they are now. */
-  private static final double[] CADENCES = {0.5, 2, 4};
+  /** Frames averaged for one pulse besides one. */
+  private static final double[] AVERAGED = {2, 4};
+
+  /** Shorter guide exposures, by what they are now. */
+  private static final double[] QUICKER = {0.5, 0.25};
 
   /** A setting that moves the star so many times farther lets the loop swing ever wider. */
   private static final double RUNAWAY = 100;
@@ -202,15 +207,18 @@ public final class OtherSettings {
         changes.add(Change.NONE.settings(other / gain, 0, 1));
       }
     }
-    boolean quick = axes.stream().allMatch(axis -> axis.quickSeconds() > 0);
+    double[] cadences =
+        DoubleStream.concat(
+                Arrays.stream(QUICKER).map(share -> axes.get(0).quicker(share)),
+                Arrays.stream(AVERAGED))
+            .filter(cadence -> cadence > 0)
+            .toArray();
     double noise = mean(axes, PlayedAxis::noiseArcsec);
     boolean trainable = axes.stream().allMatch(axis -> axis.trainableArcsec() > 0);
     for (double other : FEW_GAINS) {
       changes.add(Change.NONE.settings(other / gain, noise, 1));
-      for (double cadence : CADENCES) {
-        if (cadence > 1 || quick) {
-          changes.add(Change.NONE.settings(other / gain, Double.NaN, cadence));
-        }
+      for (double cadence : cadences) {
+        changes.add(Change.NONE.settings(other / gain, Double.NaN, cadence));
       }
       if (trainable) {
         changes.add(Change.NONE.settings(other / gain, Double.NaN, 1).trained(1));
@@ -255,7 +263,14 @@ public final class OtherSettings {
     List<List<Trial>> axes = List.of(ra, dec).stream().filter(axis -> !axis.isEmpty()).toList();
     double chosen = 1;
     double least = axes.stream().mapToDouble(axis -> loss(best(axis, 1).orElseThrow())).sum();
-    for (double cadence : CADENCES) {
+    double[] others =
+        axes.stream()
+            .flatMap(List::stream)
+            .mapToDouble(trial -> trial.change().cadenceFactor())
+            .filter(cadence -> cadence != 1)
+            .distinct()
+            .toArray();
+    for (double cadence : others) {
       List<Optional<Trial>> best = axes.stream().map(axis -> best(axis, cadence)).toList();
       if (best.stream().allMatch(Optional::isPresent)) {
         double loss = best.stream().mapToDouble(trial -> loss(trial.get())).sum();

@@ -130,7 +130,7 @@ final class Treatments {
     double then =
         times > 1
             ? now + (times - 1) * cadence
-            : played().mapToDouble(PlayedAxis::quickSeconds).min().orElseThrow();
+            : played().mapToDouble(axis -> axis.quickSeconds(times)).max().orElseThrow();
     all.add(
         new Treatment(
             "guide-exposure",
