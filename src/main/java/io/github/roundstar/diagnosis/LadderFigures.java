@@ -37,7 +37,7 @@ record LadderFigures(PlayedNight played, Optional<String> whyNoLaw) {
    *
    * @param guided the runs, for exposures
    * @param report the exposures, where any were named
-   * @param waitSeconds how long after a dither exposures would better begin [s]
+   * @param settlingSeconds how long the star takes to settle after a dither, 0 where not known [s]
    */
   static LadderFigures of(
       List<GuidedRun> guided,
@@ -46,14 +46,14 @@ record LadderFigures(PlayedNight played, Optional<String> whyNoLaw) {
       Optional<ExposureReport> report,
       Equipment equipment,
       Optional<FieldTurn> turn,
-      double waitSeconds) {
+      double settlingSeconds) {
     List<PlayedRun> runs = new ArrayList<>();
     for (int i = 0; i < guided.size(); i++) {
       runs.add(new PlayedRun(ra.get(i).played().value(), dec.get(i).played().value()));
     }
     Units units =
         report
-            .map(exposures -> Units.listed(exposures, guided, equipment, turn, waitSeconds))
+            .map(exposures -> Units.listed(exposures, guided, equipment, turn, settlingSeconds))
             .filter(listed -> listed.size() > 0)
             .orElseGet(
                 () -> Units.windows(guided, LoopStudy.exposureSeconds(equipment), equipment, turn));

@@ -5,7 +5,6 @@ import io.github.roundstar.diagnosis.exposures.FieldTurn;
 import io.github.roundstar.diagnosis.exposures.GuidedRun;
 import io.github.roundstar.diagnosis.exposures.JudgedExposure;
 import io.github.roundstar.diagnosis.exposures.MainCamera;
-import io.github.roundstar.diagnosis.exposures.Units;
 import io.github.roundstar.diagnosis.finding.Diagnosis;
 import io.github.roundstar.diagnosis.ladder.Ladder;
 import io.github.roundstar.model.Equipment;
@@ -183,7 +182,7 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
                             exposures.value(),
                             equipment,
                             mayTurn,
-                            Units.waitSeconds(summary.settling()))));
+                            settlingSeconds(summary))));
     List<Replay> replay =
         reasons
             .below("")
@@ -239,6 +238,12 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
                         ExposureFigures.evidence(
                             report, NightClock.of(night.runs()), equipment.limits().elongation())))
             .orElse(evidence));
+  }
+
+  private static double settlingSeconds(NightSummary summary) {
+    return summary.settling() == null || summary.settling().p90Seconds() == null
+        ? 0
+        : summary.settling().p90Seconds();
   }
 
   private static <T> ForkJoinTask<T> fork(Callable<T> work) {

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.github.roundstar.diagnosis.exposures.GuidedRun;
 import io.github.roundstar.diagnosis.exposures.StarTrack;
-import io.github.roundstar.diagnosis.exposures.Units;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.motion.Axis;
 import io.github.roundstar.motion.ErrorBudget;
@@ -187,7 +186,7 @@ class KnownLoopTest {
             Optional.empty(),
             EQUIPMENT,
             Optional.empty(),
-            Units.waitSeconds(null))
+            0)
         .replay(EQUIPMENT)
         .value()
         .orElseThrow();

@@ -23,7 +23,7 @@ record ImagesByLog(double perTold, Stretch always) {
   static final String FLEXURE = "differential-flexure";
 
   /** The log tells motion to within about this share; common practice, no source. */
-  private static final double TOLD_TO = 0.15;
+  static final double TOLD_TO = 0.15;
 
   /** Single images differ by at least so much, whatever their errors say; common practice. */
   private static final double LEAST_SIGMA = 0.02;

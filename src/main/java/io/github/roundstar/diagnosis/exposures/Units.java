@@ -3,7 +3,6 @@ package io.github.roundstar.diagnosis.exposures;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Frames;
 import io.github.roundstar.motion.Cadence;
-import io.github.roundstar.results.Settling;
 import io.github.roundstar.signal.Quantile;
 import io.github.roundstar.signal.Stretch;
 import java.util.ArrayList;
@@ -31,6 +30,9 @@ public final class Units {
    */
   private static final double WAIT_SECONDS = 30;
 
+  /** An exposure that begins later has nothing of the dither before it [s]. */
+  private static final double DITHERED_SECONDS = 180;
+
   /** Windows may overlap by about this share, so that a dither does not cost half of the night. */
   private static final double OVERLAP = 0.1;
 
@@ -47,6 +49,7 @@ public final class Units {
   private final boolean listed;
   private final double limit;
   private final double seconds;
+  private final double waitSeconds;
 
   /**
    * One exposure.
@@ -152,7 +155,12 @@ public final class Units {
   public record Outcome(int round, double middleElongation, double cornerElongation) {}
 
   private Units(
-      List<GuidedRun> runs, List<Unit> units, boolean listed, double limit, double seconds) {
+      List<GuidedRun> runs,
+      List<Unit> units,
+      boolean listed,
+      double limit,
+      double seconds,
+      double waitSeconds) {
     this.runs = runs;
     this.tracks =
         runs.stream()
@@ -166,6 +174,7 @@ public final class Units {
     this.listed = listed;
     this.limit = limit;
     this.seconds = seconds;
+    this.waitSeconds = waitSeconds;
   }
 
   /** Other units of the same runs. */
@@ -177,6 +186,7 @@ public final class Units {
     this.listed = of.listed;
     this.limit = of.limit;
     this.seconds = seconds;
+    this.waitSeconds = of.waitSeconds;
   }
 
   private static double[][] setPoints(Frames frames, StarTrack track) {
@@ -192,14 +202,16 @@ public final class Units {
   /**
    * The exposures that the log covers.
    *
-   * @param waitSeconds how long after a dither a patient photographer begins [s]
+   * @param settlingSeconds how long the star takes to settle after a dither, 0 where that is not
+   *     known [s]
    */
   public static Units listed(
       ExposureReport report,
       List<GuidedRun> runs,
       Equipment equipment,
       Optional<FieldTurn> turn,
-      double waitSeconds) {
+      double settlingSeconds) {
+    double waitSeconds = waitSeconds(report, settlingSeconds);
     boolean bends =
         report.exposures().stream()
             .anyMatch(exposure -> "differential-flexure".equals(exposure.cause().code()));
@@ -232,7 +244,22 @@ public final class Units {
               window.measured().map(m -> seen(exposure, m, bends, images))));
       seconds = Math.max(seconds, exposure.seconds());
     }
-    return new Units(runs, units, true, equipment.limits().elongation(), seconds);
+    boolean early = units.stream().anyMatch(unit -> unit.settled() > unit.from());
+    return new Units(
+        runs, units, true, equipment.limits().elongation(), seconds, early ? waitSeconds : 0);
+  }
+
+  /** Longer than the star takes to settle, and longer than was waited. */
+  private static double waitSeconds(ExposureReport report, double settlingSeconds) {
+    double[] waited =
+        report.exposures().stream()
+            .map(JudgedExposure::window)
+            .filter(window -> window.run().isPresent() && window.from() < window.to())
+            .mapToDouble(window -> window.run().get().track().sinceDither(window.from()))
+            .filter(since -> since < DITHERED_SECONDS)
+            .toArray();
+    double now = waited.length == 0 ? 0 : Quantile.median(waited);
+    return Math.max(WAIT_SECONDS, Math.max(settlingSeconds, Math.rint(now + WAIT_SECONDS)));
   }
 
   /**
@@ -311,7 +338,8 @@ public final class Units {
         tiled(runs, seconds, equipment, turn),
         false,
         equipment.limits().elongation(),
-        seconds);
+        seconds,
+        0);
   }
 
   private static List<Unit> tiled(
@@ -419,11 +447,9 @@ public final class Units {
     return low;
   }
 
-  /** How long after a dither exposures may begin, by how long the star takes to settle [s]. */
-  public static double waitSeconds(Settling settling) {
-    return settling == null || settling.p90Seconds() == null
-        ? WAIT_SECONDS
-        : Math.max(WAIT_SECONDS, settling.p90Seconds());
+  /** How long after a dither exposures would better begin; 0 where none begins too early [s]. */
+  public double waitSeconds() {
+    return waitSeconds;
   }
 
   /** Number of units. */
@@ -458,11 +484,6 @@ public final class Units {
     return units.stream()
         .flatMap(unit -> unit.seen().stream())
         .anyMatch(seen -> seen.kind() == kind && seen.beyond().size() > 0);
-  }
-
-  /** Whether any exposure began before the star had settled. */
-  public boolean unsettled() {
-    return units.stream().anyMatch(unit -> unit.settled() > unit.from());
   }
 
   /** The night as logged, smoothed: for an axis that cannot be played. */
@@ -570,13 +591,23 @@ public final class Units {
         double along = moved * told.along() + kept * seen.beyond().along();
         double aslant = moved * told.aslant() + kept * seen.beyond().aslant();
         if (seen.shape().isPresent()) {
-          // What the image shows and nothing explains goes with the motion, where that gets less.
+          // What the image shows and nothing explains goes with the motion, where that gets less:
+          // as
+          // much of it as the log may have told wrongly.
           Stretch before =
               PredictedShape.stretch(core(unit, then[unit.run()], false, draw, 1, round));
           double less = Math.min(1, told.size() / Math.max(1e-9, before.size()));
           Stretch shape = seen.shape().get();
-          along += less * (shape.along() - seen.beyond().along() - moved * before.along());
-          aslant += less * (shape.aslant() - seen.beyond().aslant() - moved * before.aslant());
+          double single = shape.along() - seen.beyond().along() - moved * before.along();
+          double singly = shape.aslant() - seen.beyond().aslant() - moved * before.aslant();
+          double motions =
+              Math.min(
+                  1,
+                  2
+                      * (ImagesByLog.TOLD_TO * before.size() + seen.sigma())
+                      / Math.max(1e-9, Math.hypot(single, singly)));
+          along += (1 - motions * (1 - less)) * single;
+          aslant += (1 - motions * (1 - less)) * singly;
         }
         along += seen.sigma() * random.nextGaussian();
         aslant += seen.sigma() * random.nextGaussian();

@@ -93,11 +93,13 @@ final class Treatments {
       choose(rows);
     }
     rate();
-    if (units.areListed() && units.unsettled()) {
-      double wait = Units.waitSeconds(night.night().settling());
+    if (units.waitSeconds() > 0) {
       all.add(
           new Treatment(
-              "settling-wait", Rung.SETTINGS, Map.of("toSeconds", wait), Playing::settled));
+              "settling-wait",
+              Rung.SETTINGS,
+              Map.of("toSeconds", units.waitSeconds()),
+              Playing::settled));
     }
   }
 
