@@ -45,6 +45,9 @@ public record ExposureCounts(
    * what there is none of is left out.
    */
   public String words() {
+    if (all == 0) {
+      return "no exposures in the list";
+    }
     String causes =
         trailedByCause.entrySet().stream()
             .sorted(

@@ -303,11 +303,15 @@ enum Contradictions {
         return wrong;
       }),
 
-  /** A rung that has nothing to offer is not offered. */
+  /** A rung that wins nothing and makes stars no rounder is not offered. */
   OFFERED_THOUGH_NOTHING_IS_WON(
       t -> {
         List<String> wrong = new ArrayList<>();
+        double before = Double.POSITIVE_INFINITY;
         for (JsonNode rung : t.json().path("ladder")) {
+          double stretch = rung.path("middleElongation").path("value").asDouble(1) - 1;
+          boolean rounder = stretch < 0.95 * before;
+          before = Math.min(before, stretch);
           double most = Double.NEGATIVE_INFINITY;
           for (JsonNode cure : rung.path("cures")) {
             for (String how : List.of("Alone", "OnTop")) {
@@ -316,7 +320,8 @@ enum Contradictions {
                   Math.max(most, 100 * cure.path("lessRmsArcsec" + how).path("value").asDouble(0));
             }
           }
-          if (rung.path("offered").asBoolean() && !rung.path("cures").isEmpty() && most < 1) {
+          boolean offered = rung.path("offered").asBoolean() && !rung.path("cures").isEmpty();
+          if (offered && most < 1 && !rounder) {
             wrong.add(
                 rung.path("rung").asText()
                     + " wins less than half an exposure and less than 0.01 arcsec");

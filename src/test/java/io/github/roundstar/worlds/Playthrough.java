@@ -529,8 +529,10 @@ final class Playthrough {
   /** Images of the main camera: one after another, between settling and the next dither. */
   private void expose(Pointing at, double until, DitherPlan dithers, List<Double> settled) {
     double time = 20;
+    double before = time;
     while (true) {
-      double nextDither = dithers.firstDitherAfter(time);
+      // One that comes while the last image is read out is waited for as well.
+      double nextDither = dithers.firstDitherAfter(before);
       double end = time + plan.imagingSeconds;
       if (end > until) {
         return;
@@ -538,20 +540,22 @@ final class Playthrough {
       if (end <= nextDither) {
         exposures.add(new WorldNight.Exposure(at.startSeconds() + time, plan.imagingSeconds));
         time = end + 8;
+        before = end;
+        continue;
+      }
+      double calm = nextDither + 60;
+      if (!Double.isNaN(plan.pauseSeconds)) {
+        calm = nextDither + plan.pauseSeconds;
       } else {
-        double calm = nextDither + 60;
-        if (!Double.isNaN(plan.pauseSeconds)) {
-          time = nextDither + Math.max(1, plan.pauseSeconds);
-          continue;
-        }
         for (double candidate : settled) {
           if (candidate >= nextDither) {
             calm = Math.min(calm, candidate);
             break;
           }
         }
-        time = Math.max(calm, nextDither + 1);
       }
+      time = Math.max(calm, nextDither + 1);
+      before = nextDither;
     }
   }
 

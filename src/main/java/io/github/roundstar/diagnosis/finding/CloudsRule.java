@@ -41,9 +41,9 @@ final class CloudsRule implements Rule {
                 "Clouds took the star away for " + Wording.percent(share) + " of the time",
                 "Clouds are no trouble")
             .say(
-                Wording.counted(clouds, "cloud")
+                (clouds == 0 ? "No cloud was seen" : Wording.counted(clouds, "cloud"))
                     + "; the star was lost in "
-                    + counts.lost()
+                    + (counts.lost() == 0 ? "none" : String.valueOf(counts.lost()))
                     + " of "
                     + seen
                     + " frames.")

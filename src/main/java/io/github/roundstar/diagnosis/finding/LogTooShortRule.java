@@ -59,7 +59,9 @@ final class LogTooShortRule implements Rule {
                 + " frames.")
         .level(tooShort ? Level.WATCH : Level.FINE, Measure.MOST_CONFIDENCE)
         .act(
-            "Guide one star for that long without a break, with pulses logged.",
+            "Guide one star for "
+                + Wording.counted((int) Math.ceil(neededMinutes(facts)), "minute")
+                + " without a break, with pulses logged.",
             "For the mount's own error, let it track with guiding off for three turns of the worm.")
         .judged();
   }

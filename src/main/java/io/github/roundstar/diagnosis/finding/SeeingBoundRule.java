@@ -30,6 +30,9 @@ final class SeeingBoundRule implements Rule {
     if (guided == null) {
       return Answer.none(facts.because("/night/guided"));
     }
+    if (LogTooShortRule.moreMinutes(facts) > 0) {
+      return Answer.none("the log is too short to say what set the limit");
+    }
     if (ra.isEmpty() || dec.isEmpty()) {
       String axis = ra.isEmpty() ? "ra" : "dec";
       return Answer.none(facts.because("/runs/*/noiseFloorArcsec/" + axis));

@@ -44,8 +44,8 @@ final class SlowSettlingRule implements Rule {
         .say(
             Wording.counted(settling.dithers(), "dither")
                 + " took "
-                + Wording.number(settling.hoursLost())
-                + " h together, "
+                + Wording.period(3600 * settling.hoursLost())
+                + " together, "
                 + Wording.number(median)
                 + " s in the middle.")
         .timeLost(Estimate.symmetric(share, Math.max(0, half)), settling.hoursLost())

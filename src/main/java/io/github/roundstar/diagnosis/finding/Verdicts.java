@@ -144,8 +144,21 @@ final class Verdicts {
     return read.surely() ? "" : ", most likely";
   }
 
-  private static String asItWas(LadderReading read) {
+  private String asItWas(LadderReading read) {
     Rung now = read.asItWas();
+    Optional<ExposureTally> listed =
+        facts
+            .exposures()
+            .filter(tally -> read.need().ofStars() && tally.judged() == now.units())
+            .filter(tally -> tally.borderline() > 0);
+    if (listed.isPresent()) {
+      return String.format(
+          Locale.ROOT,
+          "%d of %d exposures are round, %d borderline",
+          listed.get().round(),
+          now.units(),
+          listed.get().borderline());
+    }
     return read.need().ofStars()
         ? String.format(
             Locale.ROOT, "%.0f of %d exposures are round", now.round().value(), now.units())
