@@ -37,6 +37,9 @@ public final class Ladder {
   /** A setting that takes less off the elongation beyond 1 is not worth a word; common practice. */
   private static final double VISIBLE = 0.1;
 
+  /** An RMS is told in hundredths [arcsec]. */
+  private static final double LEAST_ARCSEC = 0.01;
+
   /** Lengths that people set [s]. */
   private static final double[] USUAL_SECONDS = {
     5, 10, 15, 20, 30, 45, 60, 90, 120, 150, 180, 240, 300, 360, 420, 480, 600, 720, 900, 1200
@@ -175,7 +178,8 @@ public final class Ladder {
   /** Whether one way makes stars visibly rounder than the other, or the RMS asked for smaller. */
   private boolean matters(List<Played> before, List<Played> after) {
     if (!need.ofStars()) {
-      return gain(after, before, Played::loggedArcsec).low() > 0;
+      Range less = gain(after, before, Played::loggedArcsec);
+      return less.low() > 0 && less.value() >= LEAST_ARCSEC;
     }
     double longer = range(before, p -> p.judged().middleElongation()).value() - 1;
     double then = range(after, p -> p.judged().middleElongation()).value() - 1;
