@@ -29,6 +29,25 @@ record FieldPlace(double eastArcsec, double northArcsec) {
                 guide.starYArcmin().getAsDouble() * ARCSEC_PER_ARCMIN));
   }
 
+  /**
+   * Where the guide star likely is, where its place was not told: in the middle, where a guide
+   * scope looks, or beside the field's upper edge, where the prism of an off-axis guider stands;
+   * common practice, no source.
+   */
+  static FieldPlace likelyGuideStar(Equipment equipment, Optional<ImageScale> scale) {
+    boolean offAxis =
+        equipment.guide().arrangement().filter(Equipment.Arrangement.OFF_AXIS::equals).isPresent();
+    List<FieldPlace> corners = offAxis ? corners(equipment, scale) : List.of();
+    return guideStar(equipment)
+        .orElseGet(
+            () ->
+                corners.isEmpty()
+                    ? CENTRE
+                    : new FieldPlace(
+                        (corners.get(0).eastArcsec() + corners.get(1).eastArcsec()) / 2,
+                        (corners.get(0).northArcsec() + corners.get(1).northArcsec()) / 2));
+  }
+
   /** The four corners; none where scale or size were not told. */
   static List<FieldPlace> corners(Equipment equipment, Optional<ImageScale> scale) {
     Equipment.ImagingOptics imaging = equipment.imaging();

@@ -396,15 +396,16 @@ public final class Units {
       GuidedRun run,
       double from,
       double to) {
-    Optional<FieldPlace> star = FieldPlace.guideStar(equipment);
-    return turn.isEmpty() || star.isEmpty()
-        ? Turned.NOT
-        : new Turned(
-            turn.get().drawnRadiansBetween(run.run(), from, to),
-            FieldPlace.CENTRE.turned(star.get(), 1),
-            FieldPlace.corners(equipment, scale).stream()
-                .map(corner -> corner.turned(star.get(), 1))
-                .toList());
+    if (turn.isEmpty()) {
+      return Turned.NOT;
+    }
+    FieldPlace star = FieldPlace.likelyGuideStar(equipment, scale);
+    return new Turned(
+        turn.get().drawnRadiansBetween(run.run(), from, to),
+        FieldPlace.CENTRE.turned(star, 1),
+        FieldPlace.corners(equipment, scale).stream()
+            .map(corner -> corner.turned(star, 1))
+            .toList());
   }
 
   /** Stretches from settled to the next dither, as first frame and one past the last. */

@@ -18,7 +18,7 @@ final class LadderReasons {
     List<NotComputed> reasons = new ArrayList<>();
     List<Rung> rungs = ladder == null ? List.of() : ladder;
     note(reasons, rungs, Rung::reason, "/ladder/*/reason", "the rung has something to change");
-    String noCorner = "no corner is known: the guide star's place, the sensor or the turn is not";
+    String noCorner = "no corner is known: the sensor or the turn is not";
     note(reasons, rungs, Rung::cornerElongation, "/ladder/*/cornerElongation", noCorner);
     note(reasons, rungs, Rung::alone, "/ladder/*/alone", "only mechanics have single causes");
     List<Rung> alone =
