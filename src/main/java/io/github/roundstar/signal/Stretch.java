@@ -33,6 +33,21 @@ public record Stretch(double along, double aslant) {
     return new Stretch(size * difference / excess, size * covariance / excess);
   }
 
+  /** This and another. */
+  public Stretch plus(Stretch other) {
+    return new Stretch(along + other.along, aslant + other.aslant);
+  }
+
+  /** This without another. */
+  public Stretch less(Stretch other) {
+    return new Stretch(along - other.along, aslant - other.aslant);
+  }
+
+  /** So many times as far. */
+  public Stretch times(double factor) {
+    return new Stretch(factor * along, factor * aslant);
+  }
+
   /** ln(elongation). */
   public double size() {
     return Math.hypot(along, aslant);

@@ -16,11 +16,16 @@ import org.apache.commons.math3.distribution.ChiSquaredDistribution;
  * @param always what all images show beside it; nothing where that may be chance
  */
 record ImagesByLog(double perTold, Stretch always) {
-  /** Causes that lie in the air. */
-  static final Set<String> AIR = Set.of("atmospheric-dispersion", "differential-refraction");
+  /** The air moves the field against the guide star. */
+  static final String REFRACTION = "differential-refraction";
 
-  /** The cause that lies in a telescope that bends. */
+  /** The air draws colours out. */
+  static final String DISPERSION = "atmospheric-dispersion";
+
+  /** Guide scope and telescope bend apart. */
   static final String FLEXURE = "differential-flexure";
+
+  private static final Set<String> NOT_OPTICS = Set.of(REFRACTION, DISPERSION, FLEXURE);
 
   /** The log tells motion to within about this share; common practice, no source. */
   static final double TOLD_TO = 0.15;
@@ -43,8 +48,7 @@ record ImagesByLog(double perTold, Stretch always) {
         exposures.stream()
             .filter(e -> e.predicted().isPresent() && e.window().run().isPresent())
             .filter(e -> e.window().measured().isPresent())
-            .filter(e -> !AIR.contains(String.valueOf(e.cause().code())))
-            .filter(e -> !FLEXURE.equals(e.cause().code()))
+            .filter(e -> !NOT_OPTICS.contains(String.valueOf(e.cause().code())))
             .toList();
     return used.size() < FEWEST ? new ImagesByLog(1, NONE) : fit(used);
   }

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * What is judged when a night is played again: its listed exposures, or windows of a length where
@@ -63,9 +64,15 @@ public final class Units {
    * @param seen what its image showed
    */
   private record Unit(
-      int run, int from, int to, int settled, int settledTo, Turned turned, Optional<Seen> seen) {
+      int run,
+      int from,
+      int to,
+      int settled,
+      int settledTo,
+      Turned turned,
+      Optional<SeenImage> seen) {
     /** One that begins when the star has settled anyway. */
-    Unit(int run, int from, int to, Turned turned, Optional<Seen> seen) {
+    Unit(int run, int from, int to, Turned turned, Optional<SeenImage> seen) {
       this(run, from, to, from, to, turned, seen);
     }
   }
@@ -91,35 +98,6 @@ public final class Units {
       return new Turned(
           Arrays.stream(radians).map(angle -> share * angle).toArray(), middle, corners);
     }
-  }
-
-  /**
-   * What an image showed.
-   *
-   * @param shape stretch measured; nothing for a part of the exposure, which was never seen by
-   *     itself
-   * @param sigma its standard error
-   * @param beyond what of it the log does not tell
-   * @param perTold how much longer motion makes the image than the log tells
-   * @param corner how much longer stars are in the worst corner, as a logarithm; 0 where they are
-   *     not
-   * @param kind what makes what lies beyond
-   * @param cornerTurns whether it is the field's turn that makes the corner
-   */
-  private record Seen(
-      Optional<Stretch> shape,
-      double sigma,
-      Stretch beyond,
-      double perTold,
-      double corner,
-      Beyond kind,
-      boolean cornerTurns) {}
-
-  /** What makes the part of an image that the log does not tell. */
-  private enum Beyond {
-    FLEXURE,
-    OPTICS,
-    AIR
   }
 
   /**
@@ -241,7 +219,7 @@ public final class Units {
                       runs.get(run),
                       window.startSeconds(),
                       window.startSeconds() + exposure.seconds()),
-              window.measured().map(m -> seen(exposure, m, bends, images))));
+              window.measured().map(m -> SeenImage.of(exposure, m, bends, images))));
       seconds = Math.max(seconds, exposure.seconds());
     }
     boolean early = units.stream().anyMatch(unit -> unit.settled() > unit.from());
@@ -299,30 +277,6 @@ public final class Units {
       }
     }
     throw new IllegalArgumentException("run " + run.run().id());
-  }
-
-  private static Seen seen(
-      JudgedExposure exposure, MeasuredShape measured, boolean bends, ImagesByLog images) {
-    double size = Math.log(measured.elongation().value());
-    String cause = String.valueOf(exposure.cause().code());
-    Stretch told = exposure.predicted().orElseThrow().stretch();
-    Stretch shape = ImagesByLog.shape(exposure, measured);
-    double corner = measured.corner().map(c -> Math.max(0, Math.log(c.value()) - size)).orElse(0.0);
-    Beyond kind =
-        ImagesByLog.AIR.contains(cause)
-            ? Beyond.AIR
-            : bends || cause.equals(ImagesByLog.FLEXURE) ? Beyond.FLEXURE : Beyond.OPTICS;
-    boolean optics = kind == Beyond.OPTICS;
-    return new Seen(
-        Optional.of(shape),
-        ImagesByLog.sigma(measured),
-        optics
-            ? images.always()
-            : new Stretch(shape.along() - told.along(), shape.aslant() - told.aslant()),
-        optics ? images.perTold() : 1,
-        corner,
-        kind,
-        measured.pattern().equals("rotation") || cause.equals("field-rotation"));
   }
 
   /**
@@ -470,21 +424,16 @@ public final class Units {
 
   /** Whether images show more than the log tells, by what bends. */
   public boolean bends() {
-    return beyond(Beyond.FLEXURE);
+    return images().anyMatch(image -> image.showsMore(SeenImage.Maker.FLEXURE));
   }
 
   /** Whether images show more than the log tells, by optics. */
   public boolean opticsOff() {
-    return beyond(Beyond.OPTICS)
-        || units.stream()
-            .anyMatch(
-                unit -> unit.seen().filter(s -> s.corner() > 0 && !s.cornerTurns()).isPresent());
+    return images().anyMatch(i -> i.showsMore(SeenImage.Maker.OPTICS) || i.cornersOff());
   }
 
-  private boolean beyond(Beyond kind) {
-    return units.stream()
-        .flatMap(unit -> unit.seen().stream())
-        .anyMatch(seen -> seen.kind() == kind && seen.beyond().size() > 0);
+  private Stream<SeenImage> images() {
+    return units.stream().flatMap(unit -> unit.seen().stream());
   }
 
   /** The night as logged, smoothed: for an axis that cannot be played. */
@@ -526,29 +475,10 @@ public final class Units {
                 from,
                 to,
                 unit.turned().part(share),
-                unit.seen().map(seen -> cut(seen, share))));
+                unit.seen().map(image -> image.part(share))));
       }
     }
     return new Units(this, cut, shorter);
-  }
-
-  /**
-   * Of what bends or turns, the variance over that of the round image goes with the square of the
-   * time; optics stay.
-   */
-  private static Seen cut(Seen seen, double share) {
-    double stretched = Math.hypot(seen.beyond().along(), seen.beyond().aslant());
-    double variance = (Math.exp(2 * stretched) - 1) * share * share;
-    double left =
-        seen.kind() == Beyond.OPTICS || stretched == 0 ? 1 : Math.log(1 + variance) / 2 / stretched;
-    return new Seen(
-        Optional.empty(),
-        seen.sigma(),
-        new Stretch(left * seen.beyond().along(), left * seen.beyond().aslant()),
-        seen.perTold(),
-        seen.cornerTurns() ? share * share * seen.corner() : seen.corner(),
-        seen.kind(),
-        seen.cornerTurns());
   }
 
   private static double[] scaled(double[] moments, double factor) {
@@ -581,43 +511,13 @@ public final class Units {
       double middle;
       double corner;
       if (unit.seen().isPresent()) {
-        Seen seen = unit.seen().get();
-        Stretch told = PredictedShape.stretch(core);
-        double kept =
-            seen.kind() == Beyond.FLEXURE && mended.flexure()
-                    || seen.kind() == Beyond.OPTICS && mended.optics()
-                ? 0
-                : 1;
-        double moved = seen.perTold();
-        double along = moved * told.along() + kept * seen.beyond().along();
-        double aslant = moved * told.aslant() + kept * seen.beyond().aslant();
-        if (seen.shape().isPresent()) {
-          // What the image shows and nothing explains goes with the motion, where that gets less:
-          // as
-          // much of it as the log may have told wrongly.
-          Stretch before =
-              PredictedShape.stretch(core(unit, then[unit.run()], false, draw, 1, round));
-          double less = Math.min(1, told.size() / Math.max(1e-9, before.size()));
-          Stretch shape = seen.shape().get();
-          double single = shape.along() - seen.beyond().along() - moved * before.along();
-          double singly = shape.aslant() - seen.beyond().aslant() - moved * before.aslant();
-          double motions =
-              Math.min(
-                  1,
-                  2
-                      * (ImagesByLog.TOLD_TO * before.size() + seen.sigma())
-                      / Math.max(1e-9, Math.hypot(single, singly)));
-          along += (1 - motions * (1 - less)) * single;
-          aslant += (1 - motions * (1 - less)) * singly;
-        }
-        along += seen.sigma() * random.nextGaussian();
-        aslant += seen.sigma() * random.nextGaussian();
-        middle = Math.hypot(along, aslant);
-        double there =
-            seen.cornerTurns()
-                ? (mended.motionless() ? 0 : mended.turnShare() * mended.turnShare())
-                : mended.optics() ? 0 : 1;
-        corner = middle + there * seen.corner();
+        SeenImage seen = unit.seen().get();
+        Stretch before =
+            seen.whole()
+                ? PredictedShape.stretch(core(unit, then[unit.run()], false, draw, 1, round))
+                : seen.told();
+        middle = seen.played(PredictedShape.stretch(core), before, mended, random).size();
+        corner = middle + seen.cornerPlayed(mended);
         anyCorner |= seen.corner() > 0;
       } else {
         middle = Math.log(PredictedShape.stretch(core).elongation());
