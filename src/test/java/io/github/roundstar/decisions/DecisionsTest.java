@@ -30,6 +30,24 @@ class DecisionsTest {
     assertThat(night.back()).as(night.line()).contains(false);
   }
 
+  /** The worm is too quick for the guide exposures, and would be for any gain at this length. */
+  @Test
+  void shorterGuideExposuresAreToldWhereTheyWin() throws Exception {
+    DecisionNight night = DecisionNight.of(Kind.WORM_GAIN_MIDDLING, 6002);
+    assertThat(night.judged().truth()).as(night.line()).isEqualTo(Rung.SETTINGS);
+    assertThat(night.judged().grade()).as(night.line()).isEqualTo(Grade.RIGHT);
+    assertThat(night.line()).contains("guide-exposure");
+    assertThat(night.namedHeld()).as(night.line()).contains(true);
+  }
+
+  /** Nobody told where the guide star was, nor did the images tell how the field turned. */
+  @Test
+  void fieldTurnsWhereTheGuideStarsPlaceWasNotTold() throws Exception {
+    DecisionNight night = DecisionNight.of(Kind.AXIS_FAR_OFF, 6106);
+    assertThat(night.judged().decided()).as(night.line()).contains(Rung.ALIGNMENT_BALANCE);
+    assertThat(night.asItWasHeld()).as(night.line()).contains(true);
+  }
+
   /** Shapes were measured over whole images only; a part of one is judged by its own motion. */
   @Test
   void shorterImagesOfAMeasuredNightAreRounder() throws Exception {

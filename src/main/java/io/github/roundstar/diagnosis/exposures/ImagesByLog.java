@@ -50,24 +50,36 @@ record ImagesByLog(double perTold, Stretch always) {
             .filter(e -> e.window().measured().isPresent())
             .filter(e -> !NOT_OPTICS.contains(String.valueOf(e.cause().code())))
             .toList();
-    return used.size() < FEWEST ? new ImagesByLog(1, NONE) : fit(used);
+    List<Stretch> told = used.stream().map(e -> e.predicted().orElseThrow().stretch()).toList();
+    List<Stretch> shown =
+        used.stream().map(e -> shape(e, e.window().measured().orElseThrow())).toList();
+    double[] sigmas =
+        used.stream().mapToDouble(e -> sigma(e.window().measured().orElseThrow())).toArray();
+    return fit(told, shown, sigmas);
   }
 
-  private static ImagesByLog fit(List<JudgedExposure> exposures) {
-    int n = exposures.size();
+  /**
+   * Fits.
+   *
+   * @param stretches what the log tells of each image
+   * @param shown what it shows
+   * @param sigmas standard errors of that
+   */
+  static ImagesByLog fit(List<Stretch> stretches, List<Stretch> shown, double[] sigmas) {
+    int n = stretches.size();
+    if (n < FEWEST) {
+      return new ImagesByLog(1, NONE);
+    }
     double[][] told = new double[2][n];
     double[][] more = new double[2][n];
     double[] weights = new double[n];
     for (int i = 0; i < n; i++) {
-      JudgedExposure exposure = exposures.get(i);
-      MeasuredShape measured = exposure.window().measured().orElseThrow();
-      Stretch tells = exposure.predicted().orElseThrow().stretch();
-      Stretch shows = shape(exposure, measured);
+      Stretch tells = stretches.get(i);
       told[0][i] = tells.along();
       told[1][i] = tells.aslant();
-      more[0][i] = shows.along() - tells.along();
-      more[1][i] = shows.aslant() - tells.aslant();
-      double own = Math.max(LEAST_SIGMA, sigma(measured));
+      more[0][i] = shown.get(i).along() - tells.along();
+      more[1][i] = shown.get(i).aslant() - tells.aslant();
+      double own = Math.max(LEAST_SIGMA, sigmas[i]);
       double toldTo = TOLD_TO * tells.size();
       weights[i] = 1 / (own * own + toldTo * toldTo);
     }

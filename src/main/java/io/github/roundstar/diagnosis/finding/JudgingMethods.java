@@ -40,16 +40,22 @@ final class JudgingMethods {
                   + " exposure's length between dithers, are then judged as exposures are: by"
                   + " Gaussian-weighted moments, round where the elongation in the middle and in the"
                   + " worst corner is within the limit. A measured image keeps its measured shape, to"
-                  + " which the change of the predicted stretch is added. Twelve to forty draws, always"
+                  + " which the change of the predicted stretch is added; what all images show beyond"
+                  + " their motion (least squares over the night, motion told to 15 %) is the optics'."
+                  + " The field turns about the guide star by the polar axis of each draw; what the"
+                  + " night does not tell of it is drawn from axes of 1 to 128 arcmin, each scale as"
+                  + " likely. With shorter guide exposures the star goes on a bridge of its wander"
+                  + " between the log's frames. Twelve to forty draws, always"
                   + " the same; intervals are their 95 %. Training takes off what repeats from turn to"
                   + " turn; mechanical cures are taken as complete, so they are at best. The loop's"
                   + " limit is the one-step prediction error of the night's own wander and noise (Riccati"
                   + " equation), drift and gears known beforehand; at the air's limit nothing moves."),
           new Method(
               "/verdict",
-              "The lowest rung of the ladder that meets what is asked with a probability of 0.9, else"
-                  + " the lowest that is likelier to than not, else the air; of that rung and those"
-                  + " below it no more is named than it takes."));
+              "The lowest rung of the ladder that is likelier to meet what is asked than not, else the"
+                  + " air: so a step that is not needed is as rare as one that is not enough. Below a"
+                  + " probability of 0.9 the sentence says that it is most likely only. Of that rung"
+                  + " and those below it no more is named than it takes."));
 
   private JudgingMethods() {}
 }
