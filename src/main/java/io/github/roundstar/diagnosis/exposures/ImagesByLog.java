@@ -14,8 +14,10 @@ import org.apache.commons.math3.distribution.ChiSquaredDistribution;
  *
  * @param perTold how much longer motion makes the images than the log tells
  * @param always what all images show beside it; nothing where that may be chance
+ * @param ownSigma by how much single images differ from that, the error of measuring taken out;
+ *     infinite where there are too few to tell
  */
-record ImagesByLog(double perTold, Stretch always) {
+record ImagesByLog(double perTold, Stretch always, double ownSigma) {
   /** The air moves the field against the guide star. */
   static final String REFRACTION = "differential-refraction";
 
@@ -68,7 +70,7 @@ record ImagesByLog(double perTold, Stretch always) {
   static ImagesByLog fit(List<Stretch> stretches, List<Stretch> shown, double[] sigmas) {
     int n = stretches.size();
     if (n < FEWEST) {
-      return new ImagesByLog(1, NONE);
+      return new ImagesByLog(1, NONE, Double.POSITIVE_INFINITY);
     }
     double[][] told = new double[2][n];
     double[][] more = new double[2][n];
@@ -103,12 +105,17 @@ record ImagesByLog(double perTold, Stretch always) {
       meanMore[0] - slope * meanTold[0], meanMore[1] - slope * meanTold[1],
     };
     double squares = 0;
+    double plain = 0;
+    double errors = 0;
     for (int i = 0; i < n; i++) {
+      errors += sigmas[i] * sigmas[i] / n;
       for (int c = 0; c < 2; c++) {
         double left = more[c][i] - slope * told[c][i] - always[c];
         squares += weights[i] * left * left;
+        plain += left * left / (2 * n - 3);
       }
     }
+    double own = Math.sqrt(Math.max(0, plain - errors));
     double spread = Math.max(1, squares / (2 * n - 3));
     double slopeVariance = spread / (variation(told, weights, meanTold) + held);
     double common = spread / all;
@@ -119,10 +126,20 @@ record ImagesByLog(double perTold, Stretch always) {
     double distance =
         (across - along * along) / common + along * along / (common + slopeVariance * size * size);
     if (distance > BEYOND_CHANCE) {
-      return new ImagesByLog(1 + slope, new Stretch(always[0], always[1]));
+      return new ImagesByLog(1 + slope, new Stretch(always[0], always[1]), own);
     }
     double[] nothing = new double[2];
-    return new ImagesByLog(1 + slope(told, more, weights, nothing, nothing, held), NONE);
+    return new ImagesByLog(1 + slope(told, more, weights, nothing, nothing, held), NONE, own);
+  }
+
+  /**
+   * How much of the difference between an image and what all images have in common is its own, and
+   * not the error of measuring it, 0 to 1.
+   */
+  double ownShare(double sigma) {
+    return Double.isInfinite(ownSigma) || sigma == 0
+        ? 1
+        : ownSigma * ownSigma / (ownSigma * ownSigma + sigma * sigma);
   }
 
   private static double slope(

@@ -8,9 +8,9 @@ import java.util.random.RandomGenerator;
  * What the image of an exposure, or of a part of it, showed, and what it would have shown had the
  * star moved otherwise. Immutable.
  *
- * @param shape stretch measured of the whole exposure
+ * @param shape stretch of the whole exposure, by its image and what all images have in common
  * @param told stretch that the log tells of it
- * @param sigma standard error of the measured one
+ * @param sigma its standard error
  * @param beyond what the log does not tell and something else makes
  * @param beyondLeft how much of that is left in this part of the exposure, 1 for the whole
  * @param perTold how much longer motion makes the image than the log tells
@@ -63,11 +63,19 @@ record SeenImage(
           case ImagesByLog.FLEXURE -> Maker.FLEXURE;
           default -> bends ? Maker.FLEXURE : Maker.OPTICS;
         };
+    double sigma = ImagesByLog.sigma(measured);
     boolean optics = maker == Maker.OPTICS;
+    if (optics) {
+      // Errors of measuring would make each image longer than it is.
+      Stretch common = told.times(images.perTold()).plus(images.always());
+      double own = images.ownShare(sigma);
+      shape = common.plus(shape.less(common).times(own));
+      sigma *= Math.sqrt(own);
+    }
     return new SeenImage(
         shape,
         told,
-        ImagesByLog.sigma(measured),
+        sigma,
         optics ? images.always() : shape.less(told),
         1,
         optics ? images.perTold() : 1,
