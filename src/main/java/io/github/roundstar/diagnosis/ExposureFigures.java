@@ -10,12 +10,14 @@ import io.github.roundstar.diagnosis.exposures.MainCamera;
 import io.github.roundstar.diagnosis.exposures.StarTrack;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
+import io.github.roundstar.model.Frames;
 import io.github.roundstar.model.GuideRun;
 import io.github.roundstar.motion.SmoothedStar;
 import io.github.roundstar.results.ExposureEvidence;
 import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.Method;
 import io.github.roundstar.results.Periodic;
+import io.github.roundstar.results.Response;
 import io.github.roundstar.results.RunResult;
 import java.time.Duration;
 import java.time.Instant;
@@ -23,6 +25,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /** Exposures of the main camera as the result shows them. */
 final class ExposureFigures {
@@ -67,11 +70,42 @@ final class ExposureFigures {
   private static StarTrack track(RunStudy study, RunResult result, Equipment equipment) {
     Optional<Estimate> ra = Optional.ofNullable(result.noiseFloorArcsec().ra());
     Optional<Estimate> dec = Optional.ofNullable(result.noiseFloorArcsec().dec());
-    return SmoothedStar.of(study.run(), equipment, study.ra(), study.dec())
-        .value()
-        .filter(star -> ra.isPresent() && dec.isPresent())
-        .map(star -> StarTrack.smoothed(study.run().frames(), star, ra.get(), dec.get()))
-        .orElseGet(() -> StarTrack.measured(study.run().frames(), ra, dec));
+    StarTrack track =
+        SmoothedStar.of(study.run(), equipment, study.ra(), study.dec())
+            .value()
+            .filter(star -> ra.isPresent() && dec.isPresent())
+            .map(star -> StarTrack.smoothed(study.run().frames(), star, ra.get(), dec.get()))
+            .orElseGet(() -> StarTrack.measured(study.run().frames(), ra, dec));
+    return track.jumping(
+        jumps(study.run(), true, perSecond(result, true)),
+        jumps(study.run(), false, perSecond(result, false)));
+  }
+
+  /** What a second of pulse moves, its directions' mean; 0 where that is not known [arcsec/s]. */
+  private static double perSecond(RunResult result, boolean ra) {
+    Response response = result.responseArcsecPerSecond();
+    if (response == null) {
+      return 0;
+    }
+    Estimate sky =
+        ra
+            ? response.ra() == null ? null : response.ra().sky()
+            : response.dec() == null ? null : response.dec().axis();
+    return sky == null ? 0 : sky.value();
+  }
+
+  /** How far pulses moved the star between each measured frame and the next [arcsec]. */
+  private static double[] jumps(GuideRun run, boolean ra, double perSecond) {
+    Frames frames = run.frames();
+    int[] measured = IntStream.range(0, frames.size()).filter(frames::measured).toArray();
+    double[] jumps = new double[measured.length];
+    for (int m = 0; m + 1 < measured.length && frames.hasPulses(); m++) {
+      for (int i = measured[m]; i < measured[m + 1]; i++) {
+        double millis = ra ? frames.raPulseMillis(i) : frames.decPulseMillis(i);
+        jumps[m] += Double.isFinite(millis) ? perSecond * millis / 1000 : 0;
+      }
+    }
+    return jumps;
   }
 
   /** What the report shows beside the figures. */

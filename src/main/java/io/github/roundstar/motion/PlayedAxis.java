@@ -86,7 +86,8 @@ public final class PlayedAxis {
       return Answer.none("what a second of pulse moves is not known");
     }
     double logged = rms(split.frames.offsetArcsec, new double[size()]);
-    double repeated = rms(drawn.played(fit.law(), Change.NONE, new double[size()]), drawn.noise);
+    double repeated =
+        rms(drawn.played(fit.law(), Change.NONE, new double[size()]).arcsec(), drawn.noise);
     if (Double.isNaN(repeated)) {
       return Answer.none("no frame of the run was usable");
     }
@@ -306,6 +307,20 @@ public final class PlayedAxis {
         walk * walk * frameSeconds, draw.noise() * draw.noise(), Math.min(0.98, share));
   }
 
+  /**
+   * The way that a star took.
+   *
+   * @param arcsec place at each measured frame, about the set point [arcsec]
+   * @param jumpsArcsec how far a pulse moved it between each frame and the next; the root mean
+   *     square where there were more [arcsec]
+   */
+  public record Way(double[] arcsec, double[] jumpsArcsec) {
+    /** One on which nothing is corrected. */
+    public static Way uncorrected(double[] arcsec) {
+      return new Way(arcsec, new double[arcsec.length]);
+    }
+  }
+
   /** One draw of what moved the star. */
   public final class Drawn {
     private final Draw draw;
@@ -356,17 +371,22 @@ public final class PlayedAxis {
       return counts;
     }
 
-    /** The way that the star took, about the set point [arcsec]. */
-    public double[] asItWas() {
+    /** The way that the star took. */
+    public Way asItWas() {
       double[] path = split.frames.offsetArcsec.clone();
+      double[] jumps = new double[path.length];
       for (int i = 0; i < path.length; i++) {
         path[i] -= noise[i];
+        jumps[i] =
+            i + 1 < path.length
+                ? factor * (split.executedArcsec[i + 1] - split.executedArcsec[i])
+                : 0;
       }
-      return path;
+      return new Way(path, jumps);
     }
 
-    /** The way that it would have taken [arcsec]. */
-    public double[] with(Change change) {
+    /** The way that it would have taken. */
+    public Way with(Change change) {
       if (change.equals(Change.NONE)) {
         return asItWas();
       }
@@ -374,10 +394,8 @@ public final class PlayedAxis {
       return law.isEmpty() ? linearly(change, removed) : played(law.get(), change, removed);
     }
 
-    /**
-     * The way that it would have taken, played by the law even where nothing is changed [arcsec].
-     */
-    public double[] byTheLaw(Change change) {
+    /** The way that it would have taken, played by the law even where nothing is changed. */
+    public Way byTheLaw(Change change) {
       return law.isEmpty() ? with(change) : played(law.get(), change, removed(change));
     }
 
@@ -404,8 +422,9 @@ public final class PlayedAxis {
       }
     }
 
-    private double[] linearly(Change change, double[] removed) {
-      double[] path = asItWas();
+    private Way linearly(Change change, double[] removed) {
+      Way asItWas = asItWas();
+      double[] path = asItWas.arcsec();
       if (change.lacks(Trouble.LOST_MOTION) && split.causes.containsKey(MotionSplit.BACKLASH)) {
         add(removed, split.causes.get(MotionSplit.BACKLASH), 1);
       }
@@ -413,7 +432,7 @@ public final class PlayedAxis {
       for (int i = 0; i < path.length; i++) {
         path[i] = inField(path[i] - leaves[i]);
       }
-      return path;
+      return asItWas;
     }
 
     /** A loop that runs away loses the star; numbers without end are of no use to anybody. */
@@ -430,17 +449,18 @@ public final class PlayedAxis {
           .begin();
     }
 
-    private double[] played(Controller in, Change change, double[] removed) {
+    private Way played(Controller in, Change change, double[] removed) {
       return change.quick()
           ? playedQuicker(in, change, removed)
           : playedByFrames(in, change, removed);
     }
 
-    private double[] playedByFrames(Controller in, Change change, double[] removed) {
+    private Way playedByFrames(Controller in, Change change, double[] removed) {
       GuidedFrames guided = split.frames;
       Controller.Course course = course(in, change);
       Mount mount = new Mount(change);
       double[] path = new double[guided.size()];
+      double[] jumps = new double[path.length];
       double sum = 0;
       int averaged = 0;
       for (int i = 0; i < path.length; i++) {
@@ -450,18 +470,19 @@ public final class PlayedAxis {
         averaged++;
         if (averaged >= change.cadenceFactor() || i == path.length - 1) {
           mount.push(course.next(sum / averaged) / 1000, guided.seconds[i]);
+          jumps[i] = mount.jump();
           sum = 0;
           averaged = 0;
         }
       }
-      return path;
+      return new Way(path, jumps);
     }
 
     /**
      * With measurements of its own, more often than the log has frames: between two of them the
      * star goes on a bridge of its wander.
      */
-    private double[] playedQuicker(Controller in, Change change, double[] removed) {
+    private Way playedQuicker(Controller in, Change change, double[] removed) {
       GuidedFrames guided = split.frames;
       Controller.Course course = course(in, change);
       Mount mount = new Mount(change);
@@ -471,6 +492,7 @@ public final class PlayedAxis {
       double walk = cosine * draw.wander();
       SplittableRandom random = new SplittableRandom(~seed);
       double[] path = new double[guided.size()];
+      double[] jumps = new double[path.length];
       double next = path.length == 0 ? 0 : guided.seconds[0];
       double there = path.length == 0 ? 0 : disturbed(0, removed) - noise[0];
       double when = next;
@@ -480,6 +502,8 @@ public final class PlayedAxis {
         if (seconds - when > GAP * frameSeconds) {
           next = seconds;
         }
+        double squares = 0;
+        int pulses = 0;
         for (; next <= seconds + 1e-9; next += step) {
           double left = seconds - when;
           double share = left <= 0 ? 1 : Math.min(1, Math.max(0, (next - when) / left));
@@ -493,12 +517,15 @@ public final class PlayedAxis {
           double other = noise[(int) ((i + next / step) % path.length)];
           double offset = inField(there - mount.correction(next) + noisier * other);
           mount.push(course.next(offset) / 1000, next);
+          squares += mount.jump() * mount.jump();
+          pulses++;
         }
+        jumps[i] = Math.sqrt(squares / Math.max(1, pulses));
         there = end;
         when = seconds;
         path[i] = inField(end - mount.correction(seconds));
       }
-      return path;
+      return new Way(path, jumps);
     }
 
     /** Where the star would be seen if nothing were corrected [arcsec]. */
@@ -551,6 +578,11 @@ public final class PlayedAxis {
         return before
             + last * ExecutedPulses.share(lastSent, lastSeconds, begin, exposure)
             + leap * ExecutedPulses.step(lastSent, begin, exposure);
+      }
+
+      /** How far the pulse sent last moves it [arcsec]. */
+      double jump() {
+        return last + leap;
       }
 
       /** Sends a pulse after the frame with its middle at this time. */

@@ -40,13 +40,18 @@ record CoreShape(double ee, double nn, double en) {
   static CoreShape of(
       StarTrack track, int from, int to, IntPredicate wanted, double[] turn, double round) {
     double least = LEAST_SHARE * round;
-    double see = Math.max(least, round + track.raNoise().addedVariance()) + turn[0];
-    double snn = Math.max(least, round + track.decNoise().addedVariance()) + turn[1];
+    double[] between = between(track, from, to, wanted);
+    double addedEast = turn[0] + between[0];
+    double addedNorth = turn[1] + between[1];
+    double see = Math.max(least, round + track.raNoise().addedVariance()) + addedEast;
+    double snn = Math.max(least, round + track.decNoise().addedVariance()) + addedNorth;
     double sen = turn[2];
     WindowMotion motion = WindowMotion.of(track, from, to, wanted);
     CoreShape weight =
         new CoreShape(
-            round + motion.ee() + turn[0], round + motion.nn() + turn[1], motion.en() + turn[2]);
+            round + motion.ee() + addedEast,
+            round + motion.nn() + addedNorth,
+            motion.en() + turn[2]);
     double east = motion.meanEast();
     double north = motion.meanNorth();
     int frames = motion.frames();
@@ -119,6 +124,26 @@ record CoreShape(double ee, double nn, double en) {
       weight = change < NEAR * size && farther.isShape() ? farther : next;
     }
     return weight;
+  }
+
+  /**
+   * What happens between frames: a pulse moves the star at once and the mount takes it back until
+   * the next frame, so that it lies evenly over the pulse's length, of variance length^2 / 12
+   * [arcsec2].
+   */
+  private static double[] between(StarTrack track, int from, int to, IntPredicate wanted) {
+    double east = 0;
+    double north = 0;
+    int frames = 0;
+    for (int i = from; i < to; i++) {
+      if (wanted.test(i)) {
+        east += track.raJump(i) * track.raJump(i);
+        north += track.decJump(i) * track.decJump(i);
+        frames++;
+      }
+    }
+    double all = 12.0 * Math.max(1, frames);
+    return new double[] {east / all, north / all};
   }
 
   private boolean isShape() {

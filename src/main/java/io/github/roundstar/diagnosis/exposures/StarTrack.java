@@ -26,6 +26,8 @@ public final class StarTrack {
   private final double[] dec;
   private final double[] sinceDither;
   private final double[] lostBefore;
+  private final double[] raJumps;
+  private final double[] decJumps;
   private final Noise raNoise;
   private final Noise decNoise;
 
@@ -46,6 +48,8 @@ public final class StarTrack {
       double[] dec,
       double[] sinceDither,
       double[] lostBefore,
+      double[] raJumps,
+      double[] decJumps,
       Noise raNoise,
       Noise decNoise) {
     this.seconds = seconds;
@@ -53,6 +57,8 @@ public final class StarTrack {
     this.dec = dec;
     this.sinceDither = sinceDither;
     this.lostBefore = lostBefore;
+    this.raJumps = raJumps;
+    this.decJumps = decJumps;
     this.raNoise = raNoise;
     this.decNoise = decNoise;
   }
@@ -137,7 +143,15 @@ public final class StarTrack {
       sinceDither[m] = settling ? 0 : seconds[m] - dither;
     }
     return new StarTrack(
-        seconds, ra, dec, sinceDither, lostBefore, raNoise.apply(ra), decNoise.apply(dec));
+        seconds,
+        ra,
+        dec,
+        sinceDither,
+        lostBefore,
+        new double[at.length],
+        new double[at.length],
+        raNoise.apply(ra),
+        decNoise.apply(dec));
   }
 
   /**
@@ -194,13 +208,29 @@ public final class StarTrack {
       east[i] += eastArcsecPerSecond * seconds[i];
       north[i] += northArcsecPerSecond * seconds[i];
     }
-    return new StarTrack(seconds, east, north, sinceDither, lostBefore, raNoise, decNoise);
+    return new StarTrack(
+        seconds, east, north, sinceDither, lostBefore, raJumps, decJumps, raNoise, decNoise);
   }
 
   /** The same frames with the star at other places, each of them certain. */
-  StarTrack at(double[] eastArcsec, double[] northArcsec) {
+  StarTrack at(double[] eastArcsec, double[] northArcsec, double[] eastJumps, double[] northJumps) {
     return new StarTrack(
-        seconds, eastArcsec, northArcsec, sinceDither, lostBefore, CERTAIN, CERTAIN);
+        seconds,
+        eastArcsec,
+        northArcsec,
+        sinceDither,
+        lostBefore,
+        eastJumps,
+        northJumps,
+        CERTAIN,
+        CERTAIN);
+  }
+
+  /**
+   * The same star, with how far a pulse moved it between each measured frame and the next [arcsec].
+   */
+  public StarTrack jumping(double[] east, double[] north) {
+    return new StarTrack(seconds, ra, dec, sinceDither, lostBefore, east, north, raNoise, decNoise);
   }
 
   int size() {
@@ -220,6 +250,16 @@ public final class StarTrack {
   /** Place north [arcsec]. */
   double dec(int i) {
     return dec[i];
+  }
+
+  /** How far a pulse moved it towards the next frame, east [arcsec]. */
+  double raJump(int i) {
+    return raJumps[i];
+  }
+
+  /** The same north [arcsec]. */
+  double decJump(int i) {
+    return decJumps[i];
   }
 
   /** Time since the last dither, 0 while the log says that it settles; infinite before any [s]. */

@@ -31,6 +31,9 @@ public final class Units {
    */
   private static final double WAIT_SECONDS = 30;
 
+  /** So much of an exposure shows how it would have been as a whole. */
+  private static final double LEAST_SETTLED = 0.3;
+
   /** An exposure that begins later has nothing of the dither before it [s]. */
   private static final double DITHERED_SECONDS = 180;
 
@@ -120,8 +123,11 @@ public final class Units {
    *
    * @param east [arcsec]
    * @param north [arcsec]
+   * @param eastJumps how far a pulse moved it between each frame and the next [arcsec]
+   * @param northJumps likewise
    */
-  public record Path(double[][] east, double[][] north) {}
+  public record Path(
+      double[][] east, double[][] north, double[][] eastJumps, double[][] northJumps) {}
 
   /**
    * How the units came out.
@@ -241,8 +247,9 @@ public final class Units {
   }
 
   /**
-   * First frame, and one past the last, of an exposure as long that begins after the wait: as late
-   * before the next dither as its length leaves, where the wait leaves less.
+   * First frame, and one past the last, of an exposure as long that begins after the wait. Where
+   * the next dither leaves less, the settled part stands for it, if need be with some of what was
+   * before.
    */
   private static int[] settled(Window window, double waitSeconds) {
     StarTrack track = window.run().orElseThrow().track();
@@ -261,7 +268,8 @@ public final class Units {
       end++;
     }
     int frames = window.to() - window.from();
-    int from = Math.max(window.from(), Math.min(first, end - frames));
+    int least = Math.max(2, (int) (LEAST_SETTLED * frames));
+    int from = Math.max(window.from(), Math.min(first, end - least));
     return new int[] {from, Math.min(end, from + frames)};
   }
 
@@ -586,7 +594,11 @@ public final class Units {
       all[r] =
           tracks
               .get(r)
-              .at(sum(path.east()[r], setPoints[r][0]), sum(path.north()[r], setPoints[r][1]));
+              .at(
+                  sum(path.east()[r], setPoints[r][0]),
+                  sum(path.north()[r], setPoints[r][1]),
+                  path.eastJumps()[r],
+                  path.northJumps()[r]);
     }
     return all;
   }

@@ -8,6 +8,7 @@ import io.github.roundstar.model.Estimate;
 import io.github.roundstar.motion.PlayedAxis;
 import io.github.roundstar.motion.PlayedAxis.Change;
 import io.github.roundstar.motion.PlayedAxis.Drawn;
+import io.github.roundstar.motion.PlayedAxis.Way;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -130,7 +131,7 @@ public final class PlayedNight {
     double[][] path = new double[runs.size()][];
     for (int r = 0; r < path.length; r++) {
       Drawn axis = drawn.get(r);
-      path[r] = axis == null ? smoothed[r][ra ? 0 : 1] : axis.byTheLaw(change);
+      path[r] = axis == null ? smoothed[r][ra ? 0 : 1] : axis.byTheLaw(change).arcsec();
     }
     boolean[][] counts = counts(path, drawn);
     return new Moved(
@@ -229,21 +230,27 @@ public final class PlayedNight {
   private Path path(Playing playing, List<Drawn> ra, List<Drawn> dec) {
     double[][] east = new double[runs.size()][];
     double[][] north = new double[runs.size()][];
+    double[][] eastJumps = new double[runs.size()][];
+    double[][] northJumps = new double[runs.size()][];
     for (int r = 0; r < east.length; r++) {
-      east[r] = axis(playing, playing.ra(), ra.get(r), smoothed[r][0]);
-      north[r] = axis(playing, playing.dec(), dec.get(r), smoothed[r][1]);
+      Way inRa = axis(playing, playing.ra(), ra.get(r), smoothed[r][0]);
+      Way inDec = axis(playing, playing.dec(), dec.get(r), smoothed[r][1]);
+      east[r] = inRa.arcsec();
+      north[r] = inDec.arcsec();
+      eastJumps[r] = inRa.jumpsArcsec();
+      northJumps[r] = inDec.jumpsArcsec();
     }
-    return new Path(east, north);
+    return new Path(east, north, eastJumps, northJumps);
   }
 
-  private static double[] axis(Playing playing, Change change, Drawn drawn, double[] otherwise) {
+  private static Way axis(Playing playing, Change change, Drawn drawn, double[] otherwise) {
     if (playing.mended().motionless()) {
-      return new double[otherwise.length];
+      return Way.uncorrected(new double[otherwise.length]);
     }
     if (drawn == null) {
-      return otherwise;
+      return Way.uncorrected(otherwise);
     }
-    return playing.loopsLimit() ? drawn.atTheLoopsLimit() : drawn.with(change);
+    return playing.loopsLimit() ? Way.uncorrected(drawn.atTheLoopsLimit()) : drawn.with(change);
   }
 
   /** Which frames of each run count in an RMS; null for all. */
