@@ -1,5 +1,6 @@
 package io.github.roundstar.compare;
 
+import io.github.roundstar.results.NightResult;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -35,10 +36,14 @@ record Telescope(String name, List<DatedNight> nights) {
         .toList();
   }
 
-  /** What a night does not tell does not part it from others. */
   private static boolean alike(DatedNight night, List<DatedNight> group) {
-    Setup one = new Setup(List.of(night.result()));
-    Setup all = new Setup(DatedNight.results(group));
+    return alike(List.of(night.result()), DatedNight.results(group));
+  }
+
+  /** Whether nights are of one telescope; what a night does not tell does not part it. */
+  static boolean alike(List<NightResult> night, List<NightResult> group) {
+    Setup one = new Setup(night);
+    Setup all = new Setup(group);
     return (one.mounts().isEmpty() || all.mounts().isEmpty() || all.mounts().equals(one.mounts()))
         && alike(one.guideScales(), all.guideScales())
         && alike(one.imagingScales(), all.imagingScales());
