@@ -44,6 +44,11 @@ public final class OwnNights {
 
   private OwnNights() {}
 
+  /** Whether two nights are of one mount and optics, as far as they tell. */
+  public static boolean sameTelescope(NightResult one, NightResult other) {
+    return Telescope.same(one, other);
+  }
+
   /**
    * Median and quartiles (type 7, Hyndman and Fan 1996) of nights' values, the quartiles as the
    * ends of the interval; nothing of too few.

@@ -3,6 +3,7 @@ package io.github.roundstar.compare;
 import io.github.roundstar.model.Decimals;
 import io.github.roundstar.model.Sentences;
 import io.github.roundstar.results.ComparedFigure;
+import io.github.roundstar.results.Method;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NotComputed;
 import io.github.roundstar.results.PromiseKept;
@@ -12,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -22,6 +24,24 @@ import java.util.stream.Stream;
 public final class PromiseJudge {
   /** Of what got worse meanwhile, so much is told. */
   private static final int MOST_WORSE = 2;
+
+  /** Figures that tell a fault of the mount each. */
+  private static final Set<String> MOUNT =
+      MountFigures.all().stream()
+          .map(Figure::key)
+          .filter(key -> !SeasonTrends.REPEATED.contains(key))
+          .collect(Collectors.toSet());
+
+  /** How a promise is judged. */
+  static final Method METHOD =
+      new Method(
+          "what steps promised",
+          "The night that gave the steps was played again with all of them done. Its interval and"
+              + " that of the later nights are widened by how far nights differ by themselves: 8 % of"
+              + " the RMS in equal air, 10 exposures of 100 where half are round, and by chance among"
+              + " few exposures. As promised: surely better than before, nearer to the promise than"
+              + " to that, and not surely short of it. Less than promised: surely short of it, and surely"
+              + " better than before.");
 
   private final NightResult earlier;
   private final List<NightResult> later;
@@ -113,11 +133,19 @@ public final class PromiseJudge {
     return steps.stream().anyMatch(step -> step.done().equals(done));
   }
 
-  /** What is asked of the night decides, where it tells; else what else does. */
+  /**
+   * What is asked of the night decides, where it tells; else another figure, unless that says
+   * something else than the first seems to.
+   */
   private Optional<PromiseKept.Figure> leading() {
     return figures.stream()
         .filter(figure -> !figure.word().equals(PromiseKept.CANNOT_TELL))
-        .findFirst();
+        .findFirst()
+        .filter(figure -> figure == figures.get(0) || !against(figures.get(0), figure.word()));
+  }
+
+  private static boolean against(PromiseKept.Figure asked, String word) {
+    return word.equals(PromiseKept.KEPT) ? asked.won().value() <= 0 : asked.missing().value() <= 0;
   }
 
   private String word() {
@@ -150,7 +178,7 @@ public final class PromiseJudge {
             + ".");
     stillThere().ifPresent(parts::add);
     numbers().ifPresent(parts::add);
-    if (!word.equals(PromiseKept.KEPT)) {
+    if (leading().filter(figure -> !figure.word().equals(PromiseKept.KEPT)).isPresent()) {
       meanwhile().ifPresent(parts::add);
     }
     return String.join(" ", parts);
@@ -167,13 +195,17 @@ public final class PromiseJudge {
               : "done, but nothing won that shows";
       case PromiseKept.NOT_DONE ->
           every(PromiseKept.NOT_DONE)
-              ? "not done"
+              ? asGoodAnyway() ? "not done, and as good as promised all the same" : "not done"
               : done == 0
                   ? "done in part only, and nothing won that shows"
                   : done + " of " + steps.size() + " done, and nothing won yet that shows";
       default ->
           "whether " + (steps.size() == 1 ? "it" : "they") + " helped cannot be told" + why();
     };
+  }
+
+  private boolean asGoodAnyway() {
+    return leading().filter(figure -> figure.word().equals(PromiseKept.KEPT)).isPresent();
   }
 
   private boolean worse() {
@@ -195,7 +227,7 @@ public final class PromiseJudge {
     }
     boolean better = figures.stream().anyMatch(figure -> figure.won().lo95() > 0);
     return better
-        ? ": better than before, but whether by as much as promised lies within the intervals"
+        ? ": better than before, but the intervals hold more than one answer"
         : ": nights differ by more than was promised";
   }
 
@@ -271,7 +303,7 @@ public final class PromiseJudge {
     List<String> worse =
         Stream.of(new PairTests(List.of(earlier), later))
             .flatMap(tests -> tests.compared().stream())
-            .filter(figure -> figure.group().equals("mount"))
+            .filter(figure -> MOUNT.contains(figure.key()))
             .filter(figure -> figure.verdict().equals(ComparedFigure.WORSE))
             .map(figure -> figure.name() + " went from " + figure.fromTo())
             .limit(MOST_WORSE)

@@ -20,8 +20,8 @@ import java.util.stream.Stream;
  *
  * <p>A promise was made of one night and is judged on another. So each side's variance is what its
  * own interval says, and how far nights differ by themselves; that of a share, besides, how far so
- * few exposures differ by chance. As promised is what surely lies on the promise's side of the
- * middle between before and promised, and not surely short of it.
+ * few exposures differ by chance. As promised is what is surely better than before, nearer to the
+ * promise than to that, and not surely short of it.
  */
 final class PromisedFigure {
   static final String ROUND_SHARE = "round-share";
@@ -260,20 +260,15 @@ final class PromisedFigure {
    * @param margin a difference within it is none in practice
    */
   private static String word(Known before, Known promised, Known came, int better, double margin) {
-    Known middle =
-        new Known(
-            (before.value() + promised.value()) / 2,
-            Math.sqrt((square(before.error()) + square(promised.error())) / 2));
     boolean isBetter = came.less(before).times(better).lo95() > 0;
     Estimate missing = promised.less(came).times(better);
     boolean isShort = missing.lo95() > 0 && missing.value() > margin;
     if (isShort) {
       return isBetter ? PromiseKept.PARTLY : PromiseKept.NOT_KEPT;
     }
-    return came.less(middle).times(better).lo95() > 0 ? PromiseKept.KEPT : PromiseKept.CANNOT_TELL;
-  }
-
-  private static double square(double x) {
-    return x * x;
+    double middle = (before.value() + promised.value()) / 2;
+    return isBetter && better * (came.value() - middle) > 0
+        ? PromiseKept.KEPT
+        : PromiseKept.CANNOT_TELL;
   }
 }

@@ -5,6 +5,7 @@ import io.github.roundstar.results.ComparedFigure;
 import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.Method;
 import io.github.roundstar.results.NightResult;
+import io.github.roundstar.results.PromiseKept;
 import io.github.roundstar.results.Rung;
 import io.github.roundstar.results.SeasonChange;
 import io.github.roundstar.results.SeasonNight;
@@ -142,11 +143,25 @@ public final class Season {
         ordered.stream().map(Filed::night).toList(),
         summary(ordered.size(), lost, told, trends),
         trends,
+        faults.within("promises", () -> promises(telescopes), List.of()),
         told,
         unusable,
         all,
         METHODS,
         faults.told());
+  }
+
+  /** Each night that promised something, on the next one of its telescope. */
+  private static List<PromiseKept> promises(List<Telescope> telescopes) {
+    List<PromiseKept> judged = new ArrayList<>();
+    for (Telescope telescope : telescopes) {
+      List<NightResult> nights = DatedNight.results(telescope.nights());
+      for (int i = 0; i + 1 < nights.size(); i++) {
+        PromiseJudge.of(nights.get(i), List.of(nights.get(i + 1))).ifPresent(judged::add);
+      }
+    }
+    judged.sort(Comparator.comparing(PromiseKept::night));
+    return judged;
   }
 
   /**

@@ -20,7 +20,7 @@ final class SeasonTrends {
   private static final int LEAST_SPARE_NIGHTS = 2;
 
   /** These repeat what others say; a season shows each thing once. */
-  private static final Set<String> LEFT_OUT =
+  static final Set<String> REPEATED =
       Set.of("periodic-steepest-rate", "rms-ra", "rms-dec", "polar-azimuth", "polar-altitude");
 
   private SeasonTrends() {}
@@ -71,7 +71,7 @@ final class SeasonTrends {
     EqualAir air = new EqualAir(results, results);
     Comparability whole = new Comparability(results, results);
     return PairTests.figures(results, results, air).stream()
-        .filter(figure -> !LEFT_OUT.contains(figure.key()))
+        .filter(figure -> !REPEATED.contains(figure.key()))
         .filter(figure -> figure.kind() != Figure.Kind.DRIFT && whole.because(figure).isEmpty())
         .map(figure -> line(figure, telescope, changes, first))
         .filter(line -> !line.points().isEmpty())

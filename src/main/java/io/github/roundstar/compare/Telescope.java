@@ -17,6 +17,11 @@ record Telescope(String name, List<DatedNight> nights) {
   /** Scales nearer than this are those of one set of optics. */
   private static final double SAME_SCALE = 0.02;
 
+  /** Whether two nights are of one telescope; what a night does not tell does not part them. */
+  static boolean same(NightResult one, NightResult other) {
+    return alike(List.of(one), List.of(other));
+  }
+
   /** Deals nights out, the telescopes in order of their first nights. */
   static List<Telescope> of(List<DatedNight> nights) {
     List<List<DatedNight>> groups = new ArrayList<>();
@@ -40,8 +45,8 @@ record Telescope(String name, List<DatedNight> nights) {
     return alike(List.of(night.result()), DatedNight.results(group));
   }
 
-  /** Whether nights are of one telescope; what a night does not tell does not part it. */
-  static boolean alike(List<NightResult> night, List<NightResult> group) {
+  /** What a night does not tell does not part it from others. */
+  private static boolean alike(List<NightResult> night, List<NightResult> group) {
     Setup one = new Setup(night);
     Setup all = new Setup(group);
     return (one.mounts().isEmpty() || all.mounts().isEmpty() || all.mounts().equals(one.mounts()))

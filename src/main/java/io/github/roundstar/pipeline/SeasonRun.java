@@ -34,6 +34,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 
 /**
@@ -249,6 +250,7 @@ public final class SeasonRun {
                 job.version(),
                 Optional.empty(),
                 SiteDetail.ROUNDED,
+                UnaryOperator.identity(),
                 files,
                 ofNight);
         faults.addAll("night " + night.name(), ofNight);

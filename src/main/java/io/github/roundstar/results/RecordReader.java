@@ -12,10 +12,10 @@ import java.lang.reflect.Type;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.TreeMap;
 
 /**
  * Reads what {@link RecordWriter} writes. A mapper takes half a second of its own start before the
@@ -155,7 +155,7 @@ final class RecordReader {
 
   private Map<String, Object> map(JsonParser in, ParameterizedType type) throws IOException {
     expect(in, JsonToken.START_OBJECT);
-    Map<String, Object> map = new LinkedHashMap<>();
+    Map<String, Object> map = new TreeMap<>(); // of any order that a record asks for
     while (in.nextToken() != JsonToken.END_OBJECT) {
       String key = in.currentName();
       in.nextToken();
