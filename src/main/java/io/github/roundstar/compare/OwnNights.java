@@ -34,11 +34,11 @@ public final class OwnNights {
 
   private static final List<String> KEYS =
       List.of(
+          PromisedFigure.ROUND_SHARE,
           "rms-radial",
           "periodic-peak-to-peak",
           "polar-total",
-          "noise-floor-ra",
-          "noise-floor-dec",
+          "noise-floor",
           "drift-ra",
           "drift-dec");
 
@@ -90,22 +90,35 @@ public final class OwnNights {
   private static Stream<Figure> figures(NightResult night) {
     List<Figure> all =
         Stream.of(
+                List.of(round(night), NOISE_FLOOR),
                 MountFigures.all(),
                 DriftFigures.all(),
-                GuidingFigures.logged(),
-                GuidingFigures.air())
+                GuidingFigures.logged())
             .flatMap(List::stream)
             .toList();
-    return Stream.concat(
-        Stream.of(round(night)),
-        KEYS.stream()
-            .map(
-                key ->
-                    all.stream()
-                        .filter(figure -> figure.key().equals(key))
-                        .findFirst()
-                        .orElseThrow()));
+    return KEYS.stream()
+        .map(key -> all.stream().filter(f -> f.key().equals(key)).findFirst().orElseThrow());
   }
+
+  /** Of both axes together: what the air and the star's light leave unknown of its place. */
+  private static final Figure NOISE_FLOOR =
+      new Figure(
+          "noise-floor",
+          "noise floor",
+          Kind.AIR,
+          "arcsec",
+          Aim.LOWER,
+          GuidingFigures.MARGIN,
+          GuidingFigures.AIR,
+          night ->
+              AirOfNight.of(night)
+                  .map(
+                      air ->
+                          Reading.of(
+                                  air.ra().noise() + air.dec().noise(),
+                                  Math.hypot(air.ra().noiseError(), air.dec().noiseError()))
+                              .root())
+                  .orElseGet(() -> Reading.none(Why.missing(night, "/runs/*/noiseFloorArcsec"))));
 
   /** Exposures, or windows of their length, that are round; only where the length is the same. */
   private static Figure round(NightResult night) {
@@ -150,7 +163,11 @@ public final class OwnNights {
       return Optional.empty();
     }
     double value = figure.aim().compared(reading.value());
-    Estimate own = Estimate.symmetric(value, Estimate.SIGMAS_95 * reading.withinError());
+    double half = Estimate.SIGMAS_95 * reading.withinError();
+    // All of these are sizes, and no share is more than all.
+    double most = figure.unit().equals("%") ? Math.max(100, value) : Double.MAX_VALUE;
+    Estimate own =
+        new Estimate(value, Math.max(Math.min(0, value), value - half), Math.min(most, value + half));
     return Optional.of(told(figure, own, band.get(), others));
   }
 

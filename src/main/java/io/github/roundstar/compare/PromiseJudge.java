@@ -225,6 +225,9 @@ public final class PromiseJudge {
           .distinct()
           .collect(Collectors.joining("; ", ": ", ""));
     }
+    if (figures.stream().anyMatch(figure -> !figure.word().equals(PromiseKept.CANNOT_TELL))) {
+      return ": round exposures and RMS tell different things";
+    }
     boolean better = figures.stream().anyMatch(figure -> figure.won().lo95() > 0);
     return better
         ? ": better than before, but the intervals hold more than one answer"
@@ -247,16 +250,15 @@ public final class PromiseJudge {
         : Optional.of(Sentences.capital(Sentences.list(open)) + ".");
   }
 
-  /** {@code RA gain 0.40, not 0.79}. */
+  /** {@code RA gain 0.40, not 0.79}; {@code RA gain 0.60, on the way to 0.79}. */
   private static String stands(PromiseKept.Step step) {
-    return (step.name()
-            + " "
-            + number(step.now().value())
-            + ", not "
-            + number(step.to())
-            + " "
-            + step.unit())
-        .strip();
+    double now = step.now().value();
+    boolean beyond = (now - step.to()) * (step.to() - step.from()) > 0;
+    String way =
+        step.done().equals(PromiseKept.NOT_DONE)
+            ? ", not "
+            : beyond ? ", beyond " : ", on the way to ";
+    return (step.name() + " " + number(now) + way + number(step.to()) + " " + step.unit()).strip();
   }
 
   private static String number(double value) {

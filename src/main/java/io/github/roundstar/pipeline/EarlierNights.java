@@ -95,9 +95,9 @@ final class EarlierNights {
                   .flatMap(earlier -> PromiseJudge.of(earlier, List.of(night)))
                   .orElse(null);
           Usual usual = OwnNights.of(night, before).orElse(null);
-          return kept == null && usual == null ? night : night.beside(kept, usual);
+          return night.beside(kept, usual);
         },
-        () -> night);
+        () -> night.beside(null, null));
   }
 
   /** A night of the call is over, whatever came of it: none waits for it any longer. */

@@ -34,7 +34,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 
 /**
@@ -250,7 +249,7 @@ public final class SeasonRun {
                 job.version(),
                 Optional.empty(),
                 SiteDetail.ROUNDED,
-                UnaryOperator.identity(),
+                result -> result.beside(null, null),
                 files,
                 ofNight);
         faults.addAll("night " + night.name(), ofNight);

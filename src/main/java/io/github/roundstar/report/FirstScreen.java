@@ -47,7 +47,7 @@ final class FirstScreen {
   private static List<String> last(NightResult result) {
     List<String> last = new ArrayList<>();
     if (result.kept() != null) {
-      last.add(Numbers.signed(result.kept().text()));
+      last.add(FindingSections.signed(result.kept().text()));
     }
     last.addAll(UsualSection.farOff(result.usual()));
     return last;

@@ -20,7 +20,7 @@ final class PromiseSection {
 
   static Section of(PromiseKept kept) {
     List<Block> blocks = new ArrayList<>();
-    blocks.add(Block.text(Numbers.signed(kept.text())));
+    blocks.add(Block.text(FindingSections.signed(kept.text())));
     if (!kept.steps().isEmpty()) {
       blocks.add(
           Block.text()
@@ -29,8 +29,7 @@ final class PromiseSection {
                       "What became of each step",
                       List.of(
                           Column.words("what it changes"),
-                          Column.numbers("from", ""),
-                          Column.numbers("to", ""),
+                          Column.words("step"),
                           Column.numbers("now", ""),
                           Column.words("done")),
                       kept.steps().stream().map(PromiseSection::row).toList())));
@@ -65,8 +64,9 @@ final class PromiseSection {
   private static List<Cell> row(PromiseKept.Step step) {
     return List.of(
         new Cell(Sentences.capital(step.name()), step.unit()),
-        Cell.of(step.from()),
-        Cell.of(step.to()),
+        step.from() == null
+            ? Cell.NONE
+            : Cell.of(Numbers.plain(step.from()) + " to " + Numbers.plain(step.to())),
         now(step.now()),
         new Cell(word(step.done()), step.because()));
   }

@@ -165,7 +165,7 @@ public final class SeasonPage {
                         Cell.of(kept.night()),
                         Cell.of(String.join(", ", kept.judgedOn())),
                         Cell.of(PromiseSection.word(kept.word())),
-                        Cell.of(Numbers.signed(kept.text()))))
+                        Cell.of(FindingSections.signed(kept.text()))))
             .toList());
   }
 

@@ -52,11 +52,14 @@ final class UsualSection {
               "Not usual for you: "
                   + figure.name()
                   + " "
-                  + (Numbers.value(figure.value()) + " " + figure.unit()).strip()
+                  + (Numbers.fixed(figure.value().value(), decimals(figure)) + " " + figure.unit())
+                      .strip()
                   + ", "
                   + figure.text()
                   + " (half of them "
-                  + Numbers.interval(band).replaceAll("[()]", "").replace("..", "to")
+                  + Numbers.interval(band, decimals(figure))
+                      .replaceAll("[()]", "")
+                      .replace("..", "to")
                   + ").");
         }
       }
@@ -97,10 +100,14 @@ final class UsualSection {
         + ". Drift depends on where the star stood.";
   }
 
+  /** Two at most: nobody's nights repeat to more. */
+  private static int decimals(Usual.Figure figure) {
+    return Math.min(2, Math.max(Decimals.of(figure.median()), Decimals.of(figure.value())));
+  }
+
   private static List<Cell> row(Usual.Figure figure) {
     Estimate band = new Estimate(figure.median(), figure.lowerQuartile(), figure.upperQuartile());
-    int decimals = Math.max(Decimals.of(band.value()), Decimals.of(figure.value()));
-    decimals = Math.min(decimals, 2);
+    int decimals = decimals(figure);
     return List.of(
         new Cell(Sentences.capital(figure.name()), figure.unit()),
         new Cell(

@@ -150,29 +150,16 @@ public record NightResult(
         met);
   }
 
-  /** The same with what its steps together should bring. */
+  /** The same with what its steps together should bring; null where they should bring nothing. */
   public NightResult withPromise(Promise together) {
+    List<NotComputed> missing = new ArrayList<>(notComputed);
+    if (together == null) {
+      missing.add(
+          new NotComputed("/promised", "no step is recommended, or it cannot be played again"));
+    }
     return new NightResult(
-        schema,
-        version,
-        inputs,
-        night,
-        runs,
-        polarAxis,
-        seeing,
-        exposures,
-        replay,
-        findings,
-        verdict,
-        need,
-        ladder,
-        steps,
-        together,
-        kept,
-        usual,
-        notComputed,
-        methods,
-        faults);
+        schema, version, inputs, night, runs, polarAxis, seeing, exposures, replay, findings,
+        verdict, need, ladder, steps, together, kept, usual, missing, methods, faults);
   }
 
   /**
@@ -182,27 +169,18 @@ public record NightResult(
    * @param own what is usual for the user; null with few nights
    */
   public NightResult beside(PromiseKept promise, Usual own) {
+    List<NotComputed> missing = new ArrayList<>(notComputed);
+    if (promise == null) {
+      missing.add(new NotComputed("/kept", "no earlier night beside this one recommended a step"));
+    }
+    if (own == null) {
+      missing.add(
+          new NotComputed(
+              "/usual", "fewer than three earlier nights of half an hour stand beside"));
+    }
     return new NightResult(
-        schema,
-        version,
-        inputs,
-        night,
-        runs,
-        polarAxis,
-        seeing,
-        exposures,
-        replay,
-        findings,
-        verdict,
-        need,
-        ladder,
-        steps,
-        promised,
-        promise,
-        own,
-        notComputed,
-        methods,
-        faults);
+        schema, version, inputs, night, runs, polarAxis, seeing, exposures, replay, findings,
+        verdict, need, ladder, steps, promised, promise, own, missing, methods, faults);
   }
 
   /** Name and major version of this document's layout. */
