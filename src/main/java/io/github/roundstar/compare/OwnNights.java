@@ -167,7 +167,8 @@ public final class OwnNights {
     // All of these are sizes, and no share is more than all.
     double most = figure.unit().equals("%") ? Math.max(100, value) : Double.MAX_VALUE;
     Estimate own =
-        new Estimate(value, Math.max(Math.min(0, value), value - half), Math.min(most, value + half));
+        new Estimate(
+            value, Math.max(Math.min(0, value), value - half), Math.min(most, value + half));
     return Optional.of(told(figure, own, band.get(), others));
   }
 

@@ -58,48 +58,28 @@ public final class NightJson {
    * @throws IOException if it is not JSON or not a night's result
    */
   public static NightResult readForOthers(byte[] json) throws IOException {
-    return checked(RecordReader.read(json, NightResult.class, OWN_PAGE));
+    return checked(RecordReader.without(json, NightResult.class, OWN_PAGE));
   }
 
   /** What only a night's own page needs. */
   private static final Map<Class<?>, List<String>> OWN_PAGE =
       Map.of(
           NightResult.class,
-          List.of("exposures", "replay", "findings", "verdict", "kept", "usual", "methods"),
+          List.of(
+              "exposures",
+              "replay",
+              "findings",
+              "verdict",
+              "steps",
+              "kept",
+              "usual",
+              "notComputed",
+              "methods",
+              "faults"),
           RunResult.class,
           List.of("periodic", "budget", "settling"),
           Rung.class,
           List.of("cures", "alone"));
-
-  /**
-   * When a night was and what it was taken with.
-   *
-   * @param schema name of the schema
-   * @param night its beginning and end, and what a comparison needs to know
-   */
-  public record Head(String schema, Night night) {
-    /**
-     * The night.
-     *
-     * @param startUtc first frame, ISO 8601; null when the log has no absolute time
-     * @param endUtc last frame
-     * @param comparison mount and optics; null in results of earlier versions
-     */
-    public record Night(String startUtc, String endUtc, ComparisonBasis comparison) {}
-  }
-
-  /**
-   * Reads when a night was and what it was taken with, and no farther.
-   *
-   * @throws IOException if it is not JSON or not a night's result
-   */
-  public static Head head(byte[] json) throws IOException {
-    Head head = RecordReader.head(json, Head.class);
-    if (!NightResult.SCHEMA.equals(head.schema()) || head.night() == null) {
-      throw new IOException("not a document of schema " + NightResult.SCHEMA);
-    }
-    return head;
-  }
 
   private record Hash(String sha256) {}
 

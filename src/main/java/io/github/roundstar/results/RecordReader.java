@@ -42,34 +42,26 @@ final class RecordReader {
    * @throws IOException if it is not JSON or not such a document
    */
   static <T extends Record> T read(byte[] json, Class<T> type) throws IOException {
-    return read(json, type, Map.of());
-  }
-
-  /**
-   * Reads a document without some of its keys, which costs less.
-   *
-   * @param leftOut keys of records that are passed over; a list is then empty
-   * @throws IOException if it is not JSON or not such a document
-   */
-  static <T extends Record> T read(byte[] json, Class<T> type, Map<Class<?>, List<String>> leftOut)
-      throws IOException {
     try (JsonParser in = JSON.createParser(json)) {
       in.nextToken();
-      return type.cast(new RecordReader(leftOut).value(in, type));
+      return type.cast(new RecordReader(Map.of()).value(in, type));
     }
   }
 
   /**
-   * Reads the first keys of a document, no farther than to the last that the record knows.
+   * Reads a document without some of its keys and no farther than to the last of the others, which
+   * costs less.
    *
+   * @param leftOut keys of records that are passed over; a list is then empty
    * @throws IOException if that far it is not JSON, or not such a document
    */
-  static <T extends Record> T head(byte[] json, Class<T> type) throws IOException {
+  static <T extends Record> T without(
+      byte[] json, Class<T> type, Map<Class<?>, List<String>> leftOut) throws IOException {
     try (JsonParser in = JSON.createParser(json)) {
       if (in.nextToken() != JsonToken.START_OBJECT) {
         throw new IOException("not an object");
       }
-      return type.cast(new RecordReader(Map.of()).record(in, type, true));
+      return type.cast(new RecordReader(leftOut).record(in, type, true));
     }
   }
 
@@ -164,7 +156,12 @@ final class RecordReader {
     return map;
   }
 
-  private Object record(JsonParser in, Class<?> type, boolean headOnly) throws IOException {
+  /**
+   * A record.
+   *
+   * @param asFarAsNeeded whether to leave off once all that it wants has been read
+   */
+  private Object record(JsonParser in, Class<?> type, boolean asFarAsNeeded) throws IOException {
     Shape shape = shapes.computeIfAbsent(type, RecordReader::shape);
     List<String> without = leftOut.getOrDefault(type, List.of());
     Object[] values = new Object[shape.components().length];
@@ -173,8 +170,9 @@ final class RecordReader {
       boolean out = without.contains(shape.components()[i].getName());
       values[i] = list && out ? List.of() : missing(shape.components()[i].getType());
     }
+    int wanted = values.length - without.size();
     int known = 0;
-    while ((!headOnly || known < values.length) && in.nextToken() != JsonToken.END_OBJECT) {
+    while ((!asFarAsNeeded || known < wanted) && in.nextToken() != JsonToken.END_OBJECT) {
       String key = in.currentName();
       in.nextToken();
       Integer place = without.contains(key) ? null : shape.places().get(key);
