@@ -22,6 +22,9 @@ import java.util.stream.Stream;
  * ({@code results.Promise}).
  */
 public final class PromiseJudge {
+  /** Of what a fault was, less than this is nothing. */
+  private static final double NOTHING = 0.05;
+
   /** Of what got worse meanwhile, so much is told. */
   private static final int MOST_WORSE = 2;
 
@@ -197,7 +200,9 @@ public final class PromiseJudge {
           every(PromiseKept.NOT_DONE)
               ? asGoodAnyway() ? "not done, and as good as promised all the same" : "not done"
               : done == 0
-                  ? "done in part only, and nothing won that shows"
+                  ? any(PromiseKept.PARTLY)
+                      ? "done in part only, and nothing won that shows"
+                      : "not done, as far as the log tells"
                   : done + " of " + steps.size() + " done, and nothing won yet that shows";
       default ->
           "whether " + (steps.size() == 1 ? "it" : "they") + " helped cannot be told" + why();
@@ -221,9 +226,9 @@ public final class PromiseJudge {
     }
     if (figures.isEmpty()) {
       return compared.notCompared().stream()
-          .map(NotComputed::because)
-          .distinct()
-          .collect(Collectors.joining("; ", ": ", ""));
+          .map(gap -> ": " + gap.because())
+          .findFirst()
+          .orElse("");
     }
     if (figures.stream().anyMatch(figure -> !figure.word().equals(PromiseKept.CANNOT_TELL))) {
       return ": round exposures and RMS tell different things";
@@ -250,15 +255,24 @@ public final class PromiseJudge {
         : Optional.of(Sentences.capital(Sentences.list(open)) + ".");
   }
 
-  /** {@code RA gain 0.40, not 0.79}; {@code RA gain 0.60, on the way to 0.79}. */
+  /**
+   * {@code RA gain 0.40, not 0.79}; {@code RA gain 0.60, on the way to 0.79}; of what was to go
+   * altogether, {@code play in Dec still 4.0 arcsec}.
+   */
   private static String stands(PromiseKept.Step step) {
     double now = step.now().value();
     boolean beyond = (now - step.to()) * (step.to() - step.from()) > 0;
-    String way =
-        step.done().equals(PromiseKept.NOT_DONE)
-            ? ", not "
-            : beyond ? ", beyond " : ", on the way to ";
-    return (step.name() + " " + number(now) + way + number(step.to()) + " " + step.unit()).strip();
+    boolean toNothing = Math.abs(step.to()) < NOTHING * Math.abs(step.from());
+    String where =
+        toNothing
+            ? " still " + number(now)
+            : step.done().equals(PromiseKept.NOT_DONE)
+                ? " " + number(now) + ", not " + number(step.to())
+                : " "
+                    + number(now)
+                    + (beyond ? ", beyond " : ", on the way to ")
+                    + number(step.to());
+    return (step.name() + where + " " + step.unit()).strip();
   }
 
   private static String number(double value) {

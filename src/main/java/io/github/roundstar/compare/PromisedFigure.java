@@ -124,7 +124,7 @@ final class PromisedFigure {
     Known promised = share(promise.round(), promise.units());
     Known now = share(came);
     if (promised.value() - before.value() <= SHARE_MARGIN) {
-      return without("round exposures", "they were to stay as they were");
+      return without("round exposures", "the promised gain is too small to be seen");
     }
     return Optional.of(
         new PromiseKept.Figure(
@@ -233,7 +233,7 @@ final class PromisedFigure {
     Known now = new Known(value, Math.hypot(Math.sqrt(own) / came.size(), common));
     double margin = GuidingFigures.MARGIN.greater(to);
     if (before.value() - promised.value() <= margin) {
-      return without("radial RMS", "it was to stay as it was");
+      return without("radial RMS", "the promised gain is too small to be seen");
     }
     return Optional.of(
         new PromiseKept.Figure(
