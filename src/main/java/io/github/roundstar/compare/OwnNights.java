@@ -120,9 +120,10 @@ public final class OwnNights {
                               .root())
                   .orElseGet(() -> Reading.none(Why.missing(night, "/runs/*/noiseFloorArcsec"))));
 
-  /** Exposures, or windows of their length, that are round; only where the length is the same. */
+  /** Exposures, or windows of their length, that are round; only where both are the same. */
   private static Figure round(NightResult night) {
     double seconds = night.rung(Rung.AS_IT_WAS).map(Rung::unitSeconds).orElse(0.0);
+    String kind = night.rung(Rung.AS_IT_WAS).map(Rung::unitKind).orElse("");
     return new Figure(
         PromisedFigure.ROUND_SHARE,
         "round exposures",
@@ -134,7 +135,7 @@ public final class OwnNights {
         other ->
             other
                 .rung(Rung.AS_IT_WAS)
-                .filter(rung -> rung.units() > 0)
+                .filter(rung -> rung.units() > 0 && rung.unitKind().equals(kind))
                 .filter(rung -> Math.abs(rung.unitSeconds() - seconds) <= 0.1 * seconds)
                 .map(OwnNights::share)
                 .orElseGet(() -> Reading.none("exposures of another length")));

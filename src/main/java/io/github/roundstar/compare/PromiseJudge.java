@@ -190,8 +190,8 @@ public final class PromiseJudge {
   private String outcome(String word) {
     long done = steps.stream().filter(s -> s.done().equals(PromiseKept.Step.DONE)).count();
     return switch (word) {
-      case PromiseKept.KEPT -> "as promised";
-      case PromiseKept.PARTLY -> "better, but less than promised";
+      case PromiseKept.KEPT -> "as promised" + byTheLog();
+      case PromiseKept.PARTLY -> "better, but less than promised" + byTheLog();
       case PromiseKept.NOT_KEPT ->
           worse()
               ? "done, but the night was worse than before"
@@ -207,6 +207,13 @@ public final class PromiseJudge {
       default ->
           "whether " + (steps.size() == 1 ? "it" : "they") + " helped cannot be told" + why();
     };
+  }
+
+  /** Where stars are asked for, and the log's RMS has to stand for them. */
+  private String byTheLog() {
+    boolean stars = earlier.need() == null || earlier.need().ofStars();
+    boolean rms = leading().filter(f -> f.key().equals(PromisedFigure.RMS)).isPresent();
+    return stars && rms ? ", by the RMS alone" : "";
   }
 
   private boolean asGoodAnyway() {

@@ -97,6 +97,12 @@ class OwnNightsTest {
                 .orElse(List.of()))
         .as("of another length they mean another thing")
         .noneMatch(other -> other.key().equals("round-share"));
+    assertThat(
+            OwnNights.of(new KnownNight("2026-10-09").listed().round(6, 24).night(), five())
+                .map(Usual::figures)
+                .orElse(List.of()))
+        .as("so do images beside windows")
+        .noneMatch(other -> other.key().equals("round-share"));
   }
 
   @Test
