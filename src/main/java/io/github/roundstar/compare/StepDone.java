@@ -40,6 +40,9 @@ final class StepDone {
   /** Exposures of one length differ by no more. */
   static final double SAME_LENGTH = 0.1;
 
+  /** Periods nearer than this are of one gear. */
+  private static final double SAME_PERIOD = 0.01;
+
   private static final Set<String> JOLTS = Set.of("gust", "knock", "lasting-shift");
   private static final String IMAGES_ALONE = "the log does not show it";
 
@@ -259,12 +262,40 @@ final class StepDone {
     Optional<Estimate> now =
         over(StepDone::swing)
             .map(e -> new Estimate(e.value(), e.lo95() - scatter, e.hi95() + scatter).ofSize());
-    return fault(
-        "periodic error, peak to peak",
-        "arcsec at the axis",
-        then.value(),
-        left * then.value(),
-        now);
+    PromiseKept.Step step =
+        fault(
+            "periodic error, peak to peak",
+            "arcsec at the axis",
+            then.value(),
+            left * then.value(),
+            now);
+    boolean another = later.stream().anyMatch(this::anotherGear);
+    return another && step.done().equals(PromiseKept.NOT_DONE)
+        ? new PromiseKept.Step(
+            step.cure(),
+            step.name(),
+            step.unit(),
+            step.from(),
+            step.to(),
+            step.now(),
+            PromiseKept.CANNOT_TELL,
+            "a gear of another period leads now")
+        : step;
+  }
+
+  /** Whether what swings most has another period than on the night that gave the step. */
+  private boolean anotherGear(NightResult night) {
+    Optional<Double> one = leadingPeriod(earlier);
+    Optional<Double> other = leadingPeriod(night);
+    return one.isPresent()
+        && other.isPresent()
+        && Math.abs(other.get() / one.get() - 1) > SAME_PERIOD;
+  }
+
+  private static Optional<Double> leadingPeriod(NightResult night) {
+    return Optional.ofNullable(night.night().periodic())
+        .flatMap(periodic -> periodic.components().stream().findFirst())
+        .map(component -> component.periodSeconds().value());
   }
 
   private static Estimate swing(NightResult night) {
