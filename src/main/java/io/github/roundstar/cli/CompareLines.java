@@ -18,6 +18,9 @@ final class CompareLines {
     if (result.air() != null) {
       lines.add(result.air());
     }
+    if (result.promise() != null) {
+      lines.add(result.promise().text());
+    }
     for (ComparedFigure figure : result.figures()) {
       lines.add(
           String.format(

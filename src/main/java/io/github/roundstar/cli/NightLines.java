@@ -11,6 +11,7 @@ import io.github.roundstar.results.NightSummary;
 import io.github.roundstar.results.Periodic;
 import io.github.roundstar.results.RunResult;
 import io.github.roundstar.results.Step;
+import io.github.roundstar.results.Usual;
 import io.github.roundstar.results.Verdict;
 import java.util.ArrayList;
 import java.util.List;
@@ -83,6 +84,9 @@ final class NightLines {
     if (steps.size() > 1) {
       steps.forEach(step -> wrapped("next", step.text()));
     }
+    if (result.kept() != null) {
+      wrapped("promised", result.kept().text());
+    }
     List<String> levels = new ArrayList<>();
     level(levels, "mount", verdict.mount());
     level(levels, "axis", verdict.axis());
@@ -92,6 +96,20 @@ final class NightLines {
     for (int i = 0; i < levels.size(); i += LEVELS_A_LINE) {
       int end = Math.min(levels.size(), i + LEVELS_A_LINE);
       lines.add(line(i == 0 ? "levels" : "", String.join(", ", levels.subList(i, end))));
+    }
+  }
+
+  /** Only what is far from the user's own nights. */
+  private void unusual(Usual usual) {
+    List<String> texts =
+        usual == null
+            ? List.of()
+            : usual.figures().stream()
+                .filter(Usual.Figure::farOff)
+                .map(figure -> figure.name() + " " + figure.text())
+                .toList();
+    if (!texts.isEmpty()) {
+      wrapped("unusual", String.join("; ", texts));
     }
   }
 
@@ -113,6 +131,7 @@ final class NightLines {
                   night.guided().ra().rmsArcsec(),
                   night.guided().dec().rmsArcsec())));
     }
+    unusual(result.usual());
     wrapped("period", periodic(night.periodic()));
     wrapped("drift", drift(night.driftArcsecPerMinuteSky()));
     if (result.exposures() != null) {

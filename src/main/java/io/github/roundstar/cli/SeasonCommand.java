@@ -7,9 +7,11 @@ import io.github.roundstar.pipeline.SeasonJob;
 import io.github.roundstar.pipeline.SeasonOutcome;
 import io.github.roundstar.pipeline.SeasonRun;
 import io.github.roundstar.pipeline.UnwritableOutputException;
+import io.github.roundstar.results.PromiseKept;
 import io.github.roundstar.results.SeasonChange;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -84,6 +86,10 @@ final class SeasonCommand implements Callable<Integer> {
     PrintWriter stdout = spec.commandLine().getOut();
     if (!loudness.quiet()) {
       stdout.println(outcome.result().summary());
+      List<PromiseKept> promises = outcome.result().promises();
+      if (!promises.isEmpty()) {
+        stdout.println("  promise  " + promises.get(promises.size() - 1).text());
+      }
       for (SeasonChange change : outcome.result().changes()) {
         stdout.println("  " + change.date() + "  " + change.what() + ": " + change.summary());
       }

@@ -34,6 +34,7 @@ public record Comparison(CompareResult result, CompareEvidence evidence) {
                   + " (Kuensch 1989); a result of an earlier version has none, and its nights are"
                   + " then taken as exact within, so that only the scatter between nights counts."
                   + " The steepest rate is known in proportion as the peak to peak."),
+          PromiseJudge.METHOD,
           new Method(
               "parts of the periodic error",
               "A part that a night does not show counts as half of what would have stood out, give"
@@ -77,6 +78,7 @@ public record Comparison(CompareResult result, CompareEvidence evidence) {
             AirWords.of(tests.air(), compared).orElse(null),
             Summary.need(after),
             Summary.next(compared).orElse(null),
+            PromiseJudge.ofLast(before, after).orElse(null),
             compared,
             tests.notCompared(),
             all,

@@ -1,12 +1,12 @@
 package io.github.roundstar.compare;
 
 import io.github.roundstar.results.NightResult;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
 
 /**
  * Brings the scatter of all nights to the same air, declination and cadence: the noise floor's part
@@ -36,10 +36,24 @@ final class EqualAir {
   private final double cadenceSeconds;
 
   EqualAir(List<NightResult> before, List<NightResult> after) {
-    this.before = before.stream().flatMap(night -> AirOfNight.of(night).stream()).toList();
-    this.after = after.stream().flatMap(night -> AirOfNight.of(night).stream()).toList();
-    List<AirOfNight> all = new ArrayList<>(this.before);
-    all.addAll(this.after);
+    this(
+        airs(before),
+        airs(after),
+        Stream.concat(airs(before).stream(), airs(after).stream()).toList());
+  }
+
+  /** The air, declination and cadence of some nights, for the others. */
+  static EqualAir asOn(List<NightResult> nights, List<NightResult> others) {
+    return new EqualAir(airs(nights), airs(others), airs(nights));
+  }
+
+  private static List<AirOfNight> airs(List<NightResult> nights) {
+    return nights.stream().flatMap(night -> AirOfNight.of(night).stream()).toList();
+  }
+
+  private EqualAir(List<AirOfNight> before, List<AirOfNight> after, List<AirOfNight> all) {
+    this.before = before;
+    this.after = after;
     this.raNoise = mean(all, night -> night.ra().noise());
     this.decNoise = mean(all, night -> night.dec().noise());
     this.cosineSquared = mean(all, AirOfNight::cosineSquared);
@@ -76,6 +90,20 @@ final class EqualAir {
   private double cadenceRatio(AirOfNight air) {
     double ratio = air.cadenceSeconds() > 0 ? cadenceSeconds / air.cadenceSeconds() : 1;
     return Math.abs(ratio - 1) < SAME_CADENCE ? 1 : ratio;
+  }
+
+  /** Radial RMS of a night [arcsec] with its error within the night. */
+  Optional<Reading> radial(NightResult night) {
+    return ra(night)
+        .flatMap(
+            ra ->
+                dec(night)
+                    .map(
+                        dec ->
+                            Reading.of(
+                                    ra.value() + dec.value(),
+                                    Math.hypot(ra.withinError(), dec.withinError()))
+                                .root()));
   }
 
   /** What is not known of the loop, times the difference in noise: an error common to a side. */

@@ -17,15 +17,15 @@ final class GuidingFigures {
   static final String EQUAL_AIR = "-equal-air";
 
   private static final String ARCSEC = "arcsec";
-  private static final Tolerance MARGIN =
+  static final Tolerance MARGIN =
       new Tolerance(0.03, 0.05, "less than a twentieth is not seen in an image");
   private static final Tolerance SHAPE =
       new Tolerance(0.05, 0, "half of what makes a star look round or not");
   private static final Tolerance LOGGED =
       new Tolerance(0.02, 0.15, "air, wind and altitude; common practice, no source");
-  private static final Tolerance ADJUSTED =
+  static final Tolerance ADJUSTED =
       new Tolerance(0.02, 0.08, "wind and balance, the noise floor taken out; common practice");
-  private static final Tolerance AIR =
+  static final Tolerance AIR =
       new Tolerance(0.02, 0.20, "air changes from night to night; common practice, no source");
 
   private GuidingFigures() {}
@@ -65,9 +65,9 @@ final class GuidingFigures {
 
   static List<Figure> inEqualAir(EqualAir air) {
     return List.of(
-        adjusted("rms-radial", "radial RMS in equal air", night -> sum(air, night)),
-        adjusted("rms-ra", "RMS in RA in equal air", air::ra),
-        adjusted("rms-dec", "RMS in Dec in equal air", air::dec));
+        adjusted("rms-radial", "radial RMS in equal air", air::radial),
+        adjusted("rms-ra", "RMS in RA in equal air", night -> air.ra(night).map(Reading::root)),
+        adjusted("rms-dec", "RMS in Dec in equal air", night -> air.dec(night).map(Reading::root)));
   }
 
   static List<Figure> air() {
@@ -106,7 +106,7 @@ final class GuidingFigures {
   }
 
   private static Figure adjusted(
-      String key, String name, Function<NightResult, Optional<Reading>> meanSquare) {
+      String key, String name, Function<NightResult, Optional<Reading>> rms) {
     return new Figure(
         key + EQUAL_AIR,
         name,
@@ -116,27 +116,8 @@ final class GuidingFigures {
         MARGIN,
         ADJUSTED,
         night ->
-            meanSquare
-                .apply(night)
-                .map(GuidingFigures::root)
+            rms.apply(night)
                 .orElseGet(() -> Reading.none(Why.missing(night, "/runs/*/noiseFloorArcsec/ra"))));
-  }
-
-  private static Optional<Reading> sum(EqualAir air, NightResult night) {
-    return air.ra(night)
-        .flatMap(
-            ra ->
-                air.dec(night)
-                    .map(
-                        dec ->
-                            Reading.of(
-                                ra.value() + dec.value(),
-                                Math.hypot(ra.withinError(), dec.withinError()))));
-  }
-
-  private static Reading root(Reading square) {
-    double root = Math.sqrt(square.value());
-    return Reading.of(root, square.withinError() / (2 * root));
   }
 
   /** Share of round ones among the exposures that the log covers, with its binomial error. */

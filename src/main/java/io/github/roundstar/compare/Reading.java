@@ -37,6 +37,12 @@ record Reading(double value, double withinError, String because) {
     return known() ? of(value * factor, withinError * Math.abs(factor)) : this;
   }
 
+  /** The root of a mean square. */
+  Reading root() {
+    double root = Math.sqrt(value);
+    return of(root, withinError / (2 * root));
+  }
+
   /** Standard error that an interval stands for. */
   static double error(Estimate estimate) {
     return (estimate.hi95() - estimate.lo95()) / (2 * Estimate.SIGMAS_95);

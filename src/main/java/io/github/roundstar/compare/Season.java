@@ -5,6 +5,8 @@ import io.github.roundstar.results.ComparedFigure;
 import io.github.roundstar.results.Faults;
 import io.github.roundstar.results.Method;
 import io.github.roundstar.results.NightResult;
+import io.github.roundstar.results.PromiseKept;
+import io.github.roundstar.results.Rung;
 import io.github.roundstar.results.SeasonChange;
 import io.github.roundstar.results.SeasonNight;
 import io.github.roundstar.results.SeasonResult;
@@ -18,9 +20,6 @@ import java.util.stream.Collectors;
 
 /** Nights along a season, with marks where the mount was worked on. */
 public final class Season {
-  /** A worm's turn or two; what a shorter night says of the mount is mostly chance. */
-  private static final double LEAST_GUIDED_HOURS = 0.5;
-
   private static final List<Method> METHODS =
       List.of(
           new Method(
@@ -52,6 +51,12 @@ public final class Season {
         night.seeing(),
         night.exposures(),
         null,
+        null,
+        null,
+        night.need(),
+        night.rung(Rung.AS_IT_WAS).map(List::of).orElse(null),
+        null,
+        night.promised(),
         null,
         null,
         night.notComputed(),
@@ -95,7 +100,7 @@ public final class Season {
             .toList();
     List<DatedNight> whole =
         dated.stream()
-            .filter(night -> night.result().night().guidedHours() >= LEAST_GUIDED_HOURS)
+            .filter(night -> night.result().night().guidedHours() >= OwnNights.LEAST_GUIDED_HOURS)
             .toList();
     List<Telescope> telescopes = Telescope.of(whole.isEmpty() ? dated : whole);
     List<String> all = new ArrayList<>(noticed);
@@ -138,11 +143,25 @@ public final class Season {
         ordered.stream().map(Filed::night).toList(),
         summary(ordered.size(), lost, told, trends),
         trends,
+        faults.within("promises", () -> promises(telescopes), List.of()),
         told,
         unusable,
         all,
         METHODS,
         faults.told());
+  }
+
+  /** Each night that promised something, on the next one of its telescope. */
+  private static List<PromiseKept> promises(List<Telescope> telescopes) {
+    List<PromiseKept> judged = new ArrayList<>();
+    for (Telescope telescope : telescopes) {
+      List<NightResult> nights = DatedNight.results(telescope.nights());
+      for (int i = 0; i + 1 < nights.size(); i++) {
+        PromiseJudge.of(nights.get(i), List.of(nights.get(i + 1))).ifPresent(judged::add);
+      }
+    }
+    judged.sort(Comparator.comparing(PromiseKept::night));
+    return judged;
   }
 
   /**

@@ -4,7 +4,6 @@ import io.github.roundstar.model.Estimate;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.Trend;
 import io.github.roundstar.signal.LeastSquares;
-import io.github.roundstar.signal.Quantile;
 import io.github.roundstar.signal.Welch;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -20,11 +19,8 @@ final class SeasonTrends {
   /** Fewer nights beyond the line and its steps say nothing of how nights scatter. */
   private static final int LEAST_SPARE_NIGHTS = 2;
 
-  /** Of fewer nights it is too early to say what is usual. */
-  private static final int LEAST_USUAL = 5;
-
   /** These repeat what others say; a season shows each thing once. */
-  private static final Set<String> LEFT_OUT =
+  static final Set<String> REPEATED =
       Set.of("periodic-steepest-rate", "rms-ra", "rms-dec", "polar-azimuth", "polar-altitude");
 
   private SeasonTrends() {}
@@ -49,10 +45,7 @@ final class SeasonTrends {
               ? null
               : Estimate.symmetric(slope.difference(), slope.least(level)).times(DAYS_PER_MONTH),
           slope == null ? "too few nights between the changes to tell a slope" : null,
-          values.length < LEAST_USUAL
-              ? null
-              : new Estimate(
-                  Quantile.median(values), Quantile.of(values, 0.1), Quantile.of(values, 0.9)),
+          OwnNights.band(values).orElse(null),
           points);
     }
   }
@@ -78,7 +71,7 @@ final class SeasonTrends {
     EqualAir air = new EqualAir(results, results);
     Comparability whole = new Comparability(results, results);
     return PairTests.figures(results, results, air).stream()
-        .filter(figure -> !LEFT_OUT.contains(figure.key()))
+        .filter(figure -> !REPEATED.contains(figure.key()))
         .filter(figure -> figure.kind() != Figure.Kind.DRIFT && whole.because(figure).isEmpty())
         .map(figure -> line(figure, telescope, changes, first))
         .filter(line -> !line.points().isEmpty())

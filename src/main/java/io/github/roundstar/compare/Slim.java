@@ -1,7 +1,6 @@
 package io.github.roundstar.compare;
 
 import io.github.roundstar.results.RunResult;
-import java.util.List;
 
 /** A run without what only its own night's page needs. */
 final class Slim {
@@ -30,6 +29,6 @@ final class Slim {
         run.stickingArcsecAxis(),
         null,
         null,
-        List.of());
+        run.events());
   }
 }

@@ -1,5 +1,6 @@
 package io.github.roundstar.compare;
 
+import io.github.roundstar.results.NightResult;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -15,6 +16,11 @@ import java.util.stream.Stream;
 record Telescope(String name, List<DatedNight> nights) {
   /** Scales nearer than this are those of one set of optics. */
   private static final double SAME_SCALE = 0.02;
+
+  /** Whether two nights are of one telescope; what a night does not tell does not part them. */
+  static boolean same(NightResult one, NightResult other) {
+    return alike(List.of(one), List.of(other));
+  }
 
   /** Deals nights out, the telescopes in order of their first nights. */
   static List<Telescope> of(List<DatedNight> nights) {
@@ -35,10 +41,14 @@ record Telescope(String name, List<DatedNight> nights) {
         .toList();
   }
 
-  /** What a night does not tell does not part it from others. */
   private static boolean alike(DatedNight night, List<DatedNight> group) {
-    Setup one = new Setup(List.of(night.result()));
-    Setup all = new Setup(DatedNight.results(group));
+    return alike(List.of(night.result()), DatedNight.results(group));
+  }
+
+  /** What a night does not tell does not part it from others. */
+  private static boolean alike(List<NightResult> night, List<NightResult> group) {
+    Setup one = new Setup(night);
+    Setup all = new Setup(group);
     return (one.mounts().isEmpty() || all.mounts().isEmpty() || all.mounts().equals(one.mounts()))
         && alike(one.guideScales(), all.guideScales())
         && alike(one.imagingScales(), all.imagingScales());

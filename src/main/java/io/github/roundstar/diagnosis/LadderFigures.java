@@ -13,9 +13,12 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.PlayedAxis;
+import io.github.roundstar.results.Cure;
 import io.github.roundstar.results.NightResult;
+import io.github.roundstar.results.Promise;
 import io.github.roundstar.results.Replay;
 import io.github.roundstar.results.Rung;
+import io.github.roundstar.results.Step;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -70,6 +73,31 @@ record LadderFigures(PlayedNight played, Optional<String> whyNoLaw) {
   Answer<List<Rung>> ladder(NightResult night, Equipment equipment, Optional<FieldTurn> turn) {
     List<Rung> rungs = Ladder.of(night, played, equipment, turn);
     return rungs.isEmpty() ? Answer.none(NOTHING_TO_JUDGE) : Answer.of(rungs);
+  }
+
+  /**
+   * What the recommended steps bring together.
+   *
+   * @param night judged, with its ladder and its steps; null where it recommends nothing
+   */
+  Promise promise(NightResult night, Equipment equipment, Optional<FieldTurn> turn) {
+    String decided = night.verdict().rung();
+    if (night.steps().isEmpty() || night.ladder() == null || decided == null) {
+      return null;
+    }
+    String top = decided.equals(Rung.AIR_LIMIT) ? Rung.MECHANICS : decided;
+    List<Cure> cures =
+        night.steps().stream().flatMap(step -> cure(night, top, step).stream()).toList();
+    return Ladder.promise(night, played, equipment, turn, top, cures);
+  }
+
+  /** Numbers of a step, as they stand where the decision was made. */
+  private static Optional<Cure> cure(NightResult night, String top, Step step) {
+    return Stream.of(step.rung(), top)
+        .flatMap(rung -> night.rung(rung).stream())
+        .flatMap(rung -> rung.cures().stream())
+        .filter(cure -> cure.cure().equals(step.cure()))
+        .findFirst();
   }
 
   /** What other settings would have done. */

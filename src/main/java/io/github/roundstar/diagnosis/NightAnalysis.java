@@ -20,6 +20,7 @@ import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
 import io.github.roundstar.results.PolarAxis;
+import io.github.roundstar.results.Promise;
 import io.github.roundstar.results.Replay;
 import io.github.roundstar.results.RunResult;
 import io.github.roundstar.results.Rung;
@@ -227,7 +228,13 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
         answer(faults, "/ladder", () -> again.then(a -> a.ladder(result, equipment, mayTurn)));
     NightResult played =
         result.withLadder(Ladder.need(equipment), ladder.value().orElse(null), ladder.because());
-    NightResult judged = Diagnosis.of(played, equipment, faults).addedTo(played);
+    NightResult decided = Diagnosis.of(played, equipment, faults).addedTo(played);
+    NightResult judged =
+        decided.withPromise(
+            faults.within(
+                "what the steps promise",
+                () -> again.value().map(a -> a.promise(decided, equipment, turn)).orElse(null),
+                (Promise) null));
     return new NightAnalysis(
         judged.withFaults(faults.told()),
         exposures

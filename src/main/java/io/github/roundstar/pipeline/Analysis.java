@@ -25,6 +25,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ForkJoinTask;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.UnaryOperator;
 
 /** Carries out a job: logs in, a report and a JSON result per night out. */
 public final class Analysis {
@@ -70,11 +71,13 @@ public final class Analysis {
     Optional<NightExposures> exposures = NightExposures.read(job.exposures(), unusable, faults);
     List<Night> nights = grouped.nights();
     Optional<List<MainCamera>> cameras = exposures.map(all -> all.dealt(nights, warnings));
+    EarlierNights earlier = new EarlierNights(job.out(), nights);
     NightBatch batch =
         NightBatch.of(
             nights,
-            (i, ofNight) ->
-                finish(
+            (i, ofNight) -> {
+              try {
+                return finish(
                     nights.get(i),
                     warnings(nights.get(i), logs),
                     equipment,
@@ -82,10 +85,16 @@ public final class Analysis {
                     job.version(),
                     cameras.map(dealt -> dealt.get(i)),
                     job.siteInReport() ? SiteDetail.FULL : SiteDetail.ROUNDED,
+                    result -> earlier.beside(i, result, ofNight),
                     files,
-                    ofNight),
+                    ofNight);
+              } finally {
+                earlier.over(i);
+              }
+            },
             progress,
             faults);
+    warnings.addAll(earlier.warnings());
     unusable.addAll(batch.tooLong());
     List<FinishedNight> finished = batch.finished();
     Optional<Path> index =
@@ -135,7 +144,11 @@ public final class Analysis {
         && log.source().sha256().equals(source.sha256());
   }
 
-  /** One night to its two files and what lies beside them. */
+  /**
+   * One night to its two files and what lies beside them.
+   *
+   * @param besideOthers puts it beside the nights before it
+   */
   static FinishedNight finish(
       Night night,
       List<String> warnings,
@@ -144,38 +157,34 @@ public final class Analysis {
       String version,
       Optional<MainCamera> camera,
       SiteDetail site,
+      UnaryOperator<NightResult> besideOthers,
       ResultFiles files,
       Faults faults)
       throws UnwritableOutputException {
     NightAnalysis analysis = NightAnalysis.of(night, equipment, version, siteShown, camera, faults);
-    ForkJoinTask<byte[]> json = ForkJoinTask.adapt(() -> NightJson.write(analysis.result())).fork();
+    NightResult told = besideOthers.apply(analysis.result());
+    ForkJoinTask<byte[]> json = ForkJoinTask.adapt(() -> NightJson.write(told)).fork();
     NightEvidence evidence = analysis.evidence().withWarnings(warnings);
     double[] outline = evidence.outline(OUTLINE_STRETCHES);
-    Map<String, byte[]> beside = beside(analysis.result(), evidence, faults);
-    NightPage.Rendered page = NightPage.render(analysis.result(), evidence, site, faults);
+    Map<String, byte[]> beside = beside(told, evidence, faults);
+    NightPage.Rendered page = NightPage.render(told, evidence, site, faults);
     byte[] figures = faults.withinOrElse("a number of the JSON file", json::join, () -> null);
     if (faults.all().isEmpty()) {
       return files.write(
-          night.name(),
-          analysis.result(),
-          figures,
-          page.html(),
-          outline,
-          page.withoutCharts(),
-          beside);
+          night.name(), told, figures, page.html(), outline, page.withoutCharts(), beside);
     }
     // Page and files may have met faults of their own, which all three tell.
-    NightResult finite = FiniteNumbers.of(analysis.result(), faults);
-    NightPage.Rendered told =
+    NightResult finite = FiniteNumbers.of(told, faults);
+    NightPage.Rendered rendered =
         figures == null ? NightPage.render(finite, evidence, site, faults) : page;
     NightResult result = finite.withFaults(faults.told());
     return files.write(
         night.name(),
         result,
         NightJson.write(result),
-        told.html(),
+        rendered.html(),
         outline,
-        told.withoutCharts(),
+        rendered.withoutCharts(),
         beside);
   }
 

@@ -31,10 +31,7 @@ final class ResultReader {
       Path file, String version, List<String> unusable, List<String> noticed) {
     String name = String.valueOf(file.getFileName());
     try {
-      if (Files.size(file) > LARGEST) {
-        throw new IOException("too large");
-      }
-      byte[] json = Files.readAllBytes(file);
+      byte[] json = bytes(file);
       String schema = NightJson.schema(json).orElse("");
       if (schema.startsWith(NIGHT) && !schema.equals(NightResult.SCHEMA)) {
         unusable.add(
@@ -65,6 +62,18 @@ final class ResultReader {
               name, 0, "not a night's result that can be read", "analyse the log again"));
     }
     return Optional.empty();
+  }
+
+  /**
+   * What a file holds.
+   *
+   * @throws IOException if it cannot be read, or is too large for a night's result
+   */
+  static byte[] bytes(Path file) throws IOException {
+    if (Files.size(file) > LARGEST) {
+      throw new IOException("too large");
+    }
+    return Files.readAllBytes(file);
   }
 
   /** Whether one version of numbers between points is later than another. */

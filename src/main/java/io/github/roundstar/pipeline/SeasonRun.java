@@ -249,6 +249,7 @@ public final class SeasonRun {
                 job.version(),
                 Optional.empty(),
                 SiteDetail.ROUNDED,
+                result -> result.beside(null, null),
                 files,
                 ofNight);
         faults.addAll("night " + night.name(), ofNight);

@@ -34,7 +34,11 @@ public final class ComparePage {
    */
   public static Rendered render(CompareResult result, CompareEvidence evidence, Faults faults) {
     Charts charts = new Charts(faults);
-    List<Section> sections = new ArrayList<>(List.of(CompareTables.glance(result)));
+    List<Section> sections = new ArrayList<>();
+    if (result.promise() != null) {
+      sections.add(PromiseSection.of(result.promise()));
+    }
+    sections.add(CompareTables.glance(result));
     chart(
         sections,
         "spectra",

@@ -135,7 +135,7 @@ final class FindingSections {
   }
 
   /** Negative numbers with the sign that the rest of the page uses. */
-  private static String signed(String text) {
+  static String signed(String text) {
     return text.replaceAll("(?<=[ (])-(?=\\d)", "\u2212");
   }
 

@@ -41,7 +41,16 @@ final class FirstScreen {
             : charts.of(
                 "the ladder",
                 () -> LadderChart.draw(result.ladder(), result.need(), result.verdict().rung()));
-    return new First(need(result), steps, rest(result, steps), ladder);
+    return new First(need(result), steps, rest(result, steps), last(result), ladder);
+  }
+
+  private static List<String> last(NightResult result) {
+    List<String> last = new ArrayList<>();
+    if (result.kept() != null) {
+      last.add(FindingSections.signed(result.kept().text()));
+    }
+    last.addAll(UsualSection.farOff(result.usual()));
+    return last;
   }
 
   private static String need(NightResult result) {

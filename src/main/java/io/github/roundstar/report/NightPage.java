@@ -117,6 +117,8 @@ public final class NightPage {
     guard.optional("exposures", () -> ExposureSection.of(result, evidence, charts));
     guard.optional("fields", () -> FieldsSection.of(result, site));
     guard.optional("flip", () -> FlipSection.of(result, new Clock(evidence.localTime())));
+    guard.optional("usual", () -> UsualSection.of(result));
+    guard.optional("promise", () -> Optional.ofNullable(result.kept()).map(PromiseSection::of));
     guard.add("budget", () -> BudgetSection.of(result, charts));
     guard.add("star", () -> MovementSection.of(result, evidence, charts));
     guard.add("periodic", () -> PeriodicSection.of(result, evidence, charts));

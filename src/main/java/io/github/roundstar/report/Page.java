@@ -67,9 +67,10 @@ record Page(
    * @param need what was asked of the night, and whose limit it is
    * @param steps in the order to take them
    * @param rest what stands below the steps
+   * @param last what came of the steps before, and what is not usual; may be empty
    * @param ladder what each cure buys
    */
-  record First(String need, List<Next> steps, String rest, Svg ladder) {}
+  record First(String need, List<Next> steps, String rest, List<String> last, Svg ladder) {}
 
   /**
    * A step.

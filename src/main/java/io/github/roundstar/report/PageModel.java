@@ -69,6 +69,8 @@ final class PageModel {
                     "caution", step.caution())),
         "rest",
         Times.unbroken(first.rest()),
+        "last",
+        unbroken(first.last()),
         "ladder",
         first.ladder() == null ? null : first.ladder().markup(),
         "shows",

@@ -48,6 +48,9 @@ public final class SeasonPage {
     List<Section> sections = new ArrayList<>();
     charts(result, charts, sections);
     sections.add(nights(result));
+    if (!result.promises().isEmpty()) {
+      sections.add(promises(result));
+    }
     if (!result.changes().isEmpty()) {
       sections.add(changes(result));
     }
@@ -144,6 +147,26 @@ public final class SeasonPage {
         Cell.of(points.get(points.size() - 1).value().value()),
         Cell.of(trend.perMonth()),
         trend.because() == null ? Cell.NONE : new Cell("", Sentences.whole(trend.because())));
+  }
+
+  private static Section promises(SeasonResult result) {
+    return CompareTables.section(
+        "promises",
+        "What the steps of each night brought on the next",
+        List.of(
+            Column.files("steps of"),
+            Column.files("judged on"),
+            Column.files("promise"),
+            Column.words("what came of it")),
+        result.promises().stream()
+            .map(
+                kept ->
+                    List.of(
+                        Cell.of(kept.night()),
+                        Cell.of(String.join(", ", kept.judgedOn())),
+                        Cell.of(PromiseSection.word(kept.word())),
+                        Cell.of(FindingSections.signed(kept.text()))))
+            .toList());
   }
 
   private static Section changes(SeasonResult result) {

@@ -13,6 +13,8 @@ import java.util.List;
  * @param air whether better or worse guiding came from the air; null when that cannot be told
  * @param need whether the nights after meet the need; null in results of earlier versions
  * @param next how many nights more would tell what is open; null when nothing is open
+ * @param promise whether what the steps of the last night before promised was kept on the nights
+ *     after; null where it had none, and in results of earlier versions
  * @param figures figure by figure
  * @param notCompared figures that could not be compared
  * @param noticed what differs between the nights, or was wrong with them, and what was done
@@ -29,6 +31,7 @@ public record CompareResult(
     String air,
     String need,
     String next,
+    PromiseKept promise,
     List<ComparedFigure> figures,
     List<NotComputed> notCompared,
     List<String> noticed,
@@ -58,6 +61,7 @@ public record CompareResult(
         air,
         need,
         next,
+        promise,
         figures,
         notCompared,
         noticed,

@@ -1,7 +1,8 @@
 package io.github.roundstar.results;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -28,7 +29,10 @@ public final class NightJson {
    * @throws IOException if it is not JSON or not a night's result
    */
   public static NightResult read(byte[] json) throws IOException {
-    NightResult result = JsonText.read(json, NightResult.class);
+    return checked(JsonText.read(json, NightResult.class));
+  }
+
+  private static NightResult checked(NightResult result) throws IOException {
     if (result == null
         || !NightResult.SCHEMA.equals(result.schema())
         || result.night() == null
@@ -48,18 +52,56 @@ public final class NightJson {
   }
 
   /**
+   * Reads what other nights are compared with, without what only the night's own page needs; much
+   * quicker than {@link #read}.
+   *
+   * @throws IOException if it is not JSON or not a night's result
+   */
+  public static NightResult readForOthers(byte[] json) throws IOException {
+    return checked(RecordReader.without(json, NightResult.class, OWN_PAGE));
+  }
+
+  /** What only a night's own page needs. */
+  private static final Map<Class<?>, List<String>> OWN_PAGE =
+      Map.of(
+          NightResult.class,
+          List.of(
+              "exposures",
+              "replay",
+              "findings",
+              "verdict",
+              "steps",
+              "kept",
+              "usual",
+              "notComputed",
+              "methods",
+              "faults"),
+          RunResult.class,
+          List.of("periodic", "budget", "settling"),
+          Rung.class,
+          List.of("cures", "alone"));
+
+  private record Hash(String sha256) {}
+
+  private record Hashes(String schema, List<Hash> inputs) {}
+
+  /**
    * Hashes of the logs that a document was made of; much quicker than {@link #read}.
    *
    * @throws IOException if it is not JSON or not a night's result
    */
   public static Set<String> inputHashes(byte[] json) throws IOException {
-    JsonNode root = JsonText.tree(json);
-    JsonNode inputs = root.path("inputs");
-    if (!NightResult.SCHEMA.equals(root.path("schema").textValue()) || !inputs.isArray()) {
+    Hashes hashes = RecordReader.read(json, Hashes.class);
+    if (hashes == null
+        || !NightResult.SCHEMA.equals(hashes.schema())
+        || hashes.inputs() == null
+        || hashes.inputs().contains(null)) {
       throw new IOException("not a document of schema " + NightResult.SCHEMA);
     }
-    return inputs.findValuesAsText("sha256").stream().collect(Collectors.toSet());
+    return hashes.inputs().stream().map(Hash::sha256).collect(Collectors.toSet());
   }
+
+  private record SchemaOnly(String schema) {}
 
   /**
    * The name of a document's schema; empty when it gives none.
@@ -67,6 +109,6 @@ public final class NightJson {
    * @throws IOException if it is not JSON
    */
   public static Optional<String> schema(byte[] json) throws IOException {
-    return Optional.ofNullable(JsonText.tree(json).path("schema").textValue());
+    return Optional.ofNullable(RecordReader.read(json, SchemaOnly.class)).map(SchemaOnly::schema);
   }
 }

@@ -22,6 +22,11 @@ import java.util.Optional;
  * @param ladder what each cure would have done, the cheapest first; null where the night cannot be
  *     played again, and in results of earlier versions
  * @param steps what to do next, at most three things; null in results of earlier versions
+ * @param promised what these steps together should bring; null where nothing is to be done or the
+ *     night cannot be played again, and in results of earlier versions
+ * @param kept whether what the night before promised was kept; null where no earlier night of the
+ *     same telescope promised anything
+ * @param usual the night beside the user's own earlier nights; null with fewer than three of them
  * @param notComputed why figures are null
  * @param methods how figures and intervals were made
  * @param faults what is missing by a fault of the tool itself; empty on any sound night
@@ -41,6 +46,9 @@ public record NightResult(
     Need need,
     List<Rung> ladder,
     List<Step> steps,
+    Promise promised,
+    PromiseKept kept,
+    Usual usual,
     List<NotComputed> notComputed,
     List<Method> methods,
     List<Fault> faults) {
@@ -86,6 +94,9 @@ public record NightResult(
         null,
         null,
         null,
+        null,
+        null,
+        null,
         notComputed,
         methods,
         faults);
@@ -111,7 +122,7 @@ public record NightResult(
     }
     return new NightResult(
         schema, version, inputs, night, runs, polarAxis, seeing, exposures, replay, findings,
-        verdict, asked, played, steps, missing, methods, faults);
+        verdict, asked, played, steps, promised, kept, usual, missing, methods, faults);
   }
 
   /** The same with what a fault of the tool took. */
@@ -131,9 +142,45 @@ public record NightResult(
         need,
         ladder,
         steps,
+        promised,
+        kept,
+        usual,
         notComputed,
         methods,
         met);
+  }
+
+  /** The same with what its steps together should bring; null where they should bring nothing. */
+  public NightResult withPromise(Promise together) {
+    List<NotComputed> missing = new ArrayList<>(notComputed);
+    if (together == null) {
+      missing.add(
+          new NotComputed("/promised", "no step is recommended, or it cannot be played again"));
+    }
+    return new NightResult(
+        schema, version, inputs, night, runs, polarAxis, seeing, exposures, replay, findings,
+        verdict, need, ladder, steps, together, kept, usual, missing, methods, faults);
+  }
+
+  /**
+   * The same beside the user's earlier nights.
+   *
+   * @param promise whether what was promised last was kept; null where nothing was
+   * @param own what is usual for the user; null with few nights
+   */
+  public NightResult beside(PromiseKept promise, Usual own) {
+    List<NotComputed> missing = new ArrayList<>(notComputed);
+    if (promise == null) {
+      missing.add(new NotComputed("/kept", "no earlier night beside this one recommended a step"));
+    }
+    if (own == null) {
+      missing.add(
+          new NotComputed(
+              "/usual", "fewer than three earlier nights of half an hour stand beside"));
+    }
+    return new NightResult(
+        schema, version, inputs, night, runs, polarAxis, seeing, exposures, replay, findings,
+        verdict, need, ladder, steps, promised, promise, own, missing, methods, faults);
   }
 
   /** Name and major version of this document's layout. */

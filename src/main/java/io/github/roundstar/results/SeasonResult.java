@@ -12,6 +12,8 @@ import java.util.List;
  * @param nights the nights in order of their names
  * @param summary what came of it, in a sentence
  * @param trends figures along the season
+ * @param promises night by night, whether its steps brought what they promised on the next one;
+ *     empty in results of earlier versions
  * @param changes what the work on the mount did
  * @param unusable inputs that could not be used
  * @param noticed what the reader should know
@@ -25,6 +27,7 @@ public record SeasonResult(
     List<SeasonNight> nights,
     String summary,
     List<Trend> trends,
+    List<PromiseKept> promises,
     List<SeasonChange> changes,
     List<String> unusable,
     List<String> noticed,
@@ -34,6 +37,7 @@ public record SeasonResult(
   public SeasonResult {
     nights = List.copyOf(nights);
     trends = List.copyOf(trends);
+    promises = promises == null ? List.of() : List.copyOf(promises);
     changes = List.copyOf(changes);
     unusable = List.copyOf(unusable);
     noticed = List.copyOf(noticed);
@@ -50,6 +54,7 @@ public record SeasonResult(
         nights,
         summary,
         trends,
+        promises,
         changes,
         unusable,
         noticed,

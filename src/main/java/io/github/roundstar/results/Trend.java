@@ -15,7 +15,7 @@ import java.util.List;
  * @param perMonth slope in thirty days, steps at changes taken out, with an interval that holds for
  *     all figures of the season together; null when it cannot be had
  * @param because why it cannot be had; null when it can
- * @param usual median of the nights, and between what four of five of them lie; null with few
+ * @param usual median of the nights, and between what half of them lie; null with few
  * @param points the nights that have the figure, in order of time
  */
 public record Trend(

@@ -271,7 +271,7 @@ class NightResultSchemaTest {
     assertOrder(
         tree(name),
         "schema version inputs night runs polarAxis seeing exposures replay findings verdict need"
-            + " ladder steps notComputed methods faults");
+            + " ladder steps promised kept usual notComputed methods faults");
     assertOrder(
         tree(name).get("night"),
         "date startUtc endUtc runs frames guidedHours guided driftArcsecPerMinuteSky"

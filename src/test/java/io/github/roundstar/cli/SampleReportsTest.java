@@ -45,7 +45,7 @@ class SampleReportsTest {
             "sample-logs");
     ran.endsWith(0);
     assertThat(ran.err()).isEmpty();
-    for (String night : List.of("trailed-images", "bending-guide-scope")) {
+    for (String night : List.of("bending-guide-scope", "trailed-images")) {
       Path logs = Path.of("sample-logs", night);
       Ran.of(
               "analyze",

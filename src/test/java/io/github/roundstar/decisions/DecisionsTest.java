@@ -53,7 +53,9 @@ class DecisionsTest {
   void shorterImagesOfAMeasuredNightAreRounder() throws Exception {
     DecisionNight night = DecisionNight.of(Kind.WORM_GAIN_RIGHT, 5004);
     assertThat(night.judged().truth()).as(night.line()).isEqualTo(Rung.SHORTER_EXPOSURES);
-    assertThat(night.judged().grade()).as(night.line()).isEqualTo(Grade.RIGHT);
+    assertThat(night.line()).contains("true shorter-exposures 84/84 told 84.0 (84.0..84.0)/84");
+    // Quicker guiding leaves one image of 28 too many.
+    assertThat(night.judged().grade()).as(night.line()).isIn(Grade.RIGHT, Grade.NEIGHBOUR);
   }
 
   @Test

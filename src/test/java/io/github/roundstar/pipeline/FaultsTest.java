@@ -30,6 +30,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.concurrent.ConcurrentSkipListSet;
+import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
@@ -109,6 +110,7 @@ class FaultsTest {
         "test",
         Optional.of(camera),
         SiteDetail.ROUNDED,
+        UnaryOperator.identity(),
         new ResultFiles(folder.resolve(name)),
         faults);
   }

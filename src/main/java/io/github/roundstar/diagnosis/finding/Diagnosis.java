@@ -122,6 +122,9 @@ public record Diagnosis(
         figures.need(),
         figures.ladder(),
         steps,
+        figures.promised(),
+        figures.kept(),
+        figures.usual(),
         joined(figures.notComputed(), notComputed),
         joined(figures.methods(), JudgingMethods.ALL),
         figures.faults());

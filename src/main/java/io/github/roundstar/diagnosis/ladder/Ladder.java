@@ -8,6 +8,7 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.results.Cure;
 import io.github.roundstar.results.Need;
 import io.github.roundstar.results.NightResult;
+import io.github.roundstar.results.Promise;
 import io.github.roundstar.results.Range;
 import io.github.roundstar.results.Rung;
 import io.github.roundstar.signal.Quantile;
@@ -44,6 +45,8 @@ public final class Ladder {
   private static final double[] USUAL_SECONDS = {
     5, 10, 15, 20, 30, 45, 60, 90, 120, 150, 180, 240, 300, 360, 420, 480, 600, 720, 900, 1200
   };
+
+  private static final String SHORTER_EXPOSURE = "exposure-length";
 
   private static final List<String> CLIMBED =
       List.of(Rung.SETTINGS, Rung.ALIGNMENT_BALANCE, Rung.TRAINING, Rung.MECHANICS);
@@ -94,6 +97,62 @@ public final class Ladder {
     return played.units().size() == 0
         ? List.of()
         : new Ladder(night, played, equipment, turn).rungs();
+  }
+
+  /**
+   * What some cures bring together, and nothing else: read off the ladder where a rung is made of
+   * just these, else played.
+   *
+   * @param night its figures, with its ladder
+   * @param rung the rung that the cures lead to
+   */
+  public static Promise promise(
+      NightResult night,
+      PlayedNight played,
+      Equipment equipment,
+      Optional<FieldTurn> turn,
+      String rung,
+      List<Cure> cures) {
+    return new Ladder(night, played, equipment, turn)
+        .promise(night.rung(rung).orElseThrow(), cures);
+  }
+
+  private Promise promise(Rung top, List<Cure> cures) {
+    List<String> codes = cures.stream().map(Cure::cure).toList();
+    if (codes.equals(climbedTo(top))) {
+      return Promise.of(top, cures);
+    }
+    List<Treatment> done =
+        CLIMBED.stream()
+            .flatMap(rung -> treatments.of(rung).stream())
+            .filter(treatment -> codes.contains(treatment.code()))
+            .toList();
+    Playing playing = Treatment.all(Playing.AS_IT_WAS, done);
+    Optional<Units> cut =
+        cures.stream()
+            .filter(cure -> cure.cure().equals(SHORTER_EXPOSURE))
+            .map(cure -> played.units().cut(cure.numbers().get("toSeconds"), equipment, turn))
+            .findFirst();
+    PlayedNight.Results results =
+        played.play(
+            Set.of(playing), cut.map(units -> Map.of(playing, List.of(units))).orElse(Map.of()));
+    List<Played> way =
+        cut.isPresent()
+            ? results.ofLength().get(cut.get()).get(playing)
+            : results.ways().get(playing);
+    Units units = cut.orElse(played.units());
+    return Promise.of(rung(top.rung(), true, null, List.of(), units, way, null), cures);
+  }
+
+  /** Everything that is changed up to a rung. */
+  private List<String> climbedTo(Rung top) {
+    if (top.rung().equals(Rung.SHORTER_EXPOSURES)) {
+      return top.cures().stream().map(Cure::cure).toList();
+    }
+    return CLIMBED.subList(0, CLIMBED.indexOf(top.rung()) + 1).stream()
+        .flatMap(rung -> night.rung(rung).orElseThrow().cures().stream())
+        .map(Cure::cure)
+        .toList();
   }
 
   private List<Rung> rungs() {
@@ -296,7 +355,7 @@ public final class Ladder {
     }
     cures.add(
         new Cure(
-            "exposure-length",
+            SHORTER_EXPOSURE,
             Map.of("fromSeconds", played.units().seconds(), "toSeconds", units.seconds()),
             share,
             share,
