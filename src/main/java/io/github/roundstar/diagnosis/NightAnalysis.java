@@ -19,6 +19,7 @@ import io.github.roundstar.results.Method;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
+import io.github.roundstar.results.Planning;
 import io.github.roundstar.results.PolarAxis;
 import io.github.roundstar.results.Replay;
 import io.github.roundstar.results.RunResult;
@@ -228,8 +229,12 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
     NightResult played =
         result.withLadder(Ladder.need(equipment), ladder.value().orElse(null), ladder.because());
     NightResult judged = Diagnosis.of(played, equipment, faults).addedTo(played);
+    Answer<Planning> planning =
+        answer(faults, "/planning", () -> again.then(a -> a.planning(judged, equipment, turn)));
+    NightResult planned =
+        judged.withPlanning(planning.value().orElse(null), planning.because());
     return new NightAnalysis(
-        judged.withFaults(faults.told()),
+        planned.withFaults(faults.told()),
         exposures
             .value()
             .map(

@@ -49,6 +49,7 @@ final class FigureNames {
           Map.entry("settling", "settling"),
           Map.entry("learned", "what all runs teach together"),
           Map.entry("ladder", "what each cure buys"),
+          Map.entry("planning", "how to take the next night"),
           Map.entry("polarAxis", "polar axis"),
           Map.entry("azimuthArcmin", "azimuth"),
           Map.entry("altitudeArcmin", "altitude"),

@@ -16,6 +16,8 @@ import java.util.Optional;
  * @param seeing what the guide star tells of the air
  * @param exposures exposures of the main camera
  * @param replay what other settings would have done; null when it cannot be told
+ * @param planning how to take the next night; null where this one cannot be judged, and in results
+ *     of earlier versions
  * @param findings what the numbers mean; null when this version does not judge
  * @param verdict what to do
  * @param need what is asked of the night; null in results of earlier versions
@@ -36,6 +38,7 @@ public record NightResult(
     Seeing seeing,
     List<Exposure> exposures,
     List<Replay> replay,
+    Planning planning,
     List<Finding> findings,
     Verdict verdict,
     Need need,
@@ -81,6 +84,7 @@ public record NightResult(
         seeing,
         exposures,
         replay,
+        null,
         findings,
         verdict,
         null,
@@ -110,8 +114,40 @@ public record NightResult(
       missing.add(new NotComputed("/ladder", because));
     }
     return new NightResult(
-        schema, version, inputs, night, runs, polarAxis, seeing, exposures, replay, findings,
+        schema, version, inputs, night, runs, polarAxis, seeing, exposures, replay, planning, findings,
         verdict, asked, played, steps, missing, methods, faults);
+  }
+
+  /**
+   * The same with how to take the next night.
+   *
+   * @param next null where this night cannot be judged
+   * @param because why not
+   */
+  public NightResult withPlanning(Planning next, String because) {
+    List<NotComputed> missing = new ArrayList<>(notComputed);
+    if (next == null) {
+      missing.add(new NotComputed("/planning", because));
+    }
+    return new NightResult(
+        schema,
+        version,
+        inputs,
+        night,
+        runs,
+        polarAxis,
+        seeing,
+        exposures,
+        replay,
+        next,
+        findings,
+        verdict,
+        need,
+        ladder,
+        steps,
+        missing,
+        methods,
+        faults);
   }
 
   /** The same with what a fault of the tool took. */
@@ -126,6 +162,7 @@ public record NightResult(
         seeing,
         exposures,
         replay,
+        planning,
         findings,
         verdict,
         need,
