@@ -23,8 +23,8 @@ import java.util.OptionalDouble;
  * errors: information adds up, that of a recording is one over the variance of what it measures,
  * and the scatter is this night's.
  *
- * @see "Chaloner and Verdinelli (1995), Statistical Science 10, 273, for designs by the variance
- *     to expect"
+ * @see "Chaloner and Verdinelli (1995), Statistical Science 10, 273, for designs by the variance to
+ *     expect"
  */
 final class RecordNext {
   private static final int MOST = 2;
@@ -78,7 +78,8 @@ final class RecordNext {
     if (open.stream().anyMatch(rung -> cures(rung, "ra-", "dec-"))) {
       next.dithers().ifPresent(all::add);
     }
-    if (open.stream().anyMatch(rung -> rung.rung().equals(Rung.AS_IT_WAS) || cures(rung, "polar"))) {
+    if (open.stream()
+        .anyMatch(rung -> rung.rung().equals(Rung.AS_IT_WAS) || cures(rung, "polar"))) {
       next.pointing().ifPresent(all::add);
     }
     if (open.stream().anyMatch(rung -> cures(rung, "training", "gears"))) {
@@ -97,7 +98,9 @@ final class RecordNext {
         .anyMatch(cure -> List.of(codes).stream().anyMatch(code -> cure.cure().startsWith(code)));
   }
 
-  /** Rungs that may or may not do, up to the one decided on; none where the night was surely enough. */
+  /**
+   * Rungs that may or may not do, up to the one decided on; none where the night was surely enough.
+   */
   private List<Rung> open() {
     if (night.ladder() == null || night.need() == null || night.verdict() == null) {
       return List.of();
@@ -106,7 +109,9 @@ final class RecordNext {
     List<Rung> open = new ArrayList<>();
     for (Rung rung : night.ladder()) {
       boolean limit = rung.rung().equals(Rung.LOOP_LIMIT) || rung.rung().equals(Rung.AIR_LIMIT);
-      if (!limit && rung.offered() && rung.meetsNeed() > SURELY_NOT
+      if (!limit
+          && rung.offered()
+          && rung.meetsNeed() > SURELY_NOT
           && rung.meetsNeed() < Thresholds.SURELY) {
         open.add(rung);
       }
@@ -226,7 +231,9 @@ final class RecordNext {
         .orElse(0);
   }
 
-  /** Half width of the drift in declination of half an hour, by the best of the runs [arcsec/min]. */
+  /**
+   * Half width of the drift in declination of half an hour, by the best of the runs [arcsec/min].
+   */
   private OptionalDouble driftOfAPointing() {
     return night.runs().stream()
         .filter(run -> run.driftArcsecPerMinuteSky() != null)

@@ -48,7 +48,8 @@ record CauseSections(List<Section> open, List<Section> folded) {
           Map.entry("log-too-short", "rows"));
 
   /** Shown whether or not a cause rests on them. */
-  private static final Set<String> ALWAYS_OPEN = Set.of("exposures", "planning", "fields", "flip", "budget");
+  private static final Set<String> ALWAYS_OPEN =
+      Set.of("exposures", "planning", "fields", "flip", "budget");
 
   /** Headings that would tell the title of their cause over again. */
   private static final Set<String> HEADED_ALIKE =

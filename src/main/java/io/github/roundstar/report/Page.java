@@ -6,6 +6,7 @@ import io.github.roundstar.report.words.Numbers;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 
 /**
@@ -127,6 +128,13 @@ record Page(
       List<String> all = new ArrayList<>(before.sentences);
       all.addAll(sentences);
       return new Block(List.copyOf(all), chart, table, steps, note, listing);
+    }
+
+    /** With one more sentence, where there is one. */
+    Block and(Optional<String> sentence) {
+      return sentence
+          .map(said -> new Block(List.of(said), null, null, null, null).after(this))
+          .orElse(this);
     }
 
     Block with(Svg svg) {

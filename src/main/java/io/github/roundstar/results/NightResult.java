@@ -114,8 +114,8 @@ public record NightResult(
       missing.add(new NotComputed("/ladder", because));
     }
     return new NightResult(
-        schema, version, inputs, night, runs, polarAxis, seeing, exposures, replay, planning, findings,
-        verdict, asked, played, steps, missing, methods, faults);
+        schema, version, inputs, night, runs, polarAxis, seeing, exposures, replay, planning,
+        findings, verdict, asked, played, steps, missing, methods, faults);
   }
 
   /**
@@ -130,24 +130,8 @@ public record NightResult(
       missing.add(new NotComputed("/planning", because));
     }
     return new NightResult(
-        schema,
-        version,
-        inputs,
-        night,
-        runs,
-        polarAxis,
-        seeing,
-        exposures,
-        replay,
-        next,
-        findings,
-        verdict,
-        need,
-        ladder,
-        steps,
-        missing,
-        methods,
-        faults);
+        schema, version, inputs, night, runs, polarAxis, seeing, exposures, replay, next, findings,
+        verdict, need, ladder, steps, missing, methods, faults);
   }
 
   /** The same with what a fault of the tool took. */

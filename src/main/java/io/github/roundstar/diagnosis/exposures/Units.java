@@ -5,6 +5,7 @@ import io.github.roundstar.model.Frames;
 import io.github.roundstar.motion.Cadence;
 import io.github.roundstar.signal.Quantile;
 import io.github.roundstar.signal.Stretch;
+import io.github.roundstar.sky.GuideTolerance;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -602,7 +603,8 @@ public final class Units {
 
   /** Where one axis alone moves by this mean square, the image is as long as the limit allows. */
   public double bearableArcsec2(double roundFwhm) {
-    return PredictedShape.variance(roundFwhm) * (limit * limit - 1);
+    double rms = GuideTolerance.axisRmsArcsec(roundFwhm, limit);
+    return rms * rms;
   }
 
   /**

@@ -123,8 +123,7 @@ public final class ExposureLengths {
    * @param present where to begin
    * @param share that is needed
    */
-  static Crossing longest(
-      double[] seconds, IntToDoubleFunction round, int present, double share) {
+  static Crossing longest(double[] seconds, IntToDoubleFunction round, int present, double share) {
     double enough = share - 1e-9;
     int at = present;
     double here = round.applyAsDouble(at);

@@ -23,7 +23,8 @@ public final class GuideExposures {
   /** Nothing where no other length could be played. */
   public static Optional<GuideExposure> of(List<Replay> rows, PlayedNight played) {
     List<PlayedAxis> axes =
-        played.runs().stream().flatMap(run -> Stream.concat(run.ra().stream(), run.dec().stream()))
+        played.runs().stream()
+            .flatMap(run -> Stream.concat(run.ra().stream(), run.dec().stream()))
             .filter(PlayedAxis::lawKnown)
             .toList();
     if (axes.isEmpty() || rows == null || rows.isEmpty()) {
@@ -84,8 +85,7 @@ public final class GuideExposures {
             row ->
                 other.stream()
                     .filter(o -> o.axis().equals(row.axis()))
-                    .allMatch(
-                        o -> overlap(row.lessMotionArcsec(), o.lessMotionArcsec())));
+                    .allMatch(o -> overlap(row.lessMotionArcsec(), o.lessMotionArcsec())));
   }
 
   private static boolean overlap(Estimate one, Estimate other) {

@@ -216,7 +216,8 @@ public final class PlayedNight {
    * @param share that has to stay round
    * @see ExposureLengths#longest
    */
-  List<ExposureLengths.Crossing> longest(Playing playing, List<Units> lengths, int present, double share) {
+  List<ExposureLengths.Crossing> longest(
+      Playing playing, List<Units> lengths, int present, double share) {
     double[] seconds = lengths.stream().mapToDouble(Units::seconds).toArray();
     return draws.parallelStream()
         .map(
