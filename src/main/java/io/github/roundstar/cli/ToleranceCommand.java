@@ -26,7 +26,8 @@ import picocli.CommandLine.Spec;
         "Tells what optics demand of mount and guiding: guide RMS, polar axis, unguided exposure.",
     footer = {
       "",
-      "Options win over the equipment file.",
+      "Options win over the equipment file. A star counts as round as analyze has it: up to the same",
+      "elongation, of air and motion together.",
       "",
       "Example:",
       "  roundstar tolerance --focal-length 750 --pixel 3.8 --seeing 2.5 \\",
@@ -111,6 +112,7 @@ final class ToleranceCommand implements Callable<Integer> {
                     .getAsDouble(),
                 given.limits().rmsArcsec()));
     refuseWithoutOptics(asked);
+    refuseWithoutDeclination(asked);
     OptionalDouble none = OptionalDouble.empty();
     Tolerance tolerance =
         Tolerance.of(
@@ -121,7 +123,7 @@ final class ToleranceCommand implements Callable<Integer> {
                 or("--ratio", ratio, 0, 1, none),
                 or("--periodic-error", periodicError, 0.001, 10_000, none),
                 or("--period", period, 1, 86_400, given.mount().wormPeriodSeconds())));
-    ToleranceLines.of(tolerance).forEach(spec.commandLine().getOut()::println);
+    ToleranceLines.of(tolerance, asked.limits()).forEach(spec.commandLine().getOut()::println);
     return ExitCode.DONE.number();
   }
 
@@ -131,6 +133,25 @@ final class ToleranceCommand implements Callable<Integer> {
       throw wrong(
           "tolerance needs the optics: give --focal-length and --pixel, and --seeing, or name a file"
               + " that holds them with --equipment");
+    }
+  }
+
+  /** Polar axis and unguided exposure hang on it; no field is taken to lie on the equator. */
+  private void refuseWithoutDeclination(Equipment asked) {
+    boolean corners =
+        asked.imaging().arcsecPerPixel().isPresent()
+            && asked.imaging().widthPixels().isPresent()
+            && asked.imaging().heightPixels().isPresent()
+            && asked.imaging().exposureSeconds().isPresent();
+    boolean swing =
+        periodicError != null && (period != null || asked.mount().wormPeriodSeconds().isPresent());
+    if (declination == null && (corners || swing)) {
+      throw wrong(
+          "tolerance needs the declination of the field for "
+              + (corners && swing
+                  ? "polar axis and unguided exposure"
+                  : corners ? "the polar axis" : "the unguided exposure")
+              + ": add --declination, such as --declination 41");
     }
   }
 

@@ -1,6 +1,8 @@
 package io.github.roundstar.cli;
 
 import io.github.roundstar.diagnosis.Tolerance;
+import io.github.roundstar.model.Decimals;
+import io.github.roundstar.model.Equipment.Limits;
 import io.github.roundstar.motion.Answer;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,8 +13,15 @@ import java.util.function.DoubleFunction;
 final class ToleranceLines {
   private ToleranceLines() {}
 
-  static List<String> of(Tolerance asked) {
+  static List<String> of(Tolerance asked, Limits limits) {
     List<String> lines = new ArrayList<>();
+    lines.add(
+        format(
+            "%-12s elongation of %s or less, %s; exposures are judged by the same",
+            "round",
+            Decimals.text(limits.elongation(), limits.usersElongation() ? 3 : 2)
+                .replaceAll("(\\.\\d\\d)0$", "$1"),
+            limits.usersElongation() ? "your limit" : "the tool's limit"));
     line(lines, "scale", asked.arcsecPerPixel(), "%.2f arcsec per pixel");
     line(lines, "star", asked.starFwhmArcsec(), "%.2f arcsec wide at half height");
     line(lines, "sampling", asked.pixelsPerFwhm(), ToleranceLines::sampling);

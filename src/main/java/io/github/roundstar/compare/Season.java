@@ -53,6 +53,7 @@ public final class Season {
         null,
         null,
         null,
+        null,
         night.need(),
         night.rung(Rung.AS_IT_WAS).map(List::of).orElse(null),
         null,

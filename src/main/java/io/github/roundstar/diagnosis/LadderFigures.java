@@ -5,6 +5,8 @@ import io.github.roundstar.diagnosis.exposures.FieldTurn;
 import io.github.roundstar.diagnosis.exposures.GuidedRun;
 import io.github.roundstar.diagnosis.exposures.RoundWidth;
 import io.github.roundstar.diagnosis.exposures.Units;
+import io.github.roundstar.diagnosis.ladder.ExposureLengths;
+import io.github.roundstar.diagnosis.ladder.GuideExposures;
 import io.github.roundstar.diagnosis.ladder.Ladder;
 import io.github.roundstar.diagnosis.ladder.OtherSettings;
 import io.github.roundstar.diagnosis.ladder.PlayedNight;
@@ -14,7 +16,9 @@ import io.github.roundstar.model.Estimate;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.motion.PlayedAxis;
 import io.github.roundstar.results.Cure;
+import io.github.roundstar.results.ExposureHours;
 import io.github.roundstar.results.NightResult;
+import io.github.roundstar.results.Planning;
 import io.github.roundstar.results.Promise;
 import io.github.roundstar.results.Replay;
 import io.github.roundstar.results.Rung;
@@ -98,6 +102,37 @@ record LadderFigures(PlayedNight played, Optional<String> whyNoLaw) {
         .flatMap(rung -> rung.cures().stream())
         .filter(cure -> cure.cure().equals(step.cure()))
         .findFirst();
+  }
+
+  /**
+   * How to take the next night.
+   *
+   * @param night judged, with its ladder and its steps
+   */
+  Answer<Planning> planning(NightResult night, Equipment equipment, Optional<FieldTurn> turn) {
+    if (played.units().size() == 0) {
+      return Answer.none(NOTHING_TO_JUDGE);
+    }
+    boolean told = night.verdict() != null && night.verdict().rung() != null;
+    Estimate width = played.roundFwhm();
+    return Answer.of(
+        new Planning(
+            told
+                ? ExposureLengths.of(
+                    night,
+                    played,
+                    equipment,
+                    turn,
+                    night.steps() == null ? List.of() : night.steps())
+                : null,
+            GuideExposures.of(night.replay(), played).orElse(null),
+            night.exposures() == null || night.exposures().isEmpty()
+                ? null
+                : ExposureHours.of(night.exposures()),
+            RecordNext.of(
+                night,
+                played.units().areListed(),
+                50 * (width.hi95() - width.lo95()) / width.value())));
   }
 
   /** What other settings would have done. */

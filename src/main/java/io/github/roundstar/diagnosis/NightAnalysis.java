@@ -19,6 +19,7 @@ import io.github.roundstar.results.Method;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
+import io.github.roundstar.results.Planning;
 import io.github.roundstar.results.PolarAxis;
 import io.github.roundstar.results.Promise;
 import io.github.roundstar.results.Replay;
@@ -233,10 +234,13 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
         decided.withPromise(
             faults.within(
                 "what the steps promise",
-                () -> again.value().map(a -> a.promise(decided, equipment, turn)).orElse(null),
+                () -> again.value().map(a -> a.promise(decided, equipment, mayTurn)).orElse(null),
                 (Promise) null));
+    Answer<Planning> planning =
+        answer(faults, "/planning", () -> again.then(a -> a.planning(judged, equipment, mayTurn)));
+    NightResult planned = judged.withPlanning(planning.value().orElse(null), planning.because());
     return new NightAnalysis(
-        judged.withFaults(faults.told()),
+        planned.withFaults(faults.told()),
         exposures
             .value()
             .map(

@@ -7,9 +7,13 @@ import io.github.roundstar.motion.PeriodicError;
 import io.github.roundstar.motion.TurnCurve;
 import io.github.roundstar.results.Band;
 import io.github.roundstar.results.Polyline;
+import io.github.roundstar.results.Range;
 import io.github.roundstar.results.SpectrumTrace;
 import io.github.roundstar.results.WormTrace;
+import io.github.roundstar.signal.Quantile;
 import java.util.Arrays;
+import java.util.Comparator;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -23,6 +27,9 @@ final class PeriodicTraces {
 
   /** So much of the spectrum is shown beyond the slowest period found. */
   private static final double BEYOND = 1.5;
+
+  /** One turn repeats nothing. */
+  private static final int FEWEST_TRAINED = 2;
 
   private PeriodicTraces() {}
 
@@ -92,7 +99,54 @@ final class PeriodicTraces {
             turns.turns(),
             Band.of(phase, low, mean, high),
             Polyline.of(phase, model),
-            singleTurns(turns, phase)));
+            singleTurns(turns, phase),
+            trained(turns, phase)));
+  }
+
+  /** Each turn with the mean of all others taken off. */
+  private static Optional<WormTrace.Trained> trained(FoldedTurns turns, double[] phase) {
+    int count = turns.turns();
+    if (count < FEWEST_TRAINED) {
+      return Optional.empty();
+    }
+    double[][] left = new double[count][phase.length];
+    double[] before = new double[count];
+    double[] after = new double[count];
+    for (int turn = 0; turn < count; turn++) {
+      double[] own = new double[phase.length];
+      for (int bin = 0; bin < phase.length; bin++) {
+        own[bin] = turns.turn(turn, bin);
+        left[turn][bin] = own[bin] - others(turns, turn, bin);
+      }
+      before[turn] = swing(own);
+      after[turn] = swing(left[turn]);
+    }
+    Range then = range(after);
+    double[] middle =
+        Arrays.stream(left)
+            .min(Comparator.comparingDouble(l -> Math.abs(swing(l) - then.value())))
+            .orElseThrow();
+    return Optional.of(new WormTrace.Trained(Polyline.of(phase, middle), range(before), then));
+  }
+
+  private static double others(FoldedTurns turns, int turn, int bin) {
+    return IntStream.range(0, turns.turns())
+        .filter(t -> t != turn)
+        .mapToDouble(t -> turns.turn(t, bin))
+        .filter(Double::isFinite)
+        .average()
+        .orElse(Double.NaN);
+  }
+
+  private static double swing(double[] arcsec) {
+    DoubleSummaryStatistics all =
+        Arrays.stream(arcsec).filter(Double::isFinite).summaryStatistics();
+    return all.getCount() == 0 ? 0 : all.getMax() - all.getMin();
+  }
+
+  private static Range range(double[] values) {
+    return new Range(
+        Quantile.median(values), Quantile.of(values, 0.025), Quantile.of(values, 0.975));
   }
 
   private static List<Polyline> singleTurns(FoldedTurns turns, double[] phase) {

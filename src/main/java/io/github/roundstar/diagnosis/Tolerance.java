@@ -1,5 +1,6 @@
 package io.github.roundstar.diagnosis;
 
+import io.github.roundstar.diagnosis.exposures.RoundTrail;
 import io.github.roundstar.model.Equipment;
 import io.github.roundstar.motion.Answer;
 import io.github.roundstar.sky.FieldRotation;
@@ -47,7 +48,7 @@ public record Tolerance(
     Answer<Double> star =
         known(equipment.seeingFwhmArcsec(), "the usual seeing is not given")
             .map(air -> withDiffraction(air, question.imagingApertureMillimetres()));
-    Answer<Double> drift = star.map(fwhm -> GuideTolerance.trailArcsec(fwhm, limit));
+    Answer<Double> drift = star.map(fwhm -> RoundTrail.arcsec(fwhm, limit));
     return new Tolerance(
         scale,
         star,

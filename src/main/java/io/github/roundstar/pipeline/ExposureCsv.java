@@ -3,6 +3,7 @@ package io.github.roundstar.pipeline;
 import io.github.roundstar.formats.CsvWriter;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.results.Exposure;
+import io.github.roundstar.results.ExposureHours;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
@@ -38,7 +39,8 @@ final class ExposureCsv {
           "measured_corner_elongation_lo",
           "measured_corner_elongation_hi",
           "measured_pattern",
-          "evidence");
+          "evidence",
+          "keep");
 
   private ExposureCsv() {}
 
@@ -67,6 +69,7 @@ final class ExposureCsv {
     add(row, e.predictedCornerElongation());
     add(row, e.measuredCornerElongation());
     Collections.addAll(row, e.measuredPattern(), e.evidence());
+    row.add(ExposureHours.Keep.of(e).word());
     return row;
   }
 

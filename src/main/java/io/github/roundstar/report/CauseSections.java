@@ -49,7 +49,7 @@ record CauseSections(List<Section> open, List<Section> folded) {
 
   /** Shown whether or not a cause rests on them. */
   private static final Set<String> ALWAYS_OPEN =
-      Set.of("exposures", "fields", "flip", "usual", "budget");
+      Set.of("exposures", "planning", "fields", "flip", "usual", "budget");
 
   /** Headings that would tell the title of their cause over again. */
   private static final Set<String> HEADED_ALIKE =

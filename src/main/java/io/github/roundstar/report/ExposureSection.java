@@ -6,14 +6,18 @@ import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
 import io.github.roundstar.report.Page.KeyFigure;
+import io.github.roundstar.report.Page.Listing;
 import io.github.roundstar.report.Page.Section;
 import io.github.roundstar.report.Page.Table;
 import io.github.roundstar.report.chart.FootprintSheet;
 import io.github.roundstar.report.words.Clock;
 import io.github.roundstar.report.words.Numbers;
+import io.github.roundstar.report.words.Times;
 import io.github.roundstar.results.Exposure;
 import io.github.roundstar.results.ExposureCounts;
 import io.github.roundstar.results.ExposureEvidence;
+import io.github.roundstar.results.ExposureHours;
+import io.github.roundstar.results.ExposureHours.Keep;
 import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import java.time.Instant;
@@ -48,6 +52,9 @@ final class ExposureSection {
       blocks.add(
           Block.text(evidence(result.exposures()).toArray(String[]::new))
               .with(table(result.exposures(), new Clock(evidence.localTime()))));
+    }
+    if (!result.exposures().isEmpty()) {
+      blocks.add(toCopy(result.exposures()));
     }
     problems(shown.problems()).ifPresent(blocks::add);
     return Optional.of(
@@ -213,6 +220,56 @@ final class ExposureSection {
 
   private static Cell angle(Double degrees) {
     return degrees == null ? Cell.NOT_KNOWN : Cell.of(Numbers.fixed(degrees, 0));
+  }
+
+  /** Which to keep and which to throw away, as plain text. */
+  private static Block toCopy(List<Exposure> exposures) {
+    ExposureHours hours = ExposureHours.of(exposures);
+    List<String> lost = new ArrayList<>();
+    hours
+        .discardByCause()
+        .forEach((cause, h) -> lost.add(Times.duration(3600 * h) + " to " + plain(cause)));
+    StringBuilder text = new StringBuilder();
+    for (Keep keep : Keep.values()) {
+      List<Exposure> these = exposures.stream().filter(e -> Keep.of(e) == keep).toList();
+      if (!these.isEmpty()) {
+        text.append(text.length() == 0 ? "" : "\n")
+            .append("# ")
+            .append(keep.word())
+            .append(": ")
+            .append(these.size())
+            .append('\n');
+        these.stream().limit(MOST_ROWS).forEach(e -> text.append(line(e)).append('\n'));
+        if (these.size() > MOST_ROWS) {
+          text.append("# ")
+              .append(these.size() - MOST_ROWS)
+              .append(" more stand in the CSV file\n");
+        }
+      }
+    }
+    return Block.text(
+            "Kept "
+                + Times.duration(3600 * hours.keep())
+                + ", lost "
+                + (lost.isEmpty() ? "nothing" : Sentences.list(lost))
+                + (hours.borderline() > 0
+                    ? "; " + Times.duration(3600 * hours.borderline()) + " borderline: look at them"
+                    : "")
+                + ".",
+            "The same stands beside this page, under the page's name with .exposures.csv in place of"
+                + " .html. Keep is round, discard is trailed, by the rule above.")
+        .with(new Listing("List to copy", text.toString()));
+  }
+
+  /**
+   * Name, start and cause, set apart by tabs. A name that a spreadsheet would run as a formula, or
+   * a command take for an option, is told with the folder it lies in.
+   */
+  private static String line(Exposure e) {
+    String name = e.file().replaceAll("\\p{Cntrl}", " ");
+    boolean runs = !name.isEmpty() && "=+-@".indexOf(name.charAt(0)) >= 0;
+    String cause = Keep.of(e) == Keep.DISCARD && e.cause() != null ? "\t" + plain(e.cause()) : "";
+    return (runs ? "./" : "") + name + "\t" + e.startUtc() + cause;
   }
 
   private static Optional<Block> problems(List<String> problems) {

@@ -52,6 +52,7 @@ final class FigureNames {
           Map.entry("promised", "what the steps bring together"),
           Map.entry("kept", "whether the steps before brought what they promised"),
           Map.entry("usual", "what is usual for you"),
+          Map.entry("planning", "how to take the next night"),
           Map.entry("polarAxis", "polar axis"),
           Map.entry("azimuthArcmin", "azimuth"),
           Map.entry("altitudeArcmin", "altitude"),

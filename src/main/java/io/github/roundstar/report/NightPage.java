@@ -115,6 +115,7 @@ public final class NightPage {
       SiteDetail site,
       SectionGuard guard) {
     guard.optional("exposures", () -> ExposureSection.of(result, evidence, charts));
+    guard.optional("planning", () -> PlanningSection.of(result));
     guard.optional("fields", () -> FieldsSection.of(result, site));
     guard.optional("flip", () -> FlipSection.of(result, new Clock(evidence.localTime())));
     guard.optional("usual", () -> UsualSection.of(result));

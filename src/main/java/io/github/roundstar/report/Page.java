@@ -6,6 +6,7 @@ import io.github.roundstar.report.words.Numbers;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 
 /**
@@ -105,27 +106,48 @@ record Page(
   }
 
   /** Sentences, then a chart, a table, what to do in order, a caution; each may be missing. */
-  record Block(List<String> sentences, Svg chart, Table table, List<String> steps, String note) {
+  record Block(
+      List<String> sentences,
+      Svg chart,
+      Table table,
+      List<String> steps,
+      String note,
+      Listing listing) {
+    Block(List<String> sentences, Svg chart, Table table, List<String> steps, String note) {
+      this(sentences, chart, table, steps, note, null);
+    }
+
     static Block text(String... sentences) {
       return new Block(List.of(sentences), null, null, null, null);
     }
 
     private boolean onlySentences() {
-      return chart == null && table == null && steps == null && note == null;
+      return chart == null && table == null && steps == null && note == null && listing == null;
     }
 
     private Block after(Block before) {
       List<String> all = new ArrayList<>(before.sentences);
       all.addAll(sentences);
-      return new Block(List.copyOf(all), chart, table, steps, note);
+      return new Block(List.copyOf(all), chart, table, steps, note, listing);
+    }
+
+    /** With one more sentence, where there is one. */
+    Block and(Optional<String> sentence) {
+      return sentence
+          .map(said -> new Block(List.of(said), null, null, null, null).after(this))
+          .orElse(this);
     }
 
     Block with(Svg svg) {
-      return new Block(sentences, svg, table, steps, note);
+      return new Block(sentences, svg, table, steps, note, listing);
     }
 
     Block with(Table shown) {
-      return new Block(sentences, chart, shown, steps, note);
+      return new Block(sentences, chart, shown, steps, note, listing);
+    }
+
+    Block with(Listing copied) {
+      return new Block(sentences, chart, table, steps, note, copied);
     }
 
     /**
@@ -142,6 +164,21 @@ record Page(
     boolean tableFitsBeside() {
       int most = chart != null && chart.shape().equals("half") ? 5 : 9;
       return table != null && (table.breadth() <= most || table.pairs());
+    }
+  }
+
+  /**
+   * Plain text to be copied.
+   *
+   * @param label what it is
+   * @param text its lines
+   */
+  record Listing(String label, String text) {
+    private static final int MOST_LINES = 14;
+
+    /** Lines shown at a time. */
+    int lines() {
+      return Math.min(MOST_LINES, 1 + (int) text.chars().filter(c -> c == '\n').count());
     }
   }
 

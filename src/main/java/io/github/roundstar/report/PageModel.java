@@ -112,7 +112,14 @@ final class PageModel {
         "steps",
         unbroken(block.steps()),
         "note",
-        block.note() == null ? null : Times.unbroken(block.note()));
+        block.note() == null ? null : Times.unbroken(block.note()),
+        "listing",
+        block.listing() == null
+            ? null
+            : map(
+                "label", block.listing().label(),
+                "text", block.listing().text(),
+                "lines", Integer.toString(block.listing().lines())));
   }
 
   private static List<String> unbroken(List<String> texts) {

@@ -1,5 +1,6 @@
 package io.github.roundstar.report;
 
+import io.github.roundstar.model.Estimate;
 import io.github.roundstar.report.Page.Block;
 import io.github.roundstar.report.Page.Cell;
 import io.github.roundstar.report.Page.Column;
@@ -16,9 +17,13 @@ import io.github.roundstar.results.NightEvidence;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.Periodic;
 import io.github.roundstar.results.Polyline;
+import io.github.roundstar.results.Range;
+import io.github.roundstar.results.Rung;
 import io.github.roundstar.results.SpectrumTrace;
+import io.github.roundstar.results.WormTrace;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Periodic error: motion in RA, its spectrum, the folded worm curve and the components. */
 final class PeriodicSection {
@@ -48,6 +53,7 @@ final class PeriodicSection {
         blocks,
         new Block(spectrum(result, evidence), null, null, null, null)
             .with(charts.of("the spectrum", () -> SpectrumChart.draw(evidence))));
+    boolean trained = result.rung(Rung.TRAINING).filter(Rung::offered).isPresent();
     chart(
         blocks,
         Block.text(
@@ -55,11 +61,28 @@ final class PeriodicSection {
                     + " the error repeats and can be trained out; where they spread, it cannot.",
                 "The curve stands beside this page as a table, under the page's name with .worm.ecsv in"
                     + " place of .html.")
-            .with(charts.of("a turn of the worm", () -> WormChart.draw(evidence))));
+            .and(trained ? evidence.worm().flatMap(PeriodicSection::training) : Optional.empty())
+            .with(charts.of("a turn of the worm", () -> WormChart.draw(evidence, trained))));
     if (periodic != null && !periodic.components().isEmpty()) {
       blocks.add(Block.text().with(table(periodic.components())));
     }
     return new Section("periodic", PeriodicWords.heading(result), blocks);
+  }
+
+  private static Optional<String> training(WormTrace worm) {
+    return worm.trained()
+        .map(
+            trained ->
+                "A single turn swings by "
+                    + range(trained.before())
+                    + " arcsec peak to peak; with the mean of the other turns taken off, as training"
+                    + " does, by "
+                    + range(trained.after())
+                    + ", the noise of measuring in both.");
+  }
+
+  private static String range(Range swing) {
+    return Numbers.both(new Estimate(swing.value(), swing.low(), swing.high()));
   }
 
   private static List<String> spectrum(NightResult result, NightEvidence evidence) {

@@ -16,6 +16,8 @@ import java.util.Optional;
  * @param seeing what the guide star tells of the air
  * @param exposures exposures of the main camera
  * @param replay what other settings would have done; null when it cannot be told
+ * @param planning how to take the next night; null where this one cannot be judged, and in results
+ *     of earlier versions
  * @param findings what the numbers mean; null when this version does not judge
  * @param verdict what to do
  * @param need what is asked of the night; null in results of earlier versions
@@ -41,6 +43,7 @@ public record NightResult(
     Seeing seeing,
     List<Exposure> exposures,
     List<Replay> replay,
+    Planning planning,
     List<Finding> findings,
     Verdict verdict,
     Need need,
@@ -89,6 +92,7 @@ public record NightResult(
         seeing,
         exposures,
         replay,
+        null,
         findings,
         verdict,
         null,
@@ -121,8 +125,24 @@ public record NightResult(
       missing.add(new NotComputed("/ladder", because));
     }
     return new NightResult(
-        schema, version, inputs, night, runs, polarAxis, seeing, exposures, replay, findings,
-        verdict, asked, played, steps, promised, kept, usual, missing, methods, faults);
+        schema, version, inputs, night, runs, polarAxis, seeing, exposures, replay, planning,
+        findings, verdict, asked, played, steps, promised, kept, usual, missing, methods, faults);
+  }
+
+  /**
+   * The same with how to take the next night.
+   *
+   * @param next null where this night cannot be judged
+   * @param because why not
+   */
+  public NightResult withPlanning(Planning next, String because) {
+    List<NotComputed> missing = new ArrayList<>(notComputed);
+    if (next == null) {
+      missing.add(new NotComputed("/planning", because));
+    }
+    return new NightResult(
+        schema, version, inputs, night, runs, polarAxis, seeing, exposures, replay, next, findings,
+        verdict, need, ladder, steps, promised, kept, usual, missing, methods, faults);
   }
 
   /** The same with what a fault of the tool took. */
@@ -137,6 +157,7 @@ public record NightResult(
         seeing,
         exposures,
         replay,
+        planning,
         findings,
         verdict,
         need,
@@ -158,8 +179,8 @@ public record NightResult(
           new NotComputed("/promised", "no step is recommended, or it cannot be played again"));
     }
     return new NightResult(
-        schema, version, inputs, night, runs, polarAxis, seeing, exposures, replay, findings,
-        verdict, need, ladder, steps, together, kept, usual, missing, methods, faults);
+        schema, version, inputs, night, runs, polarAxis, seeing, exposures, replay, planning,
+        findings, verdict, need, ladder, steps, together, kept, usual, missing, methods, faults);
   }
 
   /**
@@ -179,8 +200,8 @@ public record NightResult(
               "/usual", "fewer than three earlier nights of half an hour stand beside"));
     }
     return new NightResult(
-        schema, version, inputs, night, runs, polarAxis, seeing, exposures, replay, findings,
-        verdict, need, ladder, steps, promised, promise, own, missing, methods, faults);
+        schema, version, inputs, night, runs, polarAxis, seeing, exposures, replay, planning,
+        findings, verdict, need, ladder, steps, promised, promise, own, missing, methods, faults);
   }
 
   /** Name and major version of this document's layout. */

@@ -73,6 +73,20 @@
     });
   }
 
+  // By keyboard the list is copied as any text; the button saves selecting it.
+  function offerCopying() {
+    document.querySelectorAll('.listing button').forEach(function (button) {
+      var text = button.parentNode.querySelector('textarea');
+      button.addEventListener('click', function () {
+        text.focus();
+        text.select();
+        var done = document.execCommand('copy');
+        button.textContent = done ? 'Copied' : 'Selected: copy it with the keyboard';
+      });
+      button.hidden = false;
+    });
+  }
+
   // A cell's number, or its words where it begins with none.
   function keyOf(cell) {
     var text = cell.textContent.trim().replace('\u2212', '-');
@@ -294,6 +308,7 @@
     closeContentsAfterUse();
     openTargets();
     offerSorting();
+    offerCopying();
     document.querySelectorAll('#timeline svg[data-lanes]').forEach(function (svg) {
       new Timeline(svg.parentNode, svg).offer();
     });

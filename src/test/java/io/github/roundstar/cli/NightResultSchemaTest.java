@@ -270,7 +270,7 @@ class NightResultSchemaTest {
   void keysComeInTheOrderOfTheContract(String name) throws IOException {
     assertOrder(
         tree(name),
-        "schema version inputs night runs polarAxis seeing exposures replay findings verdict need"
+        "schema version inputs night runs polarAxis seeing exposures replay planning findings verdict need"
             + " ladder steps promised kept usual notComputed methods faults");
     assertOrder(
         tree(name).get("night"),

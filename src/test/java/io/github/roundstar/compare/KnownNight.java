@@ -184,6 +184,7 @@ final class KnownNight {
         null,
         null,
         null,
+        null,
         need,
         List.of(asItWas(radial)),
         List.of(),

@@ -8,6 +8,7 @@ import io.github.roundstar.model.Equipment.GuideOptics;
 import io.github.roundstar.model.Equipment.ImagingOptics;
 import io.github.roundstar.model.Equipment.Limits;
 import io.github.roundstar.motion.Answer;
+import io.github.roundstar.sky.GuideTolerance;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -102,7 +103,9 @@ class ToleranceTest {
     double fwhm = 2.3548200450309493 * Math.sqrt(0.8493218003 * 0.8493218003 + 0.25);
     Tolerance asked = Tolerance.of(question(camera(1, fwhm, 1.331211195)));
 
-    assertThat(value(asked.driftArcsec())).isCloseTo(3, within(1e-7));
+    assertThat(GuideTolerance.trailArcsec(fwhm, 1.331211195)).isCloseTo(3, within(1e-7));
+    // The weight that shapes are measured with follows the flat trail farther than its moments.
+    assertThat(value(asked.driftArcsec())).isBetween(2.7, 2.9);
     // One axis alone: the drift's standard deviation, length / sqrt(12).
     assertThat(value(asked.axisRmsArcsec())).isCloseTo(3 / Math.sqrt(12), within(1e-7));
   }

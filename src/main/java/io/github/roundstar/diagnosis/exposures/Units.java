@@ -5,8 +5,10 @@ import io.github.roundstar.model.Frames;
 import io.github.roundstar.motion.Cadence;
 import io.github.roundstar.signal.Quantile;
 import io.github.roundstar.signal.Stretch;
+import io.github.roundstar.sky.GuideTolerance;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
@@ -489,6 +491,59 @@ public final class Units {
     return new Units(this, cut, shorter);
   }
 
+  /**
+   * Exposures of another length: shorter ones as {@link #cut}, longer ones as windows between
+   * dithers of which the images nearest to them tell what the log does not.
+   */
+  public Units ofLength(double length, Equipment equipment, Optional<FieldTurn> turn) {
+    if (length == seconds) {
+      return this;
+    }
+    if (length < seconds) {
+      return cut(length, equipment, turn);
+    }
+    List<Unit> longer = tiled(runs, length, equipment, turn, true);
+    return new Units(
+        this,
+        listed ? longer.stream().map(window -> seenBeside(window, length)).toList() : longer,
+        length);
+  }
+
+  private Unit seenBeside(Unit window, double length) {
+    Unit nearest =
+        units.stream()
+            .min(
+                Comparator.comparing((Unit unit) -> unit.run() != window.run())
+                    .thenComparing(unit -> Math.abs(unit.from() - window.from())))
+            .orElseThrow();
+    return new Unit(
+        window.run(),
+        window.from(),
+        window.to(),
+        nearest.turned() == Turned.NOT ? Turned.NOT : window.turned(),
+        nearest.seen().map(image -> image.part(length / seconds)));
+  }
+
+  /** The longest stretch from a settled star to the next dither, or to the run's end [s]. */
+  public double longestCalmSeconds() {
+    return longest(true);
+  }
+
+  /** The longest run [s]. */
+  public double longestRunSeconds() {
+    return longest(false);
+  }
+
+  private double longest(boolean betweenDithers) {
+    double longest = 0;
+    for (StarTrack track : tracks) {
+      for (int[] calm : calm(track, betweenDithers)) {
+        longest = Math.max(longest, track.seconds(calm[1] - 1) - track.seconds(calm[0]));
+      }
+    }
+    return longest;
+  }
+
   private static double[] scaled(double[] moments, double factor) {
     return new double[] {moments[0] * factor, moments[1] * factor, moments[2] * factor};
   }
@@ -556,7 +611,8 @@ public final class Units {
 
   /** Where one axis alone moves by this mean square, the image is as long as the limit allows. */
   public double bearableArcsec2(double roundFwhm) {
-    return PredictedShape.variance(roundFwhm) * (limit * limit - 1);
+    double rms = GuideTolerance.axisRmsArcsec(roundFwhm, limit);
+    return rms * rms;
   }
 
   /**

@@ -117,6 +117,7 @@ public record Diagnosis(
         figures.seeing(),
         figures.exposures(),
         figures.replay(),
+        figures.planning(),
         findings,
         verdict,
         figures.need(),

@@ -8,6 +8,22 @@ final class JudgingMethods {
   static final List<Method> ALL =
       List.of(
           new Method(
+              "/planning/longestExposure/*/seconds",
+              "In each draw of what moved the star, all exposures of a length are judged as the"
+                  + " night's are, from the present length up while nine in ten stay round, else"
+                  + " down; windows between dithers stand for lengths that were not taken, the image"
+                  + " nearest to them for what the log does not tell. The value is the median of the"
+                  + " draws, between two lengths by a line against the logarithm; the ends hold 95 %"
+                  + " of the draws and are lengths that were played."),
+          new Method(
+              "/planning/guideExposure",
+              "Of the lengths that were played, the one that is recommended, and those whose saving"
+                  + " in motion has an interval that meets its own in both axes."),
+          new Method(
+              "/planning/recordNext/*/halfWidthThen",
+              "Information adds up as in a linear model with Gaussian errors, the scatter taken as"
+                  + " this night's; that of images is a rule of thumb."),
+          new Method(
               "/findings/*/level",
               "What a cure for it wins back when the night is played again with it. Worth fixing: the"
                   + " cure is among what is decided on. Fix first: there it wins back a fifth of the"

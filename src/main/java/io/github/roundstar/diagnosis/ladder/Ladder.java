@@ -28,7 +28,7 @@ import java.util.function.ToDoubleFunction;
  */
 public final class Ladder {
   /** One exposure in ten may be lost to a gust or a cloud; common practice, no source. */
-  private static final double SHARE_ROUND = 0.9;
+  static final double SHARE_ROUND = 0.9;
 
   /** Exposures are cut by so much at most, and not below; common practice, no source. */
   private static final double[] SHORTER = {1.5, 2, 3, 4, 6, 10};

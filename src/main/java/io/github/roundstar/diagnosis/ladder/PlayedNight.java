@@ -85,7 +85,8 @@ public final class PlayedNight {
     return new Draw(width(d), ra, dec, path(Playing.AS_IT_WAS, ra, dec), d);
   }
 
-  Units units() {
+  /** What is judged. */
+  public Units units() {
     return units;
   }
 
@@ -93,7 +94,8 @@ public final class PlayedNight {
     return runs;
   }
 
-  Estimate roundFwhm() {
+  /** Width of the round image [arcsec]. */
+  public Estimate roundFwhm() {
     return roundFwhm;
   }
 
@@ -205,6 +207,36 @@ public final class PlayedNight {
       }
     }
     return played;
+  }
+
+  /**
+   * Of each draw, the longest of some lengths at which enough exposures stay round.
+   *
+   * @param lengths the shortest first
+   * @param present which of them to begin with
+   * @param share that has to stay round
+   * @see ExposureLengths#longest
+   */
+  List<ExposureLengths.Crossing> longest(
+      Playing playing, List<Units> lengths, int present, double share) {
+    double[] seconds = lengths.stream().mapToDouble(Units::seconds).toArray();
+    return draws.parallelStream()
+        .map(
+            draw -> {
+              Path path =
+                  playing.equals(Playing.AS_IT_WAS)
+                      ? draw.asItWas()
+                      : path(playing, draw.ra(), draw.dec());
+              return ExposureLengths.longest(
+                  seconds,
+                  at -> {
+                    Units units = lengths.get(at);
+                    return (double) judge(units, draw, playing, path).round() / units.size();
+                  },
+                  present,
+                  share);
+            })
+        .toList();
   }
 
   private static Outcome judge(Units units, Draw draw, Playing playing, Path path) {

@@ -19,6 +19,7 @@ public final class WormChart {
   private static final int HEIGHT = 380;
   private static final int RIGHT = 150;
   private static final BasicStroke MEAN = ChartStyle.stroke(2);
+  private static final BasicStroke LEFT = ChartStyle.stroke(1.4f);
   private static final BasicStroke SINGLE = ChartStyle.stroke(0.8f);
   private static final double SPREAD = 0.25;
 
@@ -27,14 +28,16 @@ public final class WormChart {
   /**
    * Draws it; empty without a folded curve.
    *
+   * @param trained whether what training would leave is drawn too
    * @throws ChartsUnavailable if Java cannot load a font
    */
-  public static Optional<Svg> draw(NightEvidence evidence) throws ChartsUnavailable {
+  public static Optional<Svg> draw(NightEvidence evidence, boolean trained)
+      throws ChartsUnavailable {
     Optional<WormTrace> given = evidence.worm().filter(worm -> worm.curve().size() > 1);
     if (given.isEmpty()) {
       return Optional.empty();
     }
-    WormTrace worm = given.get();
+    WormTrace worm = trained ? given.get() : untrained(given.get());
     ChartStyle style = ChartStyle.load();
     ListedAxis horizontal =
         style.horizontal(new ListedAxis(0, 1, turn(worm.periodSeconds())), "time within the turn");
@@ -63,6 +66,11 @@ public final class WormChart {
             .with(table(worm)));
   }
 
+  private static WormTrace untrained(WormTrace worm) {
+    return new WormTrace(
+        worm.periodSeconds(), worm.cycles(), worm.curve(), worm.model(), worm.turns());
+  }
+
   private static void curves(XYPlot plot, WormTrace worm) {
     Path2D turns = new Path2D.Double();
     worm.turns().forEach(turn -> turns.append(Paths.line(turn), false));
@@ -71,6 +79,11 @@ public final class WormChart {
     plot.addAnnotation(DataPath.stroked(Paths.middle(worm.curve()), Ink.RA.color(), MEAN));
     plot.addAnnotation(
         DataPath.stroked(Paths.line(worm.model()), Ink.INK.color(), ChartStyle.DASHED));
+    worm.trained()
+        .ifPresent(
+            trained ->
+                plot.addAnnotation(
+                    DataPath.stroked(Paths.line(trained.left()), Ink.INK.color(), LEFT)));
   }
 
   private static LineKey key(ChartStyle style, WormTrace worm) {
@@ -80,6 +93,9 @@ public final class WormChart {
             .band("spread of turns", Ink.RA, SPREAD);
     if (worm.model().size() > 0) {
       key.line("fitted curve", Ink.INK, ChartStyle.DASHED);
+    }
+    if (worm.trained().isPresent()) {
+      key.line("left by training", Ink.INK, LEFT);
     }
     return worm.turns().isEmpty() ? key : key.line("single turns", Ink.QUIET, SINGLE);
   }
@@ -102,7 +118,14 @@ public final class WormChart {
         + Numbers.plain(mean.low())
         + " to "
         + Numbers.plain(mean.high())
-        + " arcsec at the axis.";
+        + " arcsec at the axis."
+        + worm.trained()
+            .map(
+                trained ->
+                    " Training would leave "
+                        + Numbers.plain(trained.after().value())
+                        + " arcsec peak to peak of a single turn.")
+            .orElse("");
   }
 
   private static Polyline middle(Band band) {

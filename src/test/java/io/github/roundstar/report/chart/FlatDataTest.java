@@ -23,7 +23,7 @@ class FlatDataTest {
     WormTrace worm =
         new WormTrace(480, 5, Band.of(X, LEVEL, LEVEL, LEVEL), Polyline.EMPTY, List.of());
 
-    String svg = WormChart.draw(evidence(NO_CLOUD, worm)).orElseThrow().markup();
+    String svg = WormChart.draw(evidence(NO_CLOUD, worm), false).orElseThrow().markup();
 
     assertThat(svg).contains(">1.8</text>", ">2.2</text>", "4\u00a0min").doesNotContain("NaN");
   }
@@ -49,7 +49,7 @@ class FlatDataTest {
 
   @Test
   void noDataGivesNoChart() throws ChartsUnavailable {
-    assertThat(WormChart.draw(evidence(NO_CLOUD, null))).isEmpty();
+    assertThat(WormChart.draw(evidence(NO_CLOUD, null), false)).isEmpty();
     assertThat(ScatterChart.draw(evidence(NO_CLOUD, null))).isEmpty();
     assertThat(SpectrumChart.draw(evidence(NO_CLOUD, null))).isEmpty();
   }

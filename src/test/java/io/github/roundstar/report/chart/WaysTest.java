@@ -43,7 +43,7 @@ class WaysTest {
   void knownDirectionsAreNamed() throws ChartsUnavailable {
     assertThat(cloud(SkySense.KNOWN))
         .contains("(east left)", "(north up)", ">N</text>", ">E</text>", "position angle 40");
-    assertThat(WormChart.draw(evidence(SkySense.KNOWN)).orElseThrow().markup())
+    assertThat(WormChart.draw(evidence(SkySense.KNOWN), false).orElseThrow().markup())
         .contains("(east up)");
   }
 
@@ -52,7 +52,7 @@ class WaysTest {
     assertThat(cloud(new SkySense(false, false)))
         .contains("which way is east)", "which way is north)", "directions not told by the log")
         .doesNotContain("(east left)", "(north up)", ">N</text>", ">E</text>", "position angle");
-    assertThat(WormChart.draw(evidence(new SkySense(false, true))).orElseThrow().markup())
+    assertThat(WormChart.draw(evidence(new SkySense(false, true)), false).orElseThrow().markup())
         .contains("RA at the axis, arcsec (the log does not tell which way is east)");
   }
 
