@@ -9,6 +9,7 @@ import io.github.roundstar.ingest.layout.text.Numbers;
 import io.github.roundstar.ingest.layout.text.TableHead;
 import io.github.roundstar.ingest.layout.text.Words;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -21,6 +22,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 /**
  * What sentences around the rows define: columns, units, the sense of signs, codes, and the number
@@ -179,7 +181,12 @@ public final class LogSentences {
       return found;
     }
     Set<String> capitals = capitals(clause);
-    for (int i = 0; i < tokens.size(); i++) {
+    List<Integer> wordsFirst = // a letter may be an article, as in Portuguese
+        IntStream.range(0, tokens.size())
+            .boxed()
+            .sorted(Comparator.comparing(i -> tokens.get(i).length() == 1))
+            .toList();
+    for (int i : wordsFirst) {
       Optional<Direction> to = directionOf(tokens.get(i), capitals);
       if (to.isPresent() && !isVerb(tokens, i)) {
         boolean dec = to.get() == Direction.NORTH || to.get() == Direction.SOUTH;
