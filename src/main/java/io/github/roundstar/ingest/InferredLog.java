@@ -81,9 +81,13 @@ public final class InferredLog {
     return String.join(", ", columns);
   }
 
-  /** Reads a log if every decision that a figure depends on is certain, and says so. */
-  static GuideLog read(Path log) throws UnusableInputException {
-    Inference inference = infer(log);
+  /**
+   * Reads a log if every decision that a figure depends on is certain, and says so.
+   *
+   * @throws UnusableInputException with the open questions, or with what does not hang together
+   */
+  public static GuideLog readIfCertain(Path log, Inference inference)
+      throws UnusableInputException {
     String file = String.valueOf(log.getFileName());
     if (!inference.isCertain()) {
       throw new UnusableInputException(questions(file, inference.open()));

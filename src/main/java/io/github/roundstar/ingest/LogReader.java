@@ -29,7 +29,7 @@ public final class LogReader {
       return GuideTableReader.read(log);
     }
     if (layout.isEmpty()) {
-      return InferredLog.read(log);
+      return InferredLog.readIfCertain(log, InferredLog.infer(log));
     }
     try {
       return Gate.passed(LayoutReader.read(log, layout.get()), layout.get());
@@ -42,7 +42,7 @@ public final class LogReader {
    * Whether the first line with text is that of an ECSV file, or has columns of a guide table; true
    * of an empty file, of which the reader of guide tables says that it is empty.
    */
-  static boolean isGuideTable(Path log) throws UnusableInputException {
+  public static boolean isGuideTable(Path log) throws UnusableInputException {
     try {
       byte[] bytes = TextSource.head(log, HEAD);
       String head = TextEncoding.ofMark(bytes).decoded(bytes);

@@ -27,25 +27,16 @@ public final class Dialect {
    * A log whose names, settings and events are whole phrases of another hand; where sentences of
    * its language are lacking they are English.
    *
-   * @param heldOut whether only phrases are taken that nobody looked at while the reading was made;
-   *     else those alone that may be looked at
+   * @param hand who wrote the phrases
+   * @param half those that may be looked at while the reading is made, or the others
    */
-  public static DialectLog inPhrases(long seed, boolean heldOut) {
-    return inPhrases(seed, heldOut ? Phrases.Half.HELD_OUT : Phrases.Half.SEEN);
-  }
-
-  /** The same with all phrases. */
-  public static DialectLog inPhrases(long seed) {
-    return inPhrases(seed, Phrases.Half.ALL);
-  }
-
-  private static DialectLog inPhrases(long seed, Phrases.Half half) {
+  public static DialectLog inPhrases(Phrases.Hand hand, Phrases.Half half, long seed) {
     Random random = new Random(seed * 0x9E3779B97F4A7C15L + 4711);
     Recipe recipe = recipe(random);
     while (recipe.form == Recipe.Form.PROSE) {
       recipe = recipe(random);
     }
-    recipe.take(Phrases.of(half, random));
+    recipe.take(Phrases.of(hand, half, random));
     return new Scribe(recipe).write(seed, "phrases-" + seed + ".log");
   }
 

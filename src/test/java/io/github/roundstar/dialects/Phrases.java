@@ -16,11 +16,25 @@ import java.util.function.Predicate;
 import java.util.regex.Pattern;
 
 /**
- * Whole phrases of one language for columns, settings and events, from {@code phrases.tsv}: names
- * as people write them, with their units, abbreviations and ways to join words. They come from
- * another hand than the words of {@link Tongue}.
+ * Whole phrases of one language for columns, settings and events: names as people write them, with
+ * their units, abbreviations and ways to join words. They come from other hands than the words of
+ * {@link Tongue}.
  */
-final class Phrases {
+public final class Phrases {
+  /** Who wrote the phrases. */
+  public enum Hand {
+    /** Of {@code phrases.tsv}, whose phrases have been looked at. */
+    THIRD("phrases.tsv"),
+    /** Of {@code more-phrases.tsv}. */
+    FOURTH("more-phrases.tsv");
+
+    private final Map<String, Map<String, List<String>>> byLanguage;
+
+    Hand(String file) {
+      byLanguage = read(file);
+    }
+  }
+
   /** Phrases that may be looked at, and those that are kept for the last count. */
   public enum Half {
     /** All phrases. */
@@ -69,8 +83,6 @@ final class Phrases {
           Map.entry("end", "guiding-stopped"),
           Map.entry("way", "pulse-direction"));
 
-  private static final Map<String, Map<String, List<String>>> ALL = read();
-
   private static final Map<String, Pattern> UNITS = new LinkedHashMap<>();
 
   static {
@@ -94,9 +106,9 @@ final class Phrases {
     this.byConcept = byConcept;
   }
 
-  private static Map<String, Map<String, List<String>>> read() {
+  private static Map<String, Map<String, List<String>>> read(String file) {
     Map<String, Map<String, List<String>>> all = new LinkedHashMap<>();
-    try (InputStream in = Phrases.class.getResourceAsStream("phrases.tsv");
+    try (InputStream in = Phrases.class.getResourceAsStream(file);
         BufferedReader reader =
             new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
       for (String line = reader.readLine(); line != null; line = reader.readLine()) {
@@ -114,11 +126,12 @@ final class Phrases {
   }
 
   /** The phrases of one of the languages. */
-  static Phrases of(Half half, Random random) {
-    List<String> languages = List.copyOf(ALL.keySet());
+  static Phrases of(Hand hand, Half half, Random random) {
+    List<String> languages = List.copyOf(hand.byLanguage.keySet());
     String language = languages.get(random.nextInt(languages.size()));
     Map<String, List<String>> kept = new LinkedHashMap<>();
-    ALL.get(language)
+    hand.byLanguage
+        .get(language)
         .forEach(
             (concept, all) -> {
               List<String> some = new ArrayList<>();

@@ -4,6 +4,8 @@ import io.github.roundstar.dialects.Dialect;
 import io.github.roundstar.dialects.DialectLog;
 import io.github.roundstar.dialects.Obstacle;
 import io.github.roundstar.dialects.OpenFact;
+import io.github.roundstar.dialects.Phrases.Half;
+import io.github.roundstar.dialects.Phrases.Hand;
 import io.github.roundstar.ingest.layout.Decision;
 import io.github.roundstar.ingest.layout.Inference;
 import io.github.roundstar.model.FrameState;
@@ -210,32 +212,27 @@ public final class ReadingTable {
   }
 
   /**
-   * Writes the table.
+   * Prints rows of the table.
    *
-   * @param arguments file to write; how many dialects; how many logs of each obstacle alone; the
+   * @param arguments {@code alone}, how many logs of each obstacle; or {@code words}, {@code third}
+   *     or {@code fourth} (whose words or phrases), the half of the phrases, how many logs, the
    *     first seed
    */
   public static void main(String[] arguments) throws IOException {
-    int dialects = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 3000;
-    int alone = arguments.length > 2 ? Integer.parseInt(arguments[2]) : 10;
-    long first = arguments.length > 3 ? Long.parseLong(arguments[3]) : 1;
+    PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
+    String hand = arguments[0].toUpperCase(Locale.ROOT);
+    if (hand.equals("ALONE")) {
+      out.print(eachAlone(Integer.parseInt(arguments[1])));
+    } else {
+      Half half = Half.valueOf(arguments[1].toUpperCase(Locale.ROOT));
+      int logs = Integer.parseInt(arguments[2]);
+      long first = Long.parseLong(arguments[3]);
+      out.print(counted(hand, half, logs, first));
+    }
+  }
+
+  private static String eachAlone(int alone) throws IOException {
     StringBuilder out = new StringBuilder();
-    out.append(
-        """
-        # Reading of invented dialects
-
-        Logs that no program writes, with their truth, from a generator in the tests (`io.github.roundstar.dialects`). Read: the figures are those of
-        the guide table of the same night to 3 %, without a question. Misread: they are not, and nothing was said. Made by
-        `io.github.roundstar.ingest.ReadingTable` (DEVELOPERS.md); a line for each log that was not read goes to the standard error.
-
-        The words of the first two rows come from another hand than those of the code, the phrases of the last two from a third.
-
-        | logs | read | asked rightly | asked needlessly | refused | refused rightly | misread |
-        |---|---|---|---|---|---|---|
-        """);
-    String last = (first + dialects - 1) + "";
-    out.append(counted("all of the seeds " + first + " to " + last, dialects, first, false));
-    out.append(counted("all in phrases, seeds " + first + " to " + last, dialects, first, true));
     out.append("\nEach obstacle alone, on a log that reads well otherwise, ").append(alone);
     out.append(" logs each:\n\n");
     out.append(
@@ -254,16 +251,19 @@ public final class ReadingTable {
       }
       out.append(row(obstacle.name().toLowerCase(Locale.ROOT).replace('_', ' '), counts));
     }
-    Files.write(Path.of(arguments[0]), out.toString().getBytes(StandardCharsets.UTF_8));
+    return out.toString();
   }
 
   /** Two rows: all logs of some seeds, and those whose text holds the answer. */
-  private static String counted(String name, int dialects, long first, boolean inPhrases)
+  private static String counted(String hand, Half half, int dialects, long first)
       throws IOException {
     List<DialectLogs> wanted = new ArrayList<>();
     for (long seed = first; seed < first + dialects; seed++) {
       long own = seed;
-      wanted.add(() -> inPhrases ? Dialect.inPhrases(own, true) : Dialect.of(own));
+      wanted.add(
+          hand.equals("WORDS")
+              ? () -> Dialect.of(own)
+              : () -> Dialect.inPhrases(Hand.valueOf(hand), half, own));
     }
     Map<Outcome, Integer> all = new EnumMap<>(Outcome.class);
     int answerable = 0;
@@ -276,7 +276,10 @@ public final class ReadingTable {
       }
       tell(read);
     }
-    return row(name, all) + row(answerable + " of them whose text holds the answer", ofAnswerable);
+    String name =
+        String.join(" ", hand, half.name(), "seeds", first + "", "to", (first + dialects - 1) + "");
+    return row(name.toLowerCase(Locale.ROOT), all)
+        + row(answerable + " of them whose text holds the answer", ofAnswerable);
   }
 
   /** A log, made when it is read. */

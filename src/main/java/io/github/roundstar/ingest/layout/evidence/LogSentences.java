@@ -9,6 +9,7 @@ import io.github.roundstar.ingest.layout.text.Numbers;
 import io.github.roundstar.ingest.layout.text.TableHead;
 import io.github.roundstar.ingest.layout.text.Words;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -21,6 +22,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 /**
  * What sentences around the rows define: columns, units, the sense of signs, codes, and the number
@@ -35,7 +37,8 @@ public final class LogSentences {
               + "\\s*(?:=|:|->|\\u2192|\\bmeans\\b|\\bbedeutet\\b|\\bsignifie\\b|\\bsignifica\\b|\\bbetekent\\b)\\s*"
               + "[\"']?(\\p{L}[^,;|=()]*)");
   private static final Pattern NUMBER = Pattern.compile("[+\\u2212-]?[0-9]+(?:[.,][0-9]+)?");
-  private static final Pattern CLAUSE = Pattern.compile("[;:()|]|[.](?=\\s|$)|,(?=\\s)");
+  private static final Pattern CLAUSE =
+      Pattern.compile("[;:()|]|[.](?=\\s+\\p{Lu}|\\s*$)|,(?=\\s)");
 
   private final Map<String, Direction> directions = new HashMap<>();
   private final Map<String, EventRule.Kind> events = new LinkedHashMap<>();
@@ -87,7 +90,12 @@ public final class LogSentences {
   /** A sentence with a direction in it of which nothing was understood. */
   private void passedOver(String line) {
     Words words = Words.of(line);
-    boolean bare = line.chars().noneMatch(c -> Character.isDigit(c) || c == ':' || c == '=');
+    boolean bare =
+        MARKER
+            .matcher(line)
+            .replaceFirst("")
+            .chars()
+            .noneMatch(c -> "0123456789:=".indexOf(c) >= 0);
     boolean ofSigns = words.hasAny("offset", "pulse", "ra", "dec", "star", "x", "y");
     if (words.has("positive") || bare && ofSigns && !words.hasAny("pier side", "dither")) {
       boolean unknown =
@@ -163,10 +171,9 @@ public final class LogSentences {
     List<Integer> plus = new ArrayList<>();
     List<Integer> minus = new ArrayList<>();
     for (int i = 0; i < tokens.size(); i++) {
-      Words word = Words.of(tokens.get(i));
-      if (word.has("positive")) {
+      if (isSaidAt(i, tokens, "positive")) {
         plus.add(i);
-      } else if (word.has("negative")) {
+      } else if (isSaidAt(i, tokens, "negative")) {
         minus.add(i);
       }
     }
@@ -174,7 +181,12 @@ public final class LogSentences {
       return found;
     }
     Set<String> capitals = capitals(clause);
-    for (int i = 0; i < tokens.size(); i++) {
+    List<Integer> wordsFirst = // a letter may be an article, as in Portuguese
+        IntStream.range(0, tokens.size())
+            .boxed()
+            .sorted(Comparator.comparing(i -> tokens.get(i).length() == 1))
+            .toList();
+    for (int i : wordsFirst) {
       Optional<Direction> to = directionOf(tokens.get(i), capitals);
       if (to.isPresent() && !isVerb(tokens, i)) {
         boolean dec = to.get() == Direction.NORTH || to.get() == Direction.SOUTH;
@@ -185,12 +197,22 @@ public final class LogSentences {
     return found;
   }
 
+  /** Whether a word, or a phrase such as {@code above zero} that begins there, has a meaning. */
+  private static boolean isSaidAt(int at, List<String> tokens, String concept) {
+    boolean said = Words.of(tokens.get(at)).has(concept);
+    for (int end = at + 2; !said && end <= Math.min(tokens.size(), at + 4); end++) {
+      said = Words.of(String.join(" ", tokens.subList(at, end))).isJust(concept);
+    }
+    return said;
+  }
+
   /** French has one word for east and for is: {@code est a l'ouest}. */
   private static boolean isVerb(List<String> tokens, int at) {
     return tokens.get(at).equals("est")
         && at + 1 < tokens.size()
         && (at == 0 || !Set.of("l", "d", "vers").contains(tokens.get(at - 1)))
-        && Set.of("a", "au", "en").contains(tokens.get(at + 1));
+        && (Set.of("a", "au", "en", "trop", "dans").contains(tokens.get(at + 1))
+            || tokens.get(at + 1).matches("compte.*|situe.*|place.*"));
   }
 
   private Optional<Direction> directionOf(String token, Set<String> capitals) {
@@ -202,7 +224,7 @@ public final class LogSentences {
 
   private static Set<String> capitals(String text) {
     Set<String> letters = new LinkedHashSet<>();
-    Matcher letter = Pattern.compile("(?<!\\p{L})[EWNSOLZ](?!\\p{L})").matcher(text);
+    Matcher letter = Pattern.compile("(?<!\\p{L})[EWNSOLZ](?!['\u2019\\p{L}])").matcher(text);
     while (letter.find()) {
       letters.add(letter.group().toLowerCase(Locale.ROOT));
     }
@@ -213,16 +235,30 @@ public final class LogSentences {
     return places.stream().mapToInt(p -> Math.abs(p - at)).min().orElse(Integer.MAX_VALUE);
   }
 
+  /** What may stand before a sentence, such as {@code NOTE:}. */
+  private static final Pattern MARKER = Pattern.compile("^\\W*\\p{L}+: ");
+
+  private static final Pattern ABOVE = Pattern.compile(">=? ?0(?![.,]?[0-9])");
+  private static final Pattern BELOW = Pattern.compile("<=? ?0(?![.,]?[0-9])");
+
   /**
    * The clauses of a line. One that speaks of positive values without a direction goes on in the
-   * next: {@code a positive value means, the star stands west}.
+   * next: {@code a positive value means, the star stands west}; or it ends the one before: {@code
+   * when the star drifts west, the value grows}.
    */
   private List<String> clauses(String line) {
     List<String> all = new ArrayList<>();
     boolean goesOn = false;
     for (String clause : CLAUSE.split(line)) {
       Words words = Words.of(clause);
-      if (goesOn && !words.hasAny("positive", "negative")) {
+      Words before = Words.of(all.isEmpty() ? "" : all.get(all.size() - 1));
+      boolean ends =
+          words.has("positive")
+              && before.has("star")
+              && !before.hasAny("positive", "negative", "pier side")
+              && before.hasAny("east", "west", "north", "south")
+              && senses(clause).isEmpty();
+      if (ends || goesOn && !words.hasAny("positive", "negative")) {
         all.set(all.size() - 1, all.get(all.size() - 1) + " " + clause);
       } else {
         all.add(clause);
@@ -273,7 +309,9 @@ public final class LogSentences {
   private void statements(String line) {
     Optional<Boolean> scope = Optional.empty();
     boolean ofUnits = false;
-    for (String clause : clauses(line)) {
+    for (String clause :
+        clauses(
+            BELOW.matcher(ABOVE.matcher(line).replaceAll(" positive ")).replaceAll(" negative "))) {
       Words words = Words.of(clause);
       boolean pulse = words.has("pulse");
       boolean offset = words.has("offset") && !pulse || words.has("place");

@@ -19,13 +19,14 @@ public final class RowTimes {
 
   private static final double DAY_SECONDS = 86_400;
 
-  private final Column time;
   private final boolean counts;
+  private final double[] at;
   private final double step;
 
   public RowTimes(Column time) {
-    this.time = time;
     this.counts = time.isNumeric();
+    this.at =
+        counts ? time.numbers : time.cells.stream().mapToDouble(RowTimes::secondOfDay).toArray();
     double[] forward =
         IntStream.range(1, Math.min(LOOKED_AT, time.cells.size()))
             .mapToDouble(this::gapBefore)
@@ -34,17 +35,16 @@ public final class RowTimes {
     this.step = forward.length == 0 ? 1 : Quantile.median(forward);
   }
 
-  private double at(int row) {
-    if (counts) {
-      return time.numbers[row];
-    }
-    ClockText read = ClockText.of(time.cells.get(row), TimeForm.DateOrder.DMY);
-    return read.time().map(t -> (double) t.toSecondOfDay()).orElse(Double.NaN);
+  private static double secondOfDay(String cell) {
+    return ClockText.of(cell, TimeForm.DateOrder.DMY)
+        .time()
+        .map(t -> (double) t.toSecondOfDay())
+        .orElse(Double.NaN);
   }
 
   /** From the row before to this one; a clock that falls by half a day has passed midnight. */
   public double gapBefore(int row) {
-    double gap = at(row) - at(row - 1);
+    double gap = at[row] - at[row - 1];
     return !counts && gap < -DAY_SECONDS / 2 ? gap + DAY_SECONDS : gap;
   }
 

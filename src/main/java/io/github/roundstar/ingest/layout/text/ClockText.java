@@ -21,6 +21,11 @@ import java.util.regex.Pattern;
 public record ClockText(
     Optional<LocalDate> date, Optional<LocalTime> time, Optional<ZoneOffset> offset) {
   private static final int LONGEST = 60;
+
+  /** Digits of the shortest time, 8:15, or date, Mar 1 26, and of a date and time without signs. */
+  private static final int FEWEST_DIGITS = 3;
+
+  private static final int COMPACT_DIGITS = 14;
   private static final Pattern TIME =
       Pattern.compile(
           "(?<![0-9])([0-9]{1,2})[:hH]([0-9]{2})(?:[:mM\u2032']([0-9]{2})(?:[.,:]([0-9]{1,9}))?s?)?"
@@ -48,9 +53,19 @@ public record ClockText(
     }
     Optional<LocalTime> time = Optional.empty();
     Optional<ZoneOffset> offset = Optional.empty();
+    int digits = 0;
+    boolean colon = false;
+    for (int i = 0; i < rest.length(); i++) {
+      boolean digit = isDigit(rest.charAt(i));
+      digits += digit ? 1 : 0;
+      colon |= !digit && i > 0 && isDigit(rest.charAt(i - 1)) && ":hH".indexOf(rest.charAt(i)) >= 0;
+    }
+    if (digits < FEWEST_DIGITS) {
+      return new ClockText(Optional.empty(), Optional.empty(), Optional.empty());
+    }
     Matcher clock = TIME.matcher(rest);
-    boolean found = clock.find();
-    if (!found) {
+    boolean found = colon && clock.find();
+    if (!found && digits >= COMPACT_DIGITS) {
       clock = COMPACT_TIME.matcher(rest);
       found = clock.find();
     }
@@ -62,9 +77,22 @@ public record ClockText(
         offset = offset(zone);
         after = after.substring(zone.end());
       }
-      rest = rest.substring(0, clock.start()).replaceFirst("[T ,]+$", "") + " " + after;
+      rest = withoutJoint(rest, clock.start()) + " " + after;
     }
     return new ClockText(date(rest.strip(), order), time, offset);
+  }
+
+  private static boolean isDigit(char c) {
+    return c >= '0' && c <= '9';
+  }
+
+  /** What stands before a time, without the signs that join a date to it. */
+  private static String withoutJoint(String text, int end) {
+    int to = end;
+    while (to > 0 && "T ,".indexOf(text.charAt(to - 1)) >= 0) {
+      to--;
+    }
+    return text.substring(0, to);
   }
 
   /** Hours, minutes and seconds, or minutes and seconds, that passed [s]. */

@@ -68,6 +68,18 @@ public record LetteredNumber(String word, String number) {
   }
 
   private static String word(String text) {
-    return text.replaceAll("^[\\s:=_/-]+|[\\s:=_/-]+$", "");
+    int from = 0;
+    int to = text.length();
+    while (from < to && joins(text.charAt(from))) {
+      from++;
+    }
+    while (to > from && joins(text.charAt(to - 1))) {
+      to--;
+    }
+    return text.substring(from, to);
+  }
+
+  private static boolean joins(char c) {
+    return " \t\n\u000b\f\r:=_/-".indexOf(c) >= 0;
   }
 }

@@ -2,6 +2,7 @@ package io.github.roundstar.ingest.layout.text;
 
 import io.github.roundstar.ingest.layout.TimeForm;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /** What a field looks like, and how much a line of such fields looks like a row of numbers. */
 public enum Look {
@@ -17,17 +18,23 @@ public enum Look {
   }
 
   private static final double CLEAN_POWER = 4;
+  private static final Pattern NUMBER_IN_WORD =
+      Pattern.compile("[0-9]*[.,]?[0-9]+([eE][+-]?[0-9]+)?");
 
   /** Numbers of a line, less what is neither number, word nor clock; 0 for a line of words. */
   static double worth(List<String> cells) {
+    return worth(cells.stream().map(Look::of).toArray(Look[]::new));
+  }
+
+  /** The same of fields with these looks. */
+  static double worth(Look... looks) {
     int clean = 0;
     int numeric = 0;
-    for (String cell : cells) {
-      Look look = of(cell);
+    for (Look look : looks) {
       clean += look == JUNK ? 0 : 1;
       numeric += look.isNumeric() ? 1 : 0;
     }
-    return numeric < 2 ? 0 : numeric * Math.pow(clean / (double) cells.size(), CLEAN_POWER);
+    return numeric < 2 ? 0 : numeric * Math.pow(clean / (double) looks.length, CLEAN_POWER);
   }
 
   /** The look of a field. */
@@ -71,9 +78,7 @@ public enum Look {
         && !parts.word().isEmpty()
         && parts.word().length() <= 8
         && (parts.word().chars().allMatch(Character::isLetter) || parts.word().length() == 1)
-        && LetteredNumber.of(cell.replaceFirst("[0-9]*[.,]?[0-9]+([eE][+-]?[0-9]+)?", ""))
-            .number()
-            .isEmpty();
+        && LetteredNumber.of(NUMBER_IN_WORD.matcher(cell).replaceFirst("")).number().isEmpty();
   }
 
   private static boolean isClock(String cell) {

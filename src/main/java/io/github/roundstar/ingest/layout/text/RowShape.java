@@ -178,11 +178,12 @@ public record RowShape(
       counts = new int[size][Look.values().length];
       int step = Math.max(1, all.size() / LOOKED_AT);
       for (int r = 0; r < all.size(); r += step) {
-        if (Look.worth(all.get(r)) > 0) {
+        Look[] looks = all.get(r).stream().map(Look::of).toArray(Look[]::new);
+        if (Look.worth(looks) > 0) {
           looked++;
           for (int c = 0; c < size; c++) {
             String cell = all.get(r).get(c);
-            Look look = Look.of(cell);
+            Look look = looks[c];
             counts[c][look.ordinal()]++;
             if (look == Look.NUMBER || look == Look.LETTERED) {
               commas += cell.indexOf(',') >= 0 ? 1 : 0;

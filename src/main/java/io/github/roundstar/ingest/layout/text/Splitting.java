@@ -3,6 +3,7 @@ package io.github.roundstar.ingest.layout.text;
 import io.github.roundstar.ingest.layout.Delimiter;
 import io.github.roundstar.ingest.layout.LinePattern;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -256,10 +257,11 @@ record Splitting(
       for (String line : lines) {
         List<String> cells = Cells.of(line, delimiter, widths);
         if (cells.size() >= FEWEST_FIELDS && cells.size() < Cells.MOST) {
-          double worth = Look.worth(cells);
+          Look[] looks = cells.stream().map(Look::of).toArray(Look[]::new);
+          double worth = Look.worth(looks);
           scores.merge(cells.size(), worth, Double::sum);
           if (worth > 0) {
-            long numeric = cells.stream().filter(cell -> Look.of(cell).isNumeric()).count();
+            long numeric = Arrays.stream(looks).filter(Look::isNumeric).count();
             double[] sums = cleanness.computeIfAbsent(cells.size(), any -> new double[2]);
             sums[0] += worth / numeric;
             sums[1]++;

@@ -40,6 +40,8 @@ public final class Words {
   private static final int LONGEST_TEXT = 300;
   private static final int LONGEST_NAME = 60;
   private static final Pattern CUT = Pattern.compile("(\\p{L}{3,})\\.");
+  private static final Pattern BLANKS = Pattern.compile(" +");
+  private static final Pattern BRACKETS = Pattern.compile("[\\[\\](){}]");
   private static final int SHORTEST_STEM = 3;
   private static final int SHORTEST_GLUED_STEM = 5;
 
@@ -198,7 +200,7 @@ public final class Words {
       before = c;
     }
     String lower = plain.toString().toLowerCase(Locale.ROOT).strip();
-    return lower.isEmpty() ? List.of() : Arrays.asList(lower.split(" +"));
+    return lower.isEmpty() ? List.of() : Arrays.asList(BLANKS.split(lower));
   }
 
   private static String sign(char c, char next) {
@@ -390,7 +392,7 @@ public final class Words {
 
   /** The unit that a text is. */
   public static Optional<String> unit(String text) {
-    String bare = text.strip().replaceAll("[\\[\\](){}]", "").strip();
+    String bare = BRACKETS.matcher(text).replaceAll("").strip();
     if (bare.isEmpty() || bare.length() > 20) {
       return Optional.empty();
     }
