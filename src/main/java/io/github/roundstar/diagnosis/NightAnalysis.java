@@ -231,7 +231,10 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
     NightResult judged = Diagnosis.of(played, equipment, faults).addedTo(played);
     Answer<Planning> planning =
         answer(faults, "/planning", () -> again.then(a -> a.planning(judged, equipment, turn)));
-    NightResult planned = judged.withPlanning(planning.value().orElse(null), planning.because());
+    NightResult planned =
+        judged.withPlanning(
+            planning.value().orElse(null),
+            PlanningReasons.of(planning.value().orElse(null), planning.because()));
     return new NightAnalysis(
         planned.withFaults(faults.told()),
         exposures
