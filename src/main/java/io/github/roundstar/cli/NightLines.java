@@ -6,7 +6,6 @@ import io.github.roundstar.results.AxisDrift;
 import io.github.roundstar.results.ExposureCounts;
 import io.github.roundstar.results.Judgement;
 import io.github.roundstar.results.Level;
-import io.github.roundstar.results.LongestExposure;
 import io.github.roundstar.results.NightResult;
 import io.github.roundstar.results.NightSummary;
 import io.github.roundstar.results.Periodic;
@@ -138,36 +137,6 @@ final class NightLines {
     if (result.exposures() != null) {
       wrapped("stars", ExposureCounts.of(result.exposures()).words());
     }
-    if (result.planning() != null && result.planning().longestExposure() != null) {
-      wrapped("expose", exposure(result.planning().longestExposure()));
-    }
-  }
-
-  private static String exposure(LongestExposure longest) {
-    String steps =
-        longest.withSteps() == null
-            ? ""
-            : "; with the steps " + exposure(longest.withSteps(), longest);
-    return "round " + exposure(longest.asItWas(), longest) + steps;
-  }
-
-  private static String exposure(LongestExposure.Length length, LongestExposure played) {
-    return switch (length.stays()) {
-      case LongestExposure.Length.LONGER ->
-          format("for longer than %.0f s", played.playedToSeconds());
-      case LongestExposure.Length.SHORTER ->
-          format("not even for %.0f s", played.playedFromSeconds());
-      default ->
-          format(
-              "up to %.0f s (%s .. %s)",
-              length.seconds(),
-              length.lowSeconds() == null
-                  ? format("below %.0f", played.playedFromSeconds())
-                  : format("%.0f", length.lowSeconds()),
-              length.highSeconds() == null
-                  ? format("beyond %.0f", played.playedToSeconds())
-                  : format("%.0f", length.highSeconds()));
-    };
   }
 
   /** Breaks a text between words, later lines below the first. */

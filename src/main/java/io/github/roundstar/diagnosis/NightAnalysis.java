@@ -238,7 +238,10 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
                 (Promise) null));
     Answer<Planning> planning =
         answer(faults, "/planning", () -> again.then(a -> a.planning(judged, equipment, mayTurn)));
-    NightResult planned = judged.withPlanning(planning.value().orElse(null), planning.because());
+    NightResult planned =
+        judged.withPlanning(
+            planning.value().orElse(null),
+            PlanningReasons.of(planning.value().orElse(null), planning.because()));
     return new NightAnalysis(
         planned.withFaults(faults.told()),
         exposures

@@ -133,13 +133,11 @@ public record NightResult(
    * The same with how to take the next night.
    *
    * @param next null where this night cannot be judged
-   * @param because why not
+   * @param reasons why it, or figures of it, are null
    */
-  public NightResult withPlanning(Planning next, String because) {
+  public NightResult withPlanning(Planning next, List<NotComputed> reasons) {
     List<NotComputed> missing = new ArrayList<>(notComputed);
-    if (next == null) {
-      missing.add(new NotComputed("/planning", because));
-    }
+    missing.addAll(reasons);
     return new NightResult(
         schema, version, inputs, night, runs, polarAxis, seeing, exposures, replay, next, findings,
         verdict, need, ladder, steps, promised, kept, usual, missing, methods, faults);
