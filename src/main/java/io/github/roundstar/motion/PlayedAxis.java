@@ -327,6 +327,9 @@ public final class PlayedAxis {
     private final double factor;
     private final long seed;
 
+    /** -1 for an axis that is turned round: it draws the mirror image. */
+    private final double side;
+
     /** Noise of each frame [arcsec]. */
     private final double[] noise;
 
@@ -340,8 +343,7 @@ public final class PlayedAxis {
       SplittableRandom random = new SplittableRandom(seed);
       double renewed = Math.sqrt(1 - carried * carried);
       double state = random.nextGaussian();
-      // An axis that is turned round draws the mirror image.
-      double side = Arrays.stream(noise).filter(x -> x != 0).findFirst().orElse(1) < 0 ? -1 : 1;
+      this.side = Arrays.stream(noise).filter(x -> x != 0).findFirst().orElse(1) < 0 ? -1 : 1;
       for (int i = 0; i < noise.length; i++) {
         noise[i] += side * Math.sqrt(split.levelVariance[i]) * state;
         state = carried * state + renewed * random.nextGaussian();
@@ -509,7 +511,8 @@ public final class PlayedAxis {
           double share = left <= 0 ? 1 : Math.min(1, Math.max(0, (next - when) / left));
           there +=
               share * (end - there)
-                  + walk
+                  + side
+                      * walk
                       * Math.sqrt(Math.max(0, left * share * (1 - share)))
                       * random.nextGaussian();
           when = Math.max(when, next);

@@ -94,8 +94,9 @@ class ChartsOfPagesTest {
   }
 
   /**
-   * Every open section of a cause, and what sums up, has a chart to look at; fields and flips are
-   * few numbers beside each other, in a table.
+   * Every open section of a cause, and what sums up, has a chart to look at; fields, flips and what
+   * is usual are few numbers beside each other, in a table, and how to take the next night is a few
+   * sentences.
    */
   @Test
   void everyCauseHasAChart() throws IOException {
@@ -112,9 +113,11 @@ class ChartsOfPagesTest {
               section ->
                   assertThat(section.group())
                       .contains(
-                          section.group().matches("(?s)<section id=\"(fields|flip)\".*")
-                              ? "<table"
-                              : "<svg"));
+                          section.group().matches("(?s)<section id=\"planning\".*")
+                              ? "<p"
+                              : section.group().matches("(?s)<section id=\"(fields|flip|usual)\".*")
+                                  ? "<table"
+                                  : "<svg"));
     }
   }
 
