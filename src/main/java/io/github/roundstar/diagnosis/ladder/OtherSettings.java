@@ -10,6 +10,7 @@ import io.github.roundstar.results.Need;
 import io.github.roundstar.results.Replay;
 import io.github.roundstar.signal.Quantile;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -18,6 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.DoubleStream;
 
 /**
  * The night guided again over a grid of settings, axis by axis, all runs together, each setting in
@@ -30,9 +32,6 @@ public final class OtherSettings {
 
   /** Gains tried with what changes less, or costs more to set up. */
   private static final double[] FEW_GAINS = {0.1, 0.2, 0.3, 0.5, 0.7};
-
-  /** Gains tried with shorter guide exposures, which are for mounts that move quickly. */
-  private static final double[] QUICK_GAINS = {0.3, 0.5, 0.7};
 
   /** Frames averaged for one pulse besides one. */
   private static final double[] AVERAGED = {2, 4};
@@ -208,23 +207,21 @@ public final class OtherSettings {
         changes.add(Change.NONE.settings(other / gain, 0, 1));
       }
     }
+    double[] cadences =
+        DoubleStream.concat(
+                Arrays.stream(QUICKER).map(share -> axes.get(0).quicker(share)),
+                Arrays.stream(AVERAGED))
+            .filter(cadence -> cadence > 0)
+            .toArray();
     double noise = mean(axes, PlayedAxis::noiseArcsec);
     boolean trainable = axes.stream().allMatch(axis -> axis.trainableArcsec() > 0);
     for (double other : FEW_GAINS) {
       changes.add(Change.NONE.settings(other / gain, noise, 1));
-      for (double cadence : AVERAGED) {
+      for (double cadence : cadences) {
         changes.add(Change.NONE.settings(other / gain, Double.NaN, cadence));
       }
       if (trainable) {
         changes.add(Change.NONE.settings(other / gain, Double.NaN, 1).trained(1));
-      }
-    }
-    for (double share : QUICKER) {
-      double cadence = axes.get(0).quicker(share);
-      for (double other : QUICK_GAINS) {
-        if (cadence > 0) {
-          changes.add(Change.NONE.settings(other / gain, Double.NaN, cadence));
-        }
       }
     }
     return changes;
