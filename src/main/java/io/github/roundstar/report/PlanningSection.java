@@ -84,7 +84,7 @@ final class PlanningSection {
         length.highSeconds() == null
             ? "more than " + Times.shortPeriod(played.playedToSeconds())
             : Times.shortPeriod(length.highSeconds());
-    String interval = " (" + low + " .. " + high + ")";
+    String interval = " " + ("(" + low + " .. " + high + ")").replace(' ', '\u00a0');
     return switch (length.stays()) {
       case Length.LONGER ->
           "exposures stay round for longer than "
