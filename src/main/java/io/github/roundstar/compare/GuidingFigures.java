@@ -19,6 +19,9 @@ final class GuidingFigures {
   private static final String ARCSEC = "arcsec";
   static final Tolerance MARGIN =
       new Tolerance(0.03, 0.05, "less than a twentieth is not seen in an image");
+  static final Tolerance ROUND_MARGIN = new Tolerance(5, 0, "one exposure in twenty");
+  static final Tolerance ROUND_SCATTER =
+      new Tolerance(10, 0, "air and wind; common practice, no source");
   private static final Tolerance SHAPE =
       new Tolerance(0.05, 0, "half of what makes a star look round or not");
   private static final Tolerance LOGGED =
@@ -58,8 +61,8 @@ final class GuidingFigures {
             Kind.GUIDING,
             "%",
             Aim.HIGHER,
-            new Tolerance(5, 0, "one exposure in twenty"),
-            new Tolerance(10, 0, "air and wind; common practice, no source"),
+            ROUND_MARGIN,
+            ROUND_SCATTER,
             GuidingFigures::round));
   }
 

@@ -3,7 +3,6 @@ package io.github.roundstar.compare;
 import io.github.roundstar.compare.Figure.Kind;
 import io.github.roundstar.model.Estimate;
 import io.github.roundstar.results.NightResult;
-import io.github.roundstar.results.Range;
 import io.github.roundstar.results.Rung;
 import io.github.roundstar.results.Usual;
 import io.github.roundstar.signal.Quantile;
@@ -130,24 +129,25 @@ public final class OwnNights {
         Kind.GUIDING,
         "%",
         Aim.HIGHER,
-        new Tolerance(5, 0, "one exposure in twenty"),
-        new Tolerance(10, 0, "air and wind; common practice, no source"),
+        GuidingFigures.ROUND_MARGIN,
+        GuidingFigures.ROUND_SCATTER,
         other ->
             other
                 .rung(Rung.AS_IT_WAS)
                 .filter(rung -> rung.units() > 0 && rung.unitKind().equals(kind))
-                .filter(rung -> Math.abs(rung.unitSeconds() - seconds) <= 0.1 * seconds)
+                .filter(
+                    rung ->
+                        Math.abs(rung.unitSeconds() - seconds) <= StepDone.SAME_LENGTH * seconds)
                 .map(OwnNights::share)
                 .orElseGet(() -> Reading.none("exposures of another length")));
   }
 
   private static Reading share(Rung rung) {
-    Range round = rung.round();
     double n = rung.units();
-    double usual = (round.value() + 1) / (n + 2);
-    double draws = (round.high() - round.low()) / (2 * Estimate.SIGMAS_95 * n);
-    return Reading.of(
-        100 * round.value() / n, 100 * Math.hypot(draws, Math.sqrt(usual * (1 - usual) / n)));
+    double round = rung.round().value();
+    double draws = PromisedFigure.drawsError(rung.round()) / n;
+    double chance = PromisedFigure.spread(round, rung.units()) / n;
+    return Reading.of(100 * round / n, 100 * Math.hypot(draws, Math.sqrt(chance)));
   }
 
   private static Optional<Usual.Figure> beside(

@@ -181,29 +181,36 @@ final class PromisedFigure {
 
   /** A share of round ones with its draws, chance among so few, and nights; one night's. */
   private static Known share(Range round, int units) {
-    double draws = (round.high() - round.low()) / (2 * Estimate.SIGMAS_95 * units);
-    return share(round.value(), units, draws, 1);
+    return share(round.value(), units, drawsError(round) / units, 1);
   }
 
   private static Known share(List<Rung> nights) {
     double round = nights.stream().mapToDouble(rung -> rung.round().value()).sum();
     int units = nights.stream().mapToInt(Rung::units).sum();
-    double draws =
-        nights.stream()
-                .mapToDouble(rung -> Math.pow(rung.round().high() - rung.round().low(), 2))
-                .sum()
-            / Math.pow(2 * Estimate.SIGMAS_95 * units, 2);
-    return share(round, units, Math.sqrt(draws), nights.size());
+    double draws = nights.stream().mapToDouble(rung -> Math.pow(drawsError(rung.round()), 2)).sum();
+    return share(round, units, Math.sqrt(draws) / units, nights.size());
   }
 
   private static Known share(double round, int units, double draws, int nights) {
-    // One success and one failure more keep the error of all or none from being zero.
-    double usual = (round + 1) / (units + 2);
-    double spread = usual * (1 - usual);
+    double spread = spread(round, units);
     double chance = spread / units;
     // All or none leave no room to differ.
     double between = 4 * spread * SHARE_SCATTER * SHARE_SCATTER / nights;
     return new Known(round / units, Math.sqrt(draws * draws + chance + between));
+  }
+
+  /** Standard error of what draws differ by. */
+  static double drawsError(Range draws) {
+    return (draws.high() - draws.low()) / (2 * Estimate.SIGMAS_95);
+  }
+
+  /**
+   * Variance of one exposure's being round or not; one success and one failure more keep that of
+   * all or none from being zero.
+   */
+  static double spread(double round, int units) {
+    double usual = (round + 1) / (units + 2);
+    return usual * (1 - usual);
   }
 
   // --- RMS ---
@@ -223,7 +230,7 @@ final class PromisedFigure {
     double within = then.get().withinError() / Math.max(1e-9, then.get().value());
     Range range = promise.loggedRadialRmsArcsec();
     double to = range.value();
-    double draws = (range.high() - range.low()) / (2 * Estimate.SIGMAS_95);
+    double draws = drawsError(range);
     Known before = new Known(logged, error(logged, within * logged));
     Known promised = new Known(to, Math.hypot(draws, error(to, within * to)));
     double value = came.stream().mapToDouble(Reading::value).average().orElseThrow();

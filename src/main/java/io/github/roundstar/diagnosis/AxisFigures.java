@@ -39,7 +39,7 @@ final class AxisFigures {
   private static final double WIDEST_RATE = 0.3;
 
   /** Largest drift that an axis one arcminute off makes [arcsec/min]. */
-  private static final double ARCSEC_PER_MINUTE_PER_ARCMIN =
+  static final double ARCSEC_PER_MINUTE_PER_ARCMIN =
       Math.toRadians(SiderealRate.ARCSEC_PER_SECOND / 3600) * 60 * 60;
 
   private final Answer<AxisSearch.Found> search;

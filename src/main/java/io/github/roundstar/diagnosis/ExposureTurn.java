@@ -66,15 +66,13 @@ final class ExposureTurn {
    *     telescope"
    */
   static FieldTurn of(Estimate driftArcsecPerMinute) {
-    double perArcmin = Math.toRadians(SiderealRate.ARCSEC_PER_SECOND / 3600) * 3600;
-    double across = driftArcsecPerMinute.value() / perArcmin;
-    double sigma =
-        (driftArcsecPerMinute.hi95() - driftArcsecPerMinute.lo95())
-            / (2 * Estimate.SIGMAS_95 * perArcmin);
+    Estimate across = driftArcsecPerMinute.times(1 / AxisFigures.ARCSEC_PER_MINUTE_PER_ARCMIN);
+    double sigma = AxisFigures.half(across) / Estimate.SIGMAS_95;
     return new FieldTurn(
         false,
         (run, seconds) -> 0,
-        AxisPlaces.draws(across, 0, sigma * sigma, Double.POSITIVE_INFINITY, 0, DRAWS).stream()
+        AxisPlaces.draws(across.value(), 0, sigma * sigma, Double.POSITIVE_INFINITY, 0, DRAWS)
+            .stream()
             .map(p -> along(p.second()))
             .toList());
   }

@@ -151,15 +151,16 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
             "runs as exposures see them",
             () -> ExposureFigures.runs(studies, runs, summary.periodic(), equipment),
             List.<GuidedRun>of());
-    Optional<FieldTurn> turn = axis.whole().map(found -> ExposureTurn.of(found, true));
     Optional<FieldTurn> mayTurn =
-        turn.or(() -> axis.found().map(found -> ExposureTurn.of(found, false)))
+        axis.found()
+            .map(found -> ExposureTurn.of(found, axis.whole().isPresent()))
             .or(() -> siteless.flatMap(SitelessAxisFigures::turn))
             .or(
                 () ->
                     Optional.ofNullable(summary.driftArcsecPerMinuteSky())
                         .flatMap(drift -> Optional.ofNullable(drift.dec()))
                         .map(ExposureTurn::of));
+    Optional<FieldTurn> turn = mayTurn.filter(FieldTurn::known);
     Answer<ExposureReport> exposures =
         camera
             .map(

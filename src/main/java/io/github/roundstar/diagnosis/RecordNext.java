@@ -178,11 +178,7 @@ final class RecordNext {
   private static OptionalDouble share(Estimate response) {
     return response == null || response.value() == 0
         ? OptionalDouble.empty()
-        : OptionalDouble.of(half(response) / Math.abs(response.value()));
-  }
-
-  private static double half(Estimate estimate) {
-    return (estimate.hi95() - estimate.lo95()) / 2;
+        : OptionalDouble.of(AxisFigures.half(response) / Math.abs(response.value()));
   }
 
   /** The polar axis, by the drift in declination at another hour angle. */
@@ -199,13 +195,13 @@ final class RecordNext {
     double apart = Math.toRadians(15 * (hourAngle - meanHourAngle()));
     double across = Math.max(0.3, Math.abs(Math.sin(apart)));
     double measured = drift.getAsDouble() / Thresholds.DRIFT_PER_ARCMIN / across;
-    Double now = axis.totalArcmin() == null ? null : (Double) half(axis.totalArcmin());
+    Double now = axis.totalArcmin() == null ? null : (Double) AxisFigures.half(axis.totalArcmin());
     if (now != null && now < CLOSE_ARCMIN) {
       return Optional.empty();
     }
     double then =
         now == null
-            ? Math.max(measured, half(axis.known().arcmin()))
+            ? Math.max(measured, AxisFigures.half(axis.known().arcmin()))
             : 1 / Math.sqrt(1 / (now * now) + 1 / (measured * measured));
     return Optional.of(
         new Recording(
@@ -240,7 +236,7 @@ final class RecordNext {
         .filter(run -> run.driftArcsecPerMinuteSky().dec() != null)
         .mapToDouble(
             run ->
-                half(run.driftArcsecPerMinuteSky().dec())
+                AxisFigures.half(run.driftArcsecPerMinuteSky().dec())
                     * Math.sqrt(run.durationSeconds() / 60 / POINTING_MINUTES))
         .min();
   }
@@ -255,7 +251,7 @@ final class RecordNext {
       return Optional.empty();
     }
     Estimate swing = periodic.peakToPeakArcsecAxis();
-    double now = half(swing);
+    double now = AxisFigures.half(swing);
     if (now < LOOSE_SWING * swing.value()) {
       return Optional.empty();
     }

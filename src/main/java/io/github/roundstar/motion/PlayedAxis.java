@@ -203,9 +203,12 @@ public final class PlayedAxis {
         : (frameSeconds - (1 - share) * exposed()) / frameSeconds;
   }
 
-  /** How long the guide camera then exposes [s]. */
-  public double quickSeconds(double cadenceFactor) {
-    return exposed() - (1 - cadenceFactor) * frameSeconds;
+  /**
+   * How long the guide camera exposes at so many times the time from pulse to pulse, what lies
+   * between the exposures left as it is; at 1, as it does [s].
+   */
+  public double exposedSeconds(double cadenceFactor) {
+    return exposed() + (cadenceFactor - 1) * frameSeconds;
   }
 
   private double exposed() {
@@ -562,7 +565,7 @@ public final class PlayedAxis {
       private final double exposure;
 
       Mount(Change change) {
-        this.exposure = change.quick() ? quickSeconds(change.cadenceFactor()) : exposureSeconds();
+        this.exposure = change.quick() ? exposedSeconds(change.cadenceFactor()) : exposureSeconds();
         this.alike = change.lacks(Trouble.UNLIKE_PULSES);
         LostMotion lost =
             change.lacks(Trouble.LOST_MOTION) ? LostMotion.NONE : split.lost.times(factor);

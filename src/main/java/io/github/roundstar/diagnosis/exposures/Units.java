@@ -7,11 +7,11 @@ import io.github.roundstar.signal.Quantile;
 import io.github.roundstar.signal.Stretch;
 import io.github.roundstar.sky.GuideTolerance;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -83,25 +83,59 @@ public final class Units {
   }
 
   /**
-   * What the field's turn adds to an exposure; its moments go with the square of the angle.
+   * What a turn of the field adds to an image; its moments go with the square of the angle.
    *
-   * @param radians by the axis of each draw; none where nothing turns
    * @param middle moments of one radian in the middle of the field [arcsec2]
    * @param corners the same in each corner
    */
-  private record Turned(double[] radians, double[] middle, List<double[]> corners) {
-    private static final Turned NOT = new Turned(new double[0], new double[3], List.of());
+  private record Field(double[] middle, List<double[]> corners) {
+    private static final Field NONE = new Field(new double[3], List.of());
+
+    static Field of(Equipment equipment, Optional<ImageScale> scale) {
+      FieldPlace star = FieldPlace.likelyGuideStar(equipment, scale);
+      return new Field(
+          FieldPlace.CENTRE.turned(star, 1),
+          FieldPlace.corners(equipment, scale).stream()
+              .map(corner -> corner.turned(star, 1))
+              .toList());
+    }
+  }
+
+  /** How the field turns in an exposure, by the axis of each draw. */
+  private static final class Turned {
+    private static final Turned NOT = new Turned(Field.NONE, () -> new double[0], 1);
+
+    private final Field field;
+    private final Supplier<double[]> angles;
+    private final double share;
+
+    /** Most lengths of windows are never judged, so angles are worked out when asked for. */
+    private volatile double[] radians;
+
+    /**
+     * A turn.
+     *
+     * @param angles by the axis of each draw; none where nothing turns [rad]
+     * @param share of these angles
+     */
+    private Turned(Field field, Supplier<double[]> angles, double share) {
+      this.field = field;
+      this.angles = angles;
+      this.share = share;
+    }
 
     /** Square of the angle of a draw, a share of the axis's error left. */
-    double square(int draw, double share) {
-      double angle = radians.length == 0 ? 0 : share * radians[draw % radians.length];
+    double square(int draw, double left) {
+      if (radians == null) {
+        radians = angles.get();
+      }
+      double angle = radians.length == 0 ? 0 : left * (share * radians[draw % radians.length]);
       return angle * angle;
     }
 
     /** The same in another part of the exposure. */
-    Turned part(double share) {
-      return new Turned(
-          Arrays.stream(radians).map(angle -> share * angle).toArray(), middle, corners);
+    Turned part(double ofExposure) {
+      return new Turned(field, angles, ofExposure * share);
     }
   }
 
@@ -222,8 +256,7 @@ public final class Units {
                   ? Turned.NOT
                   : turned(
                       turn,
-                      equipment,
-                      ImageScale.of(window.frame(), equipment),
+                      Field.of(equipment, ImageScale.of(window.frame(), equipment)),
                       runs.get(run),
                       window.startSeconds(),
                       window.startSeconds() + exposure.seconds()),
@@ -318,6 +351,7 @@ public final class Units {
       Equipment equipment,
       Optional<FieldTurn> turn,
       boolean betweenDithers) {
+    Field field = Field.of(equipment, scale(equipment));
     List<Unit> units = new ArrayList<>();
     for (int r = 0; r < runs.size(); r++) {
       StarTrack track = runs.get(r).track();
@@ -338,7 +372,7 @@ public final class Units {
                   r,
                   from,
                   to,
-                  turned(turn, equipment, scale(equipment), runs.get(r), begin, begin + seconds),
+                  turned(turn, field, runs.get(r), begin, begin + seconds),
                   Optional.empty()));
         }
       }
@@ -354,22 +388,10 @@ public final class Units {
 
   /** How the field turns about the guide star from one time of a run to another. */
   private static Turned turned(
-      Optional<FieldTurn> turn,
-      Equipment equipment,
-      Optional<ImageScale> scale,
-      GuidedRun run,
-      double from,
-      double to) {
-    if (turn.isEmpty()) {
-      return Turned.NOT;
-    }
-    FieldPlace star = FieldPlace.likelyGuideStar(equipment, scale);
-    return new Turned(
-        turn.get().drawnRadiansBetween(run.run(), from, to),
-        FieldPlace.CENTRE.turned(star, 1),
-        FieldPlace.corners(equipment, scale).stream()
-            .map(corner -> corner.turned(star, 1))
-            .toList());
+      Optional<FieldTurn> turn, Field field, GuidedRun run, double from, double to) {
+    return turn.map(
+            known -> new Turned(field, () -> known.drawnRadiansBetween(run.run(), from, to), 1))
+        .orElse(Turned.NOT);
   }
 
   /** Stretches from settled to the next dither, as first frame and one past the last. */
@@ -587,8 +609,8 @@ public final class Units {
         corner = middle;
         if (!mended.motionless()) {
           double square = unit.turned().square(draw, mended.turnShare());
-          double[] middlePart = unit.turned().middle();
-          for (double[] turned : unit.turned().corners()) {
+          double[] middlePart = unit.turned().field.middle();
+          for (double[] turned : unit.turned().field.corners()) {
             anyCorner = true;
             CoreShape there =
                 new CoreShape(
@@ -640,7 +662,7 @@ public final class Units {
         from,
         to,
         i -> (i - from) % stride == 0,
-        scaled(unit.turned().middle(), unit.turned().square(draw, turnShare)),
+        scaled(unit.turned().field.middle(), unit.turned().square(draw, turnShare)),
         round);
   }
 

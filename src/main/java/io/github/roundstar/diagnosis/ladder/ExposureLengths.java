@@ -6,7 +6,6 @@ import io.github.roundstar.model.Equipment;
 import io.github.roundstar.results.LongestExposure;
 import io.github.roundstar.results.LongestExposure.Length;
 import io.github.roundstar.results.NightResult;
-import io.github.roundstar.results.Rung;
 import io.github.roundstar.results.Step;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -75,14 +74,8 @@ public final class ExposureLengths {
     if (steps.isEmpty()) {
       return List.of();
     }
-    List<String> codes = steps.stream().map(Step::cure).toList();
-    Treatments all = new Treatments(night, played.runs(), played.units());
-    List<Treatment> recommended = new ArrayList<>();
-    for (String rung :
-        List.of(Rung.SETTINGS, Rung.ALIGNMENT_BALANCE, Rung.TRAINING, Rung.MECHANICS)) {
-      all.of(rung).stream().filter(t -> codes.contains(t.code())).forEach(recommended::add);
-    }
-    return recommended;
+    return new Treatments(night, played.runs(), played.units())
+        .coded(steps.stream().map(Step::cure).toList());
   }
 
   private static List<Units> lengths(Units present, Equipment equipment, Optional<FieldTurn> turn) {

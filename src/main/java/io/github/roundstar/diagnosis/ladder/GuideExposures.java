@@ -48,7 +48,7 @@ public final class GuideExposures {
     List<Double> asGood = new ArrayList<>();
     byCadence.forEach(
         (every, own) -> {
-          double seconds = exposed(axis, every / cadence);
+          double seconds = axis.exposedSeconds(every / cadence);
           lengths.add(seconds);
           if (every == taken || asGood(own, byCadence.get(taken))) {
             asGood.add(seconds);
@@ -58,8 +58,8 @@ public final class GuideExposures {
         ? Optional.empty()
         : Optional.of(
             new GuideExposure(
-                exposed(axis, taken / cadence),
-                exposed(axis, 1),
+                axis.exposedSeconds(taken / cadence),
+                axis.exposedSeconds(1),
                 asGood.get(0),
                 asGood.get(asGood.size() - 1),
                 lengths));
@@ -90,10 +90,5 @@ public final class GuideExposures {
 
   private static boolean overlap(Estimate one, Estimate other) {
     return one.hi95() >= other.lo95() && other.hi95() >= one.lo95();
-  }
-
-  private static double exposed(PlayedAxis axis, double times) {
-    double now = axis.exposureSeconds() > 0 ? axis.exposureSeconds() : axis.cadenceSeconds();
-    return times >= 1 ? now + (times - 1) * axis.cadenceSeconds() : axis.quickSeconds(times);
   }
 }

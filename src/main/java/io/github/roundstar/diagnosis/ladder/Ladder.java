@@ -48,7 +48,7 @@ public final class Ladder {
 
   private static final String SHORTER_EXPOSURE = "exposure-length";
 
-  private static final List<String> CLIMBED =
+  static final List<String> CLIMBED =
       List.of(Rung.SETTINGS, Rung.ALIGNMENT_BALANCE, Rung.TRAINING, Rung.MECHANICS);
 
   private final NightResult night;
@@ -122,12 +122,7 @@ public final class Ladder {
     if (codes.equals(climbedTo(top))) {
       return Promise.of(top, cures);
     }
-    List<Treatment> done =
-        CLIMBED.stream()
-            .flatMap(rung -> treatments.of(rung).stream())
-            .filter(treatment -> codes.contains(treatment.code()))
-            .toList();
-    Playing playing = Treatment.all(Playing.AS_IT_WAS, done);
+    Playing playing = Treatment.all(Playing.AS_IT_WAS, treatments.coded(codes));
     Optional<Units> cut =
         cures.stream()
             .filter(cure -> cure.cure().equals(SHORTER_EXPOSURE))

@@ -59,6 +59,14 @@ final class Treatments {
     return all.stream().filter(treatment -> treatment.rung().equals(rung)).toList();
   }
 
+  /** Those with these codes, in the order in which a user climbs. */
+  List<Treatment> coded(List<String> codes) {
+    return Ladder.CLIMBED.stream()
+        .flatMap(rung -> of(rung).stream())
+        .filter(treatment -> codes.contains(treatment.code()))
+        .toList();
+  }
+
   /** Leaves a treatment out that changes nothing to speak of. */
   void leaveOut(Treatment treatment) {
     all.remove(treatment);
@@ -132,7 +140,7 @@ final class Treatments {
     double then =
         times > 1
             ? now + (times - 1) * cadence
-            : played().mapToDouble(axis -> axis.quickSeconds(times)).max().orElseThrow();
+            : played().mapToDouble(axis -> axis.exposedSeconds(times)).max().orElseThrow();
     all.add(
         new Treatment(
             "guide-exposure",
