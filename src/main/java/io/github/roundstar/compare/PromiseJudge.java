@@ -84,7 +84,7 @@ public final class PromiseJudge {
   }
 
   /** The last of some nights that promised anything, judged on the nights that follow. */
-  static Optional<PromiseKept> ofLast(List<NightResult> before, List<NightResult> after) {
+  public static Optional<PromiseKept> ofLast(List<NightResult> before, List<NightResult> after) {
     return before.stream()
         .filter(night -> night.promised() != null)
         .reduce((one, last) -> last)

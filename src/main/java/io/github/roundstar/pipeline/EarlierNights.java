@@ -88,12 +88,7 @@ final class EarlierNights {
         "earlier nights",
         () -> {
           List<NightResult> before = before(index, night);
-          PromiseKept kept =
-              before.stream()
-                  .filter(earlier -> earlier.promised() != null)
-                  .reduce((one, last) -> last)
-                  .flatMap(earlier -> PromiseJudge.of(earlier, List.of(night)))
-                  .orElse(null);
+          PromiseKept kept = PromiseJudge.ofLast(before, List.of(night)).orElse(null);
           Usual usual = OwnNights.of(night, before).orElse(null);
           return night.beside(kept, usual);
         },

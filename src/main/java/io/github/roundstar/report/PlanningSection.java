@@ -84,7 +84,7 @@ final class PlanningSection {
         length.highSeconds() == null
             ? "more than " + Times.shortPeriod(played.playedToSeconds())
             : Times.shortPeriod(length.highSeconds());
-    String interval = " " + ("(" + low + " .. " + high + ")").replace(' ', '\u00a0');
+    String interval = " (" + low + " .. " + high + ")";
     return switch (length.stays()) {
       case Length.LONGER ->
           "exposures stay round for longer than "
@@ -127,8 +127,6 @@ final class PlanningSection {
 
   private static Block record(List<Recording> recordings) {
     List<List<Cell>> rows = new ArrayList<>();
-    List<String> sentences = new ArrayList<>();
-    sentences.add("The decision is not sure. What would settle it, the least trouble first:");
     for (Recording recording : recordings) {
       rows.add(
           List.of(
@@ -141,7 +139,7 @@ final class PlanningSection {
               Cell.of(recording.unit()),
               Cell.of(recording.how())));
     }
-    return Block.text(sentences.toArray(String[]::new))
+    return Block.text("The decision is not sure. What would settle it, the least trouble first:")
         .with(
             new Table(
                 "What to record next",

@@ -46,8 +46,6 @@ final class UsualSection {
     if (usual != null) {
       for (Usual.Figure figure : usual.figures()) {
         if (figure.farOff()) {
-          Estimate band =
-              new Estimate(figure.median(), figure.lowerQuartile(), figure.upperQuartile());
           sentences.add(
               "Not usual for you: "
                   + figure.name()
@@ -57,7 +55,7 @@ final class UsualSection {
                   + ", "
                   + figure.text()
                   + " (half of them "
-                  + Numbers.interval(band, decimals(figure))
+                  + Numbers.interval(band(figure), decimals(figure))
                       .replaceAll("[()]", "")
                       .replace("..", "to")
                   + ").");
@@ -100,13 +98,17 @@ final class UsualSection {
         + ". Drift depends on where the star stood.";
   }
 
+  private static Estimate band(Usual.Figure figure) {
+    return new Estimate(figure.median(), figure.lowerQuartile(), figure.upperQuartile());
+  }
+
   /** Two at most: nobody's nights repeat to more. */
   private static int decimals(Usual.Figure figure) {
     return Math.min(2, Math.max(Decimals.of(figure.median()), Decimals.of(figure.value())));
   }
 
   private static List<Cell> row(Usual.Figure figure) {
-    Estimate band = new Estimate(figure.median(), figure.lowerQuartile(), figure.upperQuartile());
+    Estimate band = band(figure);
     int decimals = decimals(figure);
     return List.of(
         new Cell(Sentences.capital(figure.name()), figure.unit()),

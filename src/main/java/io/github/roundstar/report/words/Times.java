@@ -3,10 +3,14 @@ package io.github.roundstar.report.words;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.Locale;
+import java.util.regex.Pattern;
 
 /** Periods, durations and times of day as a report writes them; a unit stays with its number. */
 public final class Times {
   private static final char SPACE = '\u00a0';
+
+  /** With whatever units and words its ends have. */
+  private static final Pattern INTERVAL = Pattern.compile("\\([^()]*\\.\\.[^()]*\\)");
 
   private Times() {}
 
@@ -53,9 +57,11 @@ public final class Times {
    * between two lines.
    */
   public static String unbroken(String text) {
-    return text.replaceAll("(?<=\\d) \\.\\. (?=[-\u2212\\d])", "\u00a0..\u00a0")
-        .replaceAll("(?<=\\d) (?=(h|min|s)\\b|%)", "\u00a0")
-        .replaceAll("(?<=\\d\u00a0(h|min)) (?=\\d)", "\u00a0");
+    String joined =
+        text.replaceAll("(?<=\\d) \\.\\. (?=[-\u2212\\d])", "\u00a0..\u00a0")
+            .replaceAll("(?<=\\d) (?=(h|min|s)\\b|%)", "\u00a0")
+            .replaceAll("(?<=\\d\u00a0(h|min)) (?=\\d)", "\u00a0");
+    return INTERVAL.matcher(joined).replaceAll(found -> found.group().replace(' ', SPACE));
   }
 
   private static String joined(long large, String largeUnit, long small, String smallUnit) {
