@@ -162,6 +162,19 @@ public final class Analysis {
       Faults faults)
       throws UnwritableOutputException {
     NightAnalysis analysis = NightAnalysis.of(night, equipment, version, siteShown, camera, faults);
+    return finish(night.name(), analysis, warnings, site, besideOthers, files, faults);
+  }
+
+  /** Page and files of what was worked out. */
+  static FinishedNight finish(
+      String name,
+      NightAnalysis analysis,
+      List<String> warnings,
+      SiteDetail site,
+      UnaryOperator<NightResult> besideOthers,
+      ResultFiles files,
+      Faults faults)
+      throws UnwritableOutputException {
     NightResult told = besideOthers.apply(analysis.result());
     ForkJoinTask<byte[]> json = ForkJoinTask.adapt(() -> NightJson.write(told)).fork();
     NightEvidence evidence = analysis.evidence().withWarnings(warnings);
@@ -170,8 +183,7 @@ public final class Analysis {
     NightPage.Rendered page = NightPage.render(told, evidence, site, faults);
     byte[] figures = faults.withinOrElse("a number of the JSON file", json::join, () -> null);
     if (faults.all().isEmpty()) {
-      return files.write(
-          night.name(), told, figures, page.html(), outline, page.withoutCharts(), beside);
+      return files.write(name, told, figures, page.html(), outline, page.withoutCharts(), beside);
     }
     // Page and files may have met faults of their own, which all three tell.
     NightResult finite = FiniteNumbers.of(told, faults);
@@ -179,7 +191,7 @@ public final class Analysis {
         figures == null ? NightPage.render(finite, evidence, site, faults) : page;
     NightResult result = finite.withFaults(faults.told());
     return files.write(
-        night.name(),
+        name,
         result,
         NightJson.write(result),
         rendered.html(),
