@@ -194,7 +194,14 @@ public record NightAnalysis(NightResult result, NightEvidence evidence) {
     LadderFigures.missing(replay, ra, dec)
         .ifPresent(because -> reasons.below("").note("/replay/*", because));
     List<Method> methods = new ArrayList<>(Methods.ALL);
-    exposures.value().ifPresent(report -> methods.addAll(ExposureFigures.methods(report)));
+    exposures
+        .value()
+        .ifPresent(
+            report -> {
+              methods.addAll(ExposureFigures.methods(report));
+              reasons.ofItems(
+                  "/exposures", report.exposures().stream().map(JudgedExposure::missing).toList());
+            });
     NightResult result =
         new NightResult(
             NightResult.SCHEMA,

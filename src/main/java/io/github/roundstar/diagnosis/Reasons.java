@@ -45,6 +45,33 @@ final class Reasons {
             runsByGap.computeIfAbsent(new Gap(figure, because), gap -> new TreeSet<>()).add(index));
   }
 
+  /**
+   * Notes reasons for figures of the items of a list; one that holds wherever the figure is missing
+   * is said once.
+   *
+   * @param missing for each item the reasons by figure, such as {@code /cause}
+   */
+  void ofItems(String list, List<Map<String, String>> missing) {
+    Map<String, Set<String>> reasons = new LinkedHashMap<>();
+    missing.forEach(
+        item ->
+            item.forEach(
+                (figure, because) ->
+                    reasons.computeIfAbsent(figure, f -> new TreeSet<>()).add(because)));
+    reasons.forEach(
+        (figure, different) -> {
+          if (different.size() == 1) {
+            below(list + "/*").note(figure, different.iterator().next());
+            return;
+          }
+          for (int i = 0; i < missing.size(); i++) {
+            if (missing.get(i).containsKey(figure)) {
+              below(list + "/" + i).note(figure, missing.get(i).get(figure));
+            }
+          }
+        });
+  }
+
   /** All of them; a reason that holds for every run is said once. */
   List<NotComputed> all() {
     List<NotComputed> all = new ArrayList<>(ofDocument);

@@ -32,15 +32,12 @@ class ChartsOfPagesTest {
     }
     Path equipment = Path.of("sample-logs", "equipment.toml");
     Ran.of("season", logs, "--equipment", equipment, "--out", folder).endsWith(0);
-    Path after = logs.resolve("after-worm-adjustment.ecsv");
     Ran.of(
             "compare",
             "--before",
-            logs.resolve("before-worm-adjustment.ecsv"),
+            folder.resolve("2026-10-20.json"),
             "--after",
-            after,
-            "--equipment",
-            equipment,
+            folder.resolve("2026-10-24.json"),
             "--out",
             folder)
         .endsWith(0);

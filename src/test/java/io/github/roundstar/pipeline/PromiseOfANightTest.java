@@ -36,7 +36,12 @@ class PromiseOfANightTest {
   @TempDir Path folder;
 
   /** A night of the same invented mount, whose worm is out of true. */
-  private record Plan(String date, double gain, double wormArcsec, double noiseArcsec) {
+  private record Plan(
+      String date, double gain, double wormArcsec, double noiseArcsec, int minutes) {
+    Plan(String date, double gain, double wormArcsec, double noiseArcsec) {
+      this(date, gain, wormArcsec, noiseArcsec, 120);
+    }
+
     Path log(Path folder, long seed) throws Exception {
       String text =
           Files.readString(Path.of("sample-logs/strong-periodic-error.scenario.toml"))
@@ -44,6 +49,7 @@ class PromiseOfANightTest {
               .replaceFirst("start = \"[0-9-]+T", "start = \"" + date + "T")
               .replaceFirst("gain = 0.4", "gain = " + gain)
               .replace("amplitude_arcsec = 6.0", "amplitude_arcsec = " + wormArcsec)
+              .replace("duration_min = 120", "duration_min = " + minutes)
               .replace("white_arcsec = 0.28", "white_arcsec = " + noiseArcsec);
       Path scenario = Files.writeString(folder.resolve(date + ".scenario.toml"), text);
       StringBuilder log = new StringBuilder();
@@ -140,7 +146,7 @@ class PromiseOfANightTest {
   void orderOfWorkAndLaterNightsChangeNoByte() throws Exception {
     Plan[] plans = new Plan[5];
     for (int i = 0; i < plans.length; i++) {
-      plans[i] = new Plan("2026-10-" + (11 + i), i % 2 == 0 ? 0.4 : 0.8, 6, 0.28);
+      plans[i] = new Plan("2026-10-" + (11 + i), i % 2 == 0 ? 0.4 : 0.8, 6, 0.28, 40);
     }
     Path[] logs = logs(folder, SEED + 4, plans);
     Path together = folder.resolve("together");

@@ -6,6 +6,8 @@ import io.github.roundstar.model.ExposureFrame.SkyShift;
 import io.github.roundstar.results.Exposure;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -66,6 +68,73 @@ public record JudgedExposure(
         cause.evidence().isEmpty() ? null : cause.evidence(),
         corner.orElse(null),
         measured.flatMap(MeasuredShape::corner).orElse(null));
+  }
+
+  /** Why figures of {@link #result} are null, by their place below it. */
+  public Map<String, String> missing() {
+    Exposure shown = result();
+    Map<String, String> missing = new LinkedHashMap<>();
+    // What is not covered says why in place of a cause's evidence.
+    String log = cause.evidence();
+    note(missing, "predictedElongation", shown.predictedElongation(), log);
+    note(missing, "predictedMajorFwhmArcsec", shown.predictedMajorFwhmArcsec(), log);
+    note(missing, "predictedMinorFwhmArcsec", shown.predictedMinorFwhmArcsec(), log);
+    String direction = predicted.isEmpty() ? log : "by the log the star may be round";
+    note(missing, "predictedAngleDeg", shown.predictedAngleDeg(), direction);
+    note(
+        missing,
+        "predictedSensorAngleDeg",
+        shown.predictedSensorAngleDeg(),
+        shown.predictedAngleDeg() == null
+            ? direction
+            : "how the camera is turned on the sky is not known");
+    note(
+        missing,
+        "predictedCornerElongation",
+        shown.predictedCornerElongation(),
+        predicted.isEmpty()
+            ? log
+            : "the turn of the field, the place of the guide star or the size of the sensor is not"
+                + " known");
+    boolean seen = window.measured().isPresent();
+    String image = "no shape of it is listed, and no image of it was measured";
+    note(missing, "measuredElongation", shown.measuredElongation(), image);
+    note(
+        missing,
+        "measuredFwhmArcsec",
+        shown.measuredFwhmArcsec(),
+        seen ? "the scale of its pixels is not known" : image);
+    note(
+        missing,
+        "measuredAngleDeg",
+        shown.measuredAngleDeg(),
+        seen ? "its stars may be round, or how the camera is turned is not known" : image);
+    String shift =
+        seen
+            ? "no exposure before it shows its stars again, or where the camera points is not known"
+            : image;
+    note(missing, "shiftEastArcsec", shown.shiftEastArcsec(), shift);
+    note(missing, "shiftNorthArcsec", shown.shiftNorthArcsec(), shift);
+    String field =
+        seen ? "too few of its stars were measured, or the list of exposures does not say" : image;
+    note(missing, "measuredPattern", shown.measuredPattern(), field);
+    note(missing, "measuredCornerElongation", shown.measuredCornerElongation(), field);
+    String why =
+        switch (verdict) {
+          case "trailed" -> "nothing that is looked for explains it";
+          case "not covered" -> log;
+          default -> "it is not trailed";
+        };
+    note(missing, "cause", shown.cause(), why);
+    note(missing, "evidence", shown.evidence(), why);
+    return missing;
+  }
+
+  private static void note(
+      Map<String, String> missing, String figure, Object value, String because) {
+    if (value == null) {
+      missing.put("/" + figure, because);
+    }
   }
 
   private static Double orNull(OptionalDouble value) {
