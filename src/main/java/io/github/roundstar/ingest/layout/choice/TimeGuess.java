@@ -30,6 +30,7 @@ import java.util.regex.Pattern;
 final class TimeGuess {
   private static final double STEADY = 0.95;
   private static final int LOOKED_AT = 40;
+  private static final Set<String> LENGTHS = Set.of("s", "ms", "min");
   static final Pattern PARTS = Pattern.compile("([0-9]{1,4})([-./])([0-9]{1,2})[-./]([0-9]{1,4})");
 
   private final List<Column> columns;
@@ -89,7 +90,9 @@ final class TimeGuess {
       }
     }
     boolean counter = time != null && !clock && time.isWhole() && time.step() == 1;
-    frames = counter && !time.hasAny("time", "elapsed") && cadence().isPresent();
+    // One by one go seconds, too, but only a name or a unit tells those from frames.
+    boolean seconds = counter && time.hasUnitOfItsOwn() && LENGTHS.contains(time.unit());
+    frames = counter && !seconds && !time.hasAny("time", "elapsed");
     for (int i = 0; i < columns.size() && time == null; i++) {
       time = runsOn(columns.get(i)) ? columns.get(i) : null;
     }
@@ -180,7 +183,7 @@ final class TimeGuess {
     }
     double worth = column.hasAny("time", "elapsed") ? 4 : column.isNameless() ? 1.5 : 0;
     worth += epoch ? 4 : 0;
-    worth += Set.of("s", "ms", "min").contains(column.unit()) ? 2 : 0;
+    worth += LENGTHS.contains(column.unit()) ? 2 : 0;
     worth -= column.has("frame") ? 3 : 0;
     worth -= counter ? 1.2 : 0;
     boolean length = column.has("length"); // what rises all night is a time, not a pulse
@@ -222,6 +225,9 @@ final class TimeGuess {
         step);
   }
 
+  /** Not "each exposure of 2 s", but "an exposure every 2 s". */
+  private static final Pattern EVERY_NUMBER = Pattern.compile("^\\p{L}+(?: \\p{L}+)? [0-9]");
+
   private static final Pattern SECONDS = Pattern.compile("([0-9]+(?:[.,][0-9]+)?) ?(ms|\\p{L}+)?");
 
   /**
@@ -242,7 +248,7 @@ final class TimeGuess {
           boolean second = unit.filter(u -> u.equals("s") || u.equals("ms")).isPresent();
           if (second && seconds >= 0.05 && seconds <= 300) {
             told.add(seconds);
-            frames |= !Words.of(line).has("exposure");
+            frames |= !Words.of(line).has("exposure") || EVERY_NUMBER.matcher(every).find();
           }
         }
       }

@@ -55,6 +55,9 @@ public final class Column {
 
   private final List<Words> said = new ArrayList<>();
   private final Words named;
+  private static final String SENTENCE = "a sentence";
+  private static final String TEXT = "the text";
+
   private String unit;
   private String unitFrom = "";
   private Optional<Direction> positive = Optional.empty();
@@ -229,7 +232,12 @@ public final class Column {
 
   /** A unit that a sentence tells; one nearer to the column stands. */
   public void unitTold(String found) {
-    takeUnit(found, "a sentence");
+    takeUnit(found, SENTENCE);
+  }
+
+  /** The unit stands at the column, not only in a text that may speak of something else. */
+  public boolean hasUnitOfItsOwn() {
+    return !unit.isEmpty() && !unitFrom.equals(SENTENCE) && !unitFrom.equals(TEXT);
   }
 
   public String unit() {
@@ -249,7 +257,7 @@ public final class Column {
   void describe(String text) {
     said.add(Words.of(text));
     if (unit.isEmpty()) {
-      ColumnName.of(text.strip()).unit().ifPresent(found -> takeUnit(found, "the text"));
+      ColumnName.of(text.strip()).unit().ifPresent(found -> takeUnit(found, TEXT));
     }
   }
 

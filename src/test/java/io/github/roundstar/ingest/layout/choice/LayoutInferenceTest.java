@@ -90,6 +90,23 @@ class LayoutInferenceTest {
     }
   }
 
+  /** A line with the exposure's length speaks of each frame, not of the column that counts them. */
+  @ParameterizedTest
+  @CsvSource({"exposure, Exposure: 2.0 s", "pose, Pose : 2.0 s"})
+  void numbersOfFramesAreNotSeconds(String name, String setting) throws Exception {
+    String names = "# " + name + ",ra offset arcsec,dec offset arcsec\n";
+    StringBuilder rows = new StringBuilder();
+    Random random = new Random(20_261_201);
+    for (int i = 1; i <= 60; i++) {
+      rows.append(i).append(String.format(Locale.ROOT, ",%.2f", random.nextGaussian()));
+      rows.append(String.format(Locale.ROOT, ",%.2f%n", random.nextGaussian()));
+    }
+    String head = "# start: 2026-10-08 20:00:00 UTC\n# " + setting + "\n";
+    Inference told = infer(head + "# One exposure every 2.5 seconds, no pause.\n" + names + rows);
+    assertThat(told.layout().time().stepSeconds()).hasValue(2.5);
+    assertAsks(infer(head + names + rows), "time from frame to frame", "form = \"frames\"");
+  }
+
   @Test
   void runnerUpsAreTheWaysThatNearlyFitToo() throws Exception {
     Inference mole = infer(PlainLog.MOLE.bytes(night));
